@@ -1,0 +1,44 @@
+#pragma once
+// Every tolerance of the program, with its unit and its reason.
+
+#include "base/quantity.h"
+
+namespace tubewright::tolerance {
+
+/// Slack for a sum of some dozens of exact steps. Arithmetic, not a shop number: decide nothing with it.
+inline constexpr double arithmetic = 1e-9;
+
+/// A straight that misses a limit by less than this keeps it: 0.1 mm is less than a scribed line is wide. Our choice.
+inline constexpr Length straight_slack{0.1};
+
+/// A corner flatter than this bends nothing that a protractor can show; it is taken for no bend at all. Our choice.
+inline constexpr Angle no_bend{0.01};
+
+/// Corners sharper than this are not laid out from corners: the distance to the corner grows without
+/// bound towards 180. From the job file format, section "route.form".
+inline constexpr Angle sharpest_corner{170.0};
+
+/// How closely arcs are followed by chords when looking for a tube that hits itself. Our choice.
+inline constexpr Length chord_sagitta{0.02};
+
+/// Less room than this between two stretches of one tube counts as touching: a tube in a hand bender sits no truer. Our choice.
+inline constexpr Length touching{2.0};
+
+/// Printed limits of wall thickness are rounded to 0.01 mm; half of that is given to the tube.
+inline constexpr Length printed_wall{0.005};
+
+/// A ratio of radius to diameter that misses its limit by less than this keeps it; sizes are rounded to 3 or 4 digits.
+inline constexpr double radius_ratio = 0.005;
+
+/// Tube and groove that differ by no more than this belong together (4.75 mm tube in a 3/16 in groove). Our choice.
+inline constexpr Length same_groove{0.15};
+
+/// Directions closer than this are named by one word ("up", not "up and a little away"). Our choice:
+/// a tube is turned by hand to about two degrees.
+inline constexpr Angle same_direction{2.0};
+
+/// Below this the straight-line springback rule does not hold; the pull has to be approached by
+/// measuring. Source: Li et al. on nonlinearity below a critical angle; 15 is our choice within it.
+inline constexpr Angle springback_linear_from{15.0};
+
+}  // namespace tubewright::tolerance

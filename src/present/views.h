@@ -1,0 +1,243 @@
+#pragma once
+// What a screen says: finished text, ids, yes and no, and places as shares from 0 to 1. Whole in
+// itself: who draws it decides nothing and rounds nothing.
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "base/words.h"
+#include "state/action.h"
+
+namespace tubewright {
+
+/// A thing to touch. A disabled one says why. `held` ones have to be held down for 0.8 s.
+enum class Weight { plain, main, warn, quiet };
+struct ButtonView {
+    std::string id, label;
+    bool enabled = true;
+    std::string why_not;
+    std::optional<Action> press;
+    Weight weight = Weight::plain;
+    bool held = false;
+    bool chosen = false;   ///< one of several, this one is in force
+    bool operator==(const ButtonView&) const = default;
+};
+
+/// Meaning, never given by colour alone.
+enum class Tone { plain, go, now, caution, stop };
+
+struct TextView {
+    std::string text;
+    Tone tone = Tone::plain;
+    bool operator==(const TextView&) const = default;
+};
+
+/// Always in sight: where in the work we are.
+struct HeaderView {
+    std::string title, place;          ///< "axle crossover", "bend 4 of 5, 2 done"
+    std::vector<std::string> chips;    ///< tube, stick left, scrap today
+    bool operator==(const HeaderView&) const = default;
+};
+
+/// The straight, cut tube, true to scale. Places are shares of the cut length from end A (left) to B.
+struct RibbonBend {
+    std::string number;
+    double from, to;
+    enum class Standing { coming, now, done } standing;
+    bool operator==(const RibbonBend&) const = default;
+};
+struct RibbonTick {
+    double at;
+    int rank;            ///< 0 labelled, 1 long, 2 short
+    std::string label;
+    bool operator==(const RibbonTick&) const = default;
+};
+struct RibbonMark {
+    double at;
+    std::string label;
+    bool now = false;
+    bool operator==(const RibbonMark&) const = default;
+};
+struct RibbonView {
+    std::vector<RibbonBend> bends;
+    std::vector<RibbonTick> ticks;
+    std::vector<RibbonMark> marks;     ///< ink marks; on the bench just the one in hand
+    double waste_a = 0, waste_b = 0;   ///< shares cut off or used up by the fitting
+    std::string tally;                 ///< "formed 12 1/2, left 29 7/16"
+    bool operator==(const RibbonView&) const = default;
+};
+
+/// A direction around the tube, on a face seen from the hook side along the tube. Clock angles are in
+/// degrees clockwise from the top.
+struct ClockHand {
+    double clock_deg;
+    std::string label;
+    enum class Kind { leg, top_line, swing, wrong } kind;
+    bool operator==(const ClockHand&) const = default;
+};
+struct ClockView {
+    std::vector<ClockHand> hands;
+    std::vector<std::pair<double, std::string>> rim;   ///< words around it: up, away, down, toward
+    std::string caption;
+    bool operator==(const ClockView&) const = default;
+};
+
+/// Which picture in space is wanted; whoever can draw in space draws it.
+struct PictureView {
+    enum class Kind { finished, marked, turned, pulled, checked } kind;
+    std::size_t step = 0;              ///< of the sheet, for all but `finished`
+    std::string caption;
+    std::vector<std::pair<Anchor, std::string>> labels;
+    bool operator==(const PictureView&) const = default;
+};
+
+/// One of the moves of a bend, in a row of three or four.
+struct MoveChip {
+    std::string label, value;
+    enum class Standing { coming, now, done } standing;
+    bool operator==(const MoveChip&) const = default;
+};
+
+// --- what fills the middle of a screen
+
+/// Rows to choose from, with arrows to turn pages.
+struct RowView {
+    ButtonView touch;                  ///< label is the row's name
+    std::string detail, right;
+    std::optional<double> done;        ///< share done, for a bar
+    Tone tone = Tone::plain;
+    bool operator==(const RowView&) const = default;
+};
+struct PagerView {
+    ButtonView earlier, later;
+    std::string place;                 ///< "page 1 of 2"
+    bool needed = false;
+    bool operator==(const PagerView&) const = default;
+};
+struct ListBody {
+    std::string heading;
+    std::vector<RowView> rows;
+    std::vector<TextView> notes;
+    PagerView pager;
+    bool operator==(const ListBody&) const = default;
+};
+
+/// One line before work starts: what it is, what speaks against it.
+struct OverviewBody {
+    std::vector<std::pair<std::string, std::string>> facts;   ///< name, value
+    std::vector<TextView> findings;
+    PagerView pager;                                          ///< of the findings
+    std::optional<PictureView> picture;
+    std::vector<ButtonView> buttons;
+    bool operator==(const OverviewBody&) const = default;
+};
+
+/// A tick list; all ticked opens the main button.
+struct TickView {
+    ButtonView touch;                  ///< label is the sentence
+    bool ticked = false;
+    bool gate = true;
+    bool operator==(const TickView&) const = default;
+};
+struct TicksBody {
+    std::string heading;
+    std::vector<TickView> ticks;
+    std::vector<TextView> cautions;
+    PagerView pager;
+    bool operator==(const TicksBody&) const = default;
+};
+
+/// Every mark on the straight tube.
+struct MarkRow {
+    std::string bend, from_a, from_b, align;
+    bool operator==(const MarkRow&) const = default;
+};
+struct MarkOutBody {
+    std::string cut_label, cut;        ///< the length to cut
+    std::vector<std::string> columns;
+    std::vector<MarkRow> rows;
+    std::vector<TextView> notes;
+    PagerView pager;
+    bool operator==(const MarkOutBody&) const = default;
+};
+
+/// One move of one bend, large.
+struct MoveBody {
+    std::vector<MoveChip> moves;
+    std::string asks;                  ///< "Turn the tube"
+    std::string hero;                  ///< "45° up"
+    std::vector<TextView> lines;
+    std::optional<ClockView> clock;
+    std::optional<PictureView> picture;
+    std::vector<ButtonView> buttons;   ///< besides the footer's
+    bool operator==(const MoveBody&) const = default;
+};
+
+/// Our own keypad. `keys` are laid out in rows of `columns`.
+struct KeypadBody {
+    std::string asks, entry, unit;
+    std::vector<TextView> lines;       ///< what is expected, what is wrong with the entry
+    std::vector<ButtonView> keys;
+    int columns = 3;
+    std::vector<MoveChip> moves;
+    bool operator==(const KeypadBody&) const = default;
+};
+
+/// A question with a few answers, side by side.
+struct ChoiceBody {
+    std::string heading, hero;
+    std::vector<TextView> lines;
+    std::vector<ButtonView> choices;
+    std::vector<MoveChip> moves;
+    bool operator==(const ChoiceBody&) const = default;
+};
+
+/// Figures in columns.
+struct TableBody {
+    std::string heading;
+    std::vector<std::string> columns;
+    std::vector<std::vector<std::string>> rows;
+    std::vector<TextView> totals;
+    PagerView pager;
+    bool operator==(const TableBody&) const = default;
+};
+
+/// Settings in groups of choices; the 50 mm bar sets the scale of the screen.
+struct SettingsGroup {
+    std::string name;
+    std::vector<ButtonView> choices;
+    bool operator==(const SettingsGroup&) const = default;
+};
+struct SettingsBody {
+    std::vector<SettingsGroup> groups;
+    bool ruler = false;                ///< draw the 50 mm bar
+    std::string ruler_text;
+    std::vector<TextView> notes;
+    bool operator==(const SettingsBody&) const = default;
+};
+
+using Body = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody>;
+
+/// Buttons along the bottom, left to right; the one of weight main takes the room that is left. The
+/// main one is also what Space and Page Down press, `back` what Page Up presses.
+struct FooterView {
+    std::vector<ButtonView> buttons;
+    std::string main_id, back_id;      ///< empty: none
+    bool operator==(const FooterView&) const = default;
+};
+
+struct ScreenView {
+    std::string key;                   ///< changes with every step; touches are ignored for 0.3 s after that
+    HeaderView header;
+    std::optional<RibbonView> ribbon;
+    Body body;
+    FooterView footer;
+    std::string notice;                ///< one sentence over the footer, until dismissed
+    Theme theme = Theme::light;
+    bool operator==(const ScreenView&) const = default;
+};
+
+}  // namespace tubewright

@@ -1,0 +1,74 @@
+#pragma once
+// Everything a finger can do and everything the world reports, as data.
+
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "base/quantity.h"
+#include "base/words.h"
+#include "bench/bender.h"
+#include "bench/line.h"
+#include "state/work.h"
+
+namespace tubewright {
+
+/// One job file on the shelf. `trouble` is the one sentence that says why it can't be opened.
+struct ShelfEntry {
+    std::string id;       ///< the file's name without folder and ending; the key of its work
+    std::string path;
+    std::string name;
+    std::vector<std::string> lines;
+    std::string trouble;
+    bool operator==(const ShelfEntry&) const = default;
+};
+
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock };
+
+// --- what a finger does
+struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock
+struct OpenJob { std::string path; bool operator==(const OpenJob&) const = default; };
+struct OpenLine { std::string name; bool operator==(const OpenLine&) const = default; };
+struct Next { bool operator==(const Next&) const = default; };                  ///< the main button of the bench
+struct Back { bool operator==(const Back&) const = default; };
+struct Tick { std::string id; bool operator==(const Tick&) const = default; };  ///< on and off
+struct TurnPage { int by; bool operator==(const TurnPage&) const = default; };
+struct Key { std::string key; bool operator==(const Key&) const = default; };   ///< keypad: "0".."9", ".", "/2" (fractions), "clear", "back"
+struct PassCheck { bool operator==(const PassCheck&) const = default; };
+struct PullAgain { bool operator==(const PullAgain&) const = default; };
+struct KeepBend { bool operator==(const KeepBend&) const = default; };
+struct WentWrong { bool operator==(const WentWrong&) const = default; };        ///< opens the question, changes nothing
+struct ChooseReason { Reason reason; bool operator==(const ChooseReason&) const = default; };
+struct ChooseKept { std::string choice; bool operator==(const ChooseKept&) const = default; };  ///< id of one of the offered lengths
+struct ConfirmScrap { bool operator==(const ConfirmScrap&) const = default; };
+struct Cancel { bool operator==(const Cancel&) const = default; };
+struct Undo { bool operator==(const Undo&) const = default; };
+struct Redo { bool operator==(const Redo&) const = default; };
+struct NewStick { Length length; bool operator==(const NewStick&) const = default; };
+struct AnotherPiece { bool operator==(const AnotherPiece&) const = default; };
+struct SetUnit { Unit unit; bool operator==(const SetUnit&) const = default; };
+struct SetTape { int denominator; bool operator==(const SetTape&) const = default; };
+struct SetTheme { Theme theme; bool operator==(const SetTheme&) const = default; };
+struct SetScale { double px_per_mm; bool operator==(const SetScale&) const = default; };
+struct ChooseSetUp { SetUp set_up; bool operator==(const ChooseSetUp&) const = default; };
+struct ChooseMark { std::string mark; bool operator==(const ChooseMark&) const = default; };
+struct StartFreshBook { bool operator==(const StartFreshBook&) const = default; };
+struct GoOnWithoutBook { bool operator==(const GoOnWithoutBook&) const = default; };
+struct Dismiss { bool operator==(const Dismiss&) const = default; };            ///< a notice has been read
+
+// --- what the world reports
+struct DayIs { std::string day; bool operator==(const DayIs&) const = default; };
+struct ScreenIs { double px_per_mm; bool operator==(const ScreenIs&) const = default; };  ///< as the monitor says of itself
+struct ShelfRead { std::vector<ShelfEntry> entries; bool operator==(const ShelfRead&) const = default; };
+struct JobRead { std::string id; std::string path; Job job; bool operator==(const JobRead&) const = default; };
+struct JobRefused { std::string path; std::string sentence; bool operator==(const JobRefused&) const = default; };
+struct BookRead { Work work; Settings settings; bool operator==(const BookRead&) const = default; };
+struct BookRefused { std::string sentence; bool operator==(const BookRefused&) const = default; };  ///< could not be opened; untouched
+struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
+
+using Action = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
+                            WentWrong, ChooseReason, ChooseKept, ConfirmScrap, Cancel, Undo, Redo, NewStick, AnotherPiece,
+                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, StartFreshBook, GoOnWithoutBook,
+                            Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, NotSaved>;
+
+}  // namespace tubewright

@@ -1,0 +1,77 @@
+#pragma once
+// Everything the program knows while it runs, and the one function that changes it.
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "bench/checklist.h"
+#include "bench/sheet.h"
+#include "state/action.h"
+#include "state/work.h"
+
+namespace tubewright {
+
+/// Half-done things of the screen that are nobody's record: undo and the book leave them alone.
+struct Looks {
+    Screen screen = Screen::shelf;
+    std::vector<Screen> came_from;   ///< for Back out of side screens
+    int page = 0;
+    std::string typed;               ///< on the keypad
+    std::optional<Reason> reason;    ///< chosen, not yet confirmed
+    std::string kept_choice;
+    std::string notice;              ///< one sentence that waits to be read
+    bool operator==(const Looks&) const = default;
+};
+
+/// How the book is doing.
+enum class BookStanding { not_read, open, refused, without };
+
+struct State {
+    Checklists checklists;           ///< given at start, never changed
+    std::string day;
+    std::vector<ShelfEntry> shelf;
+    std::string job_id, job_path;
+    std::optional<Job> job;
+    std::vector<Sheet> sheets;       ///< one for each line of the job; worked out when job or choice changes
+    std::optional<std::size_t> line; ///< which line is in hand
+    Work work;
+    std::vector<Work> past, future;  ///< for undo and redo; oldest and nearest first
+    Settings settings;
+    double screen_px_per_mm = 0;
+    BookStanding book = BookStanding::not_read;
+    std::string book_sentence;
+    Looks looks;
+};
+
+// --- what must happen outside
+struct ReadShelf { bool operator==(const ReadShelf&) const = default; };
+struct ReadJob { std::string path; bool operator==(const ReadJob&) const = default; };
+struct SaveWork { bool operator==(const SaveWork&) const = default; };      ///< state.work, in one transaction
+struct SaveSettings { bool operator==(const SaveSettings&) const = default; };
+struct OpenFreshBook { bool operator==(const OpenFreshBook&) const = default; };  ///< beside the refused one, which stays
+using Request = std::variant<ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook>;
+
+struct StateStep {
+    State state;
+    std::vector<Request> requests;
+};
+
+/// The state after the action, and what has to be done outside. Pure: no clock, no disk. An action
+/// that makes no sense now changes nothing.
+StateStep apply(State state, const Action& action);
+
+/// Which tubes share a stick: same diameter, wall and material.
+std::string tube_key(const Tube& tube);
+
+/// Key of a line's work: job id and line name.
+std::string line_key(const std::string& job_id, const std::string& line_name);
+
+/// The work of the line in hand; a fresh one where nothing has been done yet. A line is in hand.
+LineWork work_in_hand(const State& state);
+
+/// The unit to show: the reader's choice, else the job's, else inch.
+Unit reader_unit(const State& state);
+
+}  // namespace tubewright

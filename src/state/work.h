@@ -1,0 +1,104 @@
+#pragma once
+// What the shop book remembers: how far each line is, what was measured, what was scrapped, what is
+// left on the stick. Plain values; undo keeps whole ones.
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "base/quantity.h"
+#include "base/words.h"
+#include "bench/bender.h"
+
+namespace tubewright {
+
+/// The parts of making one line, in order.
+enum class Stage { prepare, mark_out, bending, finish, done };
+
+/// The moves of one bend, in order.
+enum class Move { mark, turn, pull, check };
+
+/// One bend as it was made.
+struct BendMade {
+    std::size_t bend;                ///< from 0
+    Angle set;                       ///< where the lever was last pulled to
+    int pulls = 1;
+    std::optional<Angle> measured;   ///< none where the check was passed over
+    bool kept_over = false;          ///< came out over the target, kept knowingly
+    bool operator==(const BendMade&) const = default;
+};
+
+/// How far one line is. Its key is job_id + "/" + line name.
+struct LineWork {
+    Stage stage = Stage::prepare;
+    std::set<std::string> ticks;     ///< ids of what is ticked on the current lists
+    std::size_t step = 0;            ///< which step of the sheet, in the order of work
+    Move move = Move::mark;
+    std::optional<Angle> pull_again; ///< where the next pull of this bend goes, after an under-bent check
+    std::optional<Angle> last_reading; ///< the protractor's, of the bend in hand
+    int pulls = 0;                   ///< of the bend in hand
+    std::vector<BendMade> made;      ///< in the order of work
+    bool cut = false;                ///< the tube has been cut from the stick
+    Length cut_length;               ///< as cut
+    int attempt = 1;                 ///< of this piece
+    int finished = 0;                ///< pieces finished, of the line's quantity
+    bool operator==(const LineWork&) const = default;
+};
+
+/// Why a tube went wrong.
+enum class Reason { wrong_place, wrong_way, over_bent, kinked, too_short, end_spoiled, damaged, does_not_fit, practice };
+
+/// One entry of the scrap log.
+struct Scrap {
+    std::int64_t id;          ///< given once, never used again
+    std::string day;          ///< 2026-11-25
+    std::string job, line;
+    std::string tube;         ///< tube key
+    Reason reason;
+    Length scrapped, kept;    ///< together the whole piece
+    std::optional<std::size_t> bend;
+    bool operator==(const Scrap&) const = default;
+};
+
+/// A length kept for later.
+struct Offcut {
+    std::int64_t id;
+    std::string tube;
+    Length length;
+    std::string day;
+    bool operator==(const Offcut&) const = default;
+};
+
+/// What is chosen at the bench for a bender, by bender id.
+struct BenchChoice {
+    std::optional<SetUp> set_up;
+    std::string mark;         ///< empty: the bender's usual mark
+    bool operator==(const BenchChoice&) const = default;
+};
+
+/// Everything the book remembers about work. Tube keys are made by tube_key() in state.h.
+struct Work {
+    std::map<std::string, LineWork> lines;
+    std::vector<Scrap> scrap;            ///< oldest first
+    std::vector<Offcut> offcuts;
+    std::map<std::string, Length> stick; ///< left on the stick in use, by tube key
+    std::map<std::string, Length> used;  ///< made into finished lines, by tube key
+    std::map<std::string, BenchChoice> benders;
+    std::int64_t next_id = 1;
+    bool operator==(const Work&) const = default;
+};
+
+/// The reader's own settings; undo leaves them alone.
+enum class Theme { light, dark };
+struct Settings {
+    std::optional<Unit> unit;       ///< none: as the job is written
+    int tape_denominator = 16;      ///< of an inch: 16, 32 or 64
+    Theme theme = Theme::light;
+    double px_per_mm = 0;           ///< 0: as the screen says of itself
+    bool operator==(const Settings&) const = default;
+};
+
+}  // namespace tubewright
