@@ -1,0 +1,110 @@
+// Figures in columns: the marks to lay out, and the tables.
+
+#include <algorithm>
+
+#include "ui/bodies.h"
+#include "ui/signs.h"
+
+namespace tubewright {
+namespace {
+
+using Rows = std::vector<std::vector<std::string>>;
+
+/// Widths that share the whole in proportion to what each column's longest text needs.
+std::vector<float> column_widths(const Ui& ui, const std::vector<std::string>& heads, const Rows& rows, float whole) {
+    std::vector<float> widths;
+    for (const std::string& head : heads) widths.push_back(ui.width_of(head, TextSize::small, false));
+    for (const auto& row : rows)
+        for (std::size_t i = 0; i < row.size(); ++i) {
+            if (i >= widths.size()) widths.push_back(0);
+            widths[i] = std::max(widths[i], ui.width_of(row[i], TextSize::body, true));
+        }
+    float needed = 0;
+    for (float& width : widths) needed += width += ui.px(5);
+    for (float& width : widths) width *= needed > 0 ? whole / needed : 1;
+    return widths;
+}
+
+void draw_figures(Ui& ui, const Box& box, const std::vector<std::string>& heads, const Rows& rows, int places) {
+    const Skin skin = ui.panel();
+    ui.plate(box, skin, ui.px(0.35), ui.px(2));
+    Box rest = box.inside(ui.px(1), ui.px(0.8));
+    const std::vector<float> widths = column_widths(ui, heads, rows, rest.width());
+    const auto draw_cells = [&](const Box& line, const std::vector<std::string>& cells, Type type) {
+        float x = line.min.x;
+        for (std::size_t i = 0; i < cells.size(); ++i) {
+            ui.text({{x + ui.px(2), line.min.y}, {x + widths[i] - ui.px(1), line.max.y}}, cells[i], type);
+            x += widths[i];
+        }
+    };
+    Type head = ui.small(skin), cell = ui.body(skin, true);
+    head.ink = ui.palette().ink_soft;
+    head.down = cell.down = Down::middle;
+    head.wrap = false;
+    const Box top = rest.cut_top(ui.px(7));
+    draw_cells(top, heads, head);
+    ui.list().AddLine({rest.min.x, rest.min.y}, {rest.max.x, rest.min.y}, colour(skin.border), ui.px(0.5));
+    rest.cut_top(ui.px(0.5));
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const Box line = rest.row(static_cast<int>(i), places, 0);
+        if (i % 2 == 1) ui.list().AddRectFilled(line.min, line.max, colour(ui.palette().paper));
+        cell.ground = i % 2 == 1 ? ui.palette().paper : skin.fill;
+        draw_cells(line, rows[i], cell);
+    }
+}
+
+}  // namespace
+
+void draw_body(const Drawing& on, const Box& box, const MarkOutBody& body) {
+    Ui& ui = on.ui;
+    Box rest = box;
+    Box side = rest.cut_left(std::clamp(rest.width() * 0.37f, ui.px(76), ui.px(130)));
+    rest.cut_left(ui.px(3));
+    if (body.pager.needed) {
+        draw_pager(on, rest.cut_right(pager_width(ui) - ui.px(4)), body.pager);
+        rest.cut_right(ui.px(2.5));
+    }
+    Rows rows;
+    for (const MarkRow& row : body.rows) rows.push_back({row.bend, row.from_a, row.from_b, row.align});
+    draw_figures(ui, rest, body.columns, rows, std::max(4, static_cast<int>(rows.size())));
+
+    const float cut_height = std::min(side.height() * 0.52f, ui.px(40));
+    const Box plate = side.cut_top(body.cut.empty() ? 0 : cut_height);
+    if (!body.cut.empty()) {
+        const Skin skin = ui.pale(Tone::now);
+        ui.plate(plate, skin, ui.px(0.8), ui.px(2));
+        Box inner = plate.inside(ui.px(3), ui.px(2));
+        ui.text_off_top(inner, body.cut_label, ui.body(skin), ui.px(0.5));
+        Type hero = ui.hero(skin);
+        hero.down = Down::middle;
+        ui.text(inner, body.cut, hero);
+    }
+    side.cut_top(ui.px(2.5));
+    draw_lines(ui, side, body.notes, ui.paper());
+}
+
+void draw_body(const Drawing& on, const Box& box, const TableBody& body) {
+    Ui& ui = on.ui;
+    Box rest = box;
+    if (!body.heading.empty()) {
+        Type type = ui.body(ui.paper(), true);
+        type.down = Down::middle;
+        ui.text(rest.cut_top(ui.px(8)), body.heading, type);
+    }
+    if (body.pager.needed) {
+        draw_pager(on, rest.cut_right(pager_width(ui)), body.pager);
+        rest.cut_right(ui.px(3));
+    }
+    if (!body.totals.empty()) {
+        float needed = 0;
+        for (const TextView& line : body.totals) needed += ui.height_of(line.text, TextSize::body, false, rest.width() - ui.px(6));
+        Box totals = rest.cut_bottom(std::min(needed, rest.height() * 0.36f));
+        draw_lines(ui, totals, body.totals, ui.paper());
+        rest.cut_bottom(ui.px(2));
+    }
+    const int places = std::max(4, static_cast<int>(body.rows.size()));
+    const float tallest = ui.px(9) + ui.px(18) * static_cast<float>(places);
+    draw_figures(ui, rest.cut_top(std::min(rest.height(), tallest)), body.columns, body.rows, places);
+}
+
+}  // namespace tubewright

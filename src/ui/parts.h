@@ -1,0 +1,36 @@
+#pragma once
+// Parts that several screens share.
+
+#include <vector>
+
+#include "ui/ui.h"
+
+namespace tubewright {
+
+using Actions = std::vector<Action>;
+
+/// What the drawing of a body has at hand.
+struct PictureHandle;
+struct Drawing {
+    Ui& ui;
+    const PictureHandle& picture;
+    Actions& actions;
+};
+
+/// The two arrows, one above the other, with the page between them.
+void draw_pager(const Drawing& on, const Box& box, const PagerView& pager);
+float pager_width(const Ui& ui);
+
+/// Lines of text one under the other, each with the sign of its tone; cuts them off the top.
+void draw_lines(Ui& ui, Box& box, const std::vector<TextView>& lines, const Skin& skin);
+/// The same, each on a plate of its own that fills its share of the box.
+void draw_plates(Ui& ui, const Box& box, const std::vector<TextView>& lines);
+
+/// The moves of a bend in a row.
+void draw_moves(Ui& ui, const Box& box, const std::vector<MoveChip>& moves);
+float moves_height(const Ui& ui, const std::vector<MoveChip>& moves, float width);
+
+/// Buttons in a row or grid that fills the box; one that warns stands at least 25 mm from the main one.
+void draw_grid(const Drawing& on, const Box& box, const std::vector<ButtonView>& buttons, int columns, float gap);
+
+}  // namespace tubewright

@@ -1,0 +1,157 @@
+#include "ui/screen.h"
+
+#include <algorithm>
+
+#include "ui/ribbon.h"
+#include "ui/signs.h"
+
+namespace tubewright {
+namespace {
+
+void draw_header(Ui& ui, const Box& box, const HeaderView& header) {
+    const Palette& p = ui.palette();
+    const Skin skin{p.bar, p.bar_edge, p.bar_ink, p.bar_ink};
+    ui.list().AddRectFilled(box.min, box.max, colour(p.bar));
+    Box inner = box.inside(ui.px(3), ui.px(0.9));
+    Type small = ui.small(skin);
+    small.wrap = false;
+    small.down = Down::middle;
+    for (std::size_t i = header.chips.size(); i-- > 0;) {
+        const float pad = ui.px(2.2);
+        const Box chip = inner.cut_right(ui.width_of(header.chips[i], TextSize::small, false) + 2 * pad);
+        ui.list().AddRect(chip.min, chip.max, colour(skin.border), ui.px(1.6), 0, ui.px(0.3));
+        small.across = Across::middle;
+        ui.text({{chip.min.x + pad - 1, chip.min.y}, {chip.max.x - pad + 1, chip.max.y}}, header.chips[i], small);
+        inner.cut_right(ui.px(2));
+    }
+    inner.cut_right(ui.px(2));
+    const float place = ui.width_of(header.place, TextSize::small, false);
+    const float apart = header.place.empty() ? 0 : ui.px(5);
+    const float room = inner.width() - place - apart;
+    Type title = ui.body(skin, true);
+    title.wrap = false;
+    title.down = Down::middle;
+    const bool large = ui.width_of(header.title, TextSize::body, true) <= room;
+    const float width = std::min(ui.width_of(header.title, large ? TextSize::body : TextSize::small, true) + 2, std::max(room, ui.px(20)));
+    ui.text(inner.cut_left(width), header.title, title);
+    if (header.place.empty()) return;
+    const Box dot = inner.cut_left(apart);
+    ui.list().AddCircleFilled(dot.centre(), ui.px(0.7), colour(skin.ink));
+    small.across = Across::left;
+    ui.text(inner, header.place, small);
+}
+
+/// The footer's buttons as wide as their words want, the main one as wide as is left. A warning one
+/// stands 25 mm clear of it.
+void draw_footer(const Drawing& on, const Box& box, const FooterView& footer) {
+    Ui& ui = on.ui;
+    const Palette& p = ui.palette();
+    ui.list().AddRectFilled(box.min, box.max, colour(p.tray));
+    ui.list().AddLine(box.min, {box.max.x, box.min.y}, colour(p.edge), ui.px(0.4));
+    Box line = box.inside(ui.px(2.4), ui.px(2));
+    const std::vector<ButtonView>& buttons = footer.buttons;
+    const auto is_main = [](const ButtonView& button) { return button.weight == Weight::main; };
+    const auto clear = [](const ButtonView& a, const ButtonView& b) {
+        return (a.weight == Weight::warn && b.weight == Weight::main) || (a.weight == Weight::main && b.weight == Weight::warn);
+    };
+    const float gap = ui.px(6), far = ui.px(25.5);
+    std::vector<float> widths;
+    float gaps = 0, fixed = 0;
+    bool has_main = false;
+    for (std::size_t i = 0; i < buttons.size(); ++i) {
+        // Its words in two lines, if they are two or more.
+        const float longest = ui.widest_word(buttons[i].label, TextSize::body, true);
+        const float one_line = ui.width_of(buttons[i].label, TextSize::body, true);
+        widths.push_back(is_main(buttons[i]) ? 0 : std::clamp(std::max(longest, one_line * 0.58f) + ui.px(7), ui.px(buttons[i].weight == Weight::warn ? 30 : 26), ui.px(58)));
+        fixed += widths.back();
+        has_main = has_main || is_main(buttons[i]);
+        if (i > 0) gaps += clear(buttons[i - 1], buttons[i]) ? far : gap;
+    }
+    const float left = line.width() - fixed - gaps, main_least = has_main ? ui.px(62) : 0;
+    if (left < main_least) {
+        const float scale = (fixed + left - main_least) / std::max(fixed, 1.0f);
+        for (float& width : widths) width = std::max(width * scale, ui.px(25.2));
+    }
+    const float main_width = std::max(left, main_least);
+    for (std::size_t i = 0; i < buttons.size(); ++i) {
+        if (i > 0) line.cut_left(clear(buttons[i - 1], buttons[i]) ? far : gap);
+        ui.press(line.cut_left(is_main(buttons[i]) ? main_width : widths[i]), buttons[i], on.actions);
+    }
+}
+
+void press_keys(const Drawing& on, const FooterView& footer) {
+    for (const ButtonView& button : footer.buttons) {
+        const bool fires = (button.id == footer.main_id && on.ui.key_fires(KeyPress::main, button)) ||
+                           (button.id == footer.back_id && on.ui.key_fires(KeyPress::back, button));
+        if (!fires || !button.press) continue;
+        on.actions.push_back(*button.press);
+        return;
+    }
+}
+
+/// A plate over everything that is only looked at, with the one button that takes it away.
+void draw_notice(const Drawing& on, const Box& box, const std::string& notice) {
+    Ui& ui = on.ui;
+    const Skin skin = ui.pale(Tone::caution);
+    ui.list().AddRectFilled(box.min, box.max, colour(ui.palette().paper));
+    const Box plate = box.inside(ui.px(1), ui.px(0.6));
+    ui.plate(plate, skin, ui.px(0.8), ui.px(2));
+    Box inner = plate.inside(ui.px(2.4), ui.px(1.2));
+    const Box button = inner.cut_right(ui.px(26));
+    inner.cut_right(ui.px(3));
+    const Box sign = inner.cut_left(ui.px(12));
+    draw_tone_sign(ui, sign.centre(), ui.px(8), Tone::caution);
+    inner.cut_left(ui.px(2));
+    Type type = ui.body(skin);
+    type.down = Down::middle;
+    ui.text(inner, notice, type);
+    ButtonView read;
+    read.id = "dismiss";
+    read.label = "OK";
+    read.press = Dismiss{};
+    ui.press(button, read, on.actions);
+}
+
+struct Frame {
+    Box header, ribbon, notice, body, keys, footer;
+};
+
+Frame frame_of(const Ui& ui, const ScreenView& view) {
+    Frame frame;
+    Box rest = ui.whole_screen();
+    frame.header = rest.cut_top(ui.px(8.6));
+    const bool tall = std::any_of(view.footer.buttons.begin(), view.footer.buttons.end(), [](const ButtonView& button) { return button.weight == Weight::main; });
+    if (!view.footer.buttons.empty()) frame.footer = rest.cut_bottom(ui.px(tall ? 34.3 : 30));
+    if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) {
+        // The keys stand beside the ribbon, not under it: four rows of them need the height.
+        Box keys = rest.inside(ui.px(2.4), ui.px(0.8));
+        const float rows = static_cast<float>(std::max<std::size_t>(1, (keypad->keys.size() + static_cast<std::size_t>(std::max(1, keypad->columns)) - 1) / static_cast<std::size_t>(std::max(1, keypad->columns))));
+        frame.keys = keys.cut_right(keypad_width(ui, *keypad));
+        frame.keys.max.y = std::min(frame.keys.max.y, frame.keys.min.y + rows * ui.px(32));
+        rest.max.x = frame.keys.min.x;
+    }
+    if (view.ribbon) frame.ribbon = rest.cut_top(ribbon_height(ui));
+    if (!view.notice.empty()) {
+        frame.notice = view.ribbon ? frame.ribbon : Box{ui.whole_screen().min, {rest.max.x, ui.px(24.2)}};
+        if (!view.ribbon) rest.cut_top(frame.notice.max.y - rest.min.y);
+    }
+    frame.body = rest.inside(ui.px(2.4), ui.px(view.ribbon ? 0.7 : 1.6));
+    return frame;
+}
+
+}  // namespace
+
+void draw_screen(Ui& ui, const ScreenView& view, const PictureHandle& picture, std::vector<Action>& actions) {
+    const Drawing on{ui, picture, actions};
+    const Frame frame = frame_of(ui, view);
+    const bool header_covered = !view.notice.empty() && !view.ribbon;
+    if (!header_covered) draw_header(ui, frame.header, view.header);
+    if (view.ribbon && view.notice.empty()) draw_ribbon(ui, frame.ribbon, *view.ribbon);
+    std::visit([&](const auto& body) { draw_body(on, frame.body, body); }, view.body);
+    if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) draw_keys(on, frame.keys, *keypad);
+    if (!view.footer.buttons.empty()) draw_footer(on, frame.footer, view.footer);
+    if (!view.notice.empty()) draw_notice(on, frame.notice, view.notice);
+    press_keys(on, view.footer);
+}
+
+}  // namespace tubewright

@@ -1,0 +1,73 @@
+#include <algorithm>
+
+#include "ui/bodies.h"
+#include "ui/signs.h"
+
+namespace tubewright {
+namespace {
+
+void draw_tick(const Drawing& on, const Box& box, const TickView& tick) {
+    Ui& ui = on.ui;
+    const Palette& p = ui.palette();
+    const Touch touch = ui.touch(box, tick.touch, ui.px(1));
+    if (touch.fired && tick.touch.press) on.actions.push_back(*tick.touch.press);
+    const bool off = !tick.touch.enabled;
+    Skin skin = tick.ticked ? ui.pale(Tone::go) : off ? ui.paper() : ui.panel();
+    if (touch.down) skin.fill = mixed(skin.fill, p.now, 0.18);
+    const float lip = ui.px(1.1);
+    const Box face{box.min, {box.max.x, box.max.y - lip}};
+    ui.list().AddRectFilled(box.min, box.max, colour(off ? skin.fill : skin.border), ui.px(2));
+    ui.plate(face, skin, off ? 0 : ui.px(0.45), ui.px(2));
+    if (off) draw_dashed_box(ui.list(), box.min, {box.max.x, box.max.y - 1}, colour(skin.border), ui.px(0.35), ui.px(1.6), ui.px(1.2));
+
+    Box inner = face.inside(ui.px(3), ui.px(1));
+    const Box left = inner.cut_left(ui.px(13));
+    inner.cut_left(ui.px(3));
+    const Box square = around({left.min.x + ui.px(6), left.centre().y}, ui.px(12), ui.px(12));
+    ui.list().AddRectFilled(square.min, square.max, colour(tick.ticked ? p.go : p.paper), ui.px(1.6));
+    // What has to be ticked has a heavy box, what may be ticked a light one.
+    ui.list().AddRect(square.min, square.max, colour(tick.ticked ? p.go : p.ink), ui.px(1.6), 0, ui.px(tick.gate ? 0.9 : 0.4));
+    if (tick.ticked) draw_check(ui.list(), square.centre(), ui.px(9), colour(p.on_go), ui.px(1.7));
+
+    ui.begin_label();
+    Type type = ui.body(skin, false);
+    type.down = Down::middle;
+    type.off = off;
+    if (off && !tick.touch.why_not.empty()) {
+        Type reason = ui.small(skin, true);
+        reason.off = true;
+        reason.down = Down::bottom;
+        ui.text(inner.cut_bottom(ui.height_of(tick.touch.why_not, TextSize::small, true, inner.width())), tick.touch.why_not, reason);
+    }
+    ui.text(inner, tick.touch.label, type);
+    ui.end_label();
+}
+
+}  // namespace
+
+void draw_body(const Drawing& on, const Box& box, const TicksBody& body) {
+    Ui& ui = on.ui;
+    Box rest = box;
+    const float gap = ui.px(3);
+    const bool aside = !body.heading.empty() || !body.cautions.empty() || body.pager.needed;
+    if (aside) {
+        Box side = rest.cut_left(std::clamp(rest.width() * 0.36f, ui.px(60), ui.px(110)));
+        rest.cut_left(gap);
+        if (body.pager.needed) {
+            Box column = side.cut_left(pager_width(ui) - ui.px(5));
+            draw_pager(on, column, body.pager);
+            side.cut_left(ui.px(2.5));
+        }
+        Type type = ui.body(ui.paper(), true);
+        side.cut_top(ui.px(0.8));
+        Box head = side.cut_top(std::min(ui.height_of(body.heading, TextSize::body, true, side.width()), ui.px(15)));
+        ui.text(head, body.heading, type);
+        side.cut_top(ui.px(1.5));
+        draw_plates(ui, side, body.cautions);
+    }
+    constexpr int ticks_of_page = 3;
+    const int count = static_cast<int>(body.ticks.size()), places = std::max(count, ticks_of_page);
+    for (int i = 0; i < count; ++i) draw_tick(on, rest.row(i, places, gap), body.ticks[static_cast<std::size_t>(i)]);
+}
+
+}  // namespace tubewright

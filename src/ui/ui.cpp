@@ -1,0 +1,119 @@
+#include "ui/ui.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tubewright {
+
+ImU32 colour(Rgb rgb, double opacity) { return IM_COL32(rgb.r, rgb.g, rgb.b, static_cast<int>(std::lround(255 * opacity))); }
+
+Rgb mixed(Rgb a, Rgb b, double share_of_b) {
+    const auto part = [&](std::uint8_t one, std::uint8_t other) {
+        return static_cast<std::uint8_t>(std::lround(one + (other - one) * share_of_b));
+    };
+    return {part(a.r, b.r), part(a.g, b.g), part(a.b, b.b)};
+}
+
+Ui::Ui(const Fonts& fonts, const Palette& palette, double px_per_mm) : fonts_(fonts), palette_(palette), px_per_mm_(px_per_mm) {}
+
+void Ui::begin_frame(double seconds, const std::string& key) {
+    seconds_ = seconds;
+    display_ = ImGui::GetIO().DisplaySize;
+    grow_ = grow_for(display_, px_per_mm_);
+    // A finger that is still down belongs to the screen it came down on.
+    if (key_ && *key_ != key) {
+        active_.clear();
+        key_since_ = seconds;
+    }
+    key_ = key;
+    touchables_.clear();
+    texts_.clear();
+    picture_.reset();
+    owner_.clear();
+
+    ImGui::SetNextWindowPos({0, 0});
+    ImGui::SetNextWindowSize(display_);
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 0);
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, 0);
+    ImGui::Begin("bench", nullptr, ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                                       ImGuiWindowFlags_NoInputs | ImGuiWindowFlags_NoBackground);
+    list_ = ImGui::GetWindowDrawList();
+    list_->AddRectFilled({0, 0}, display_, colour(palette_.paper));
+}
+
+void Ui::end_frame() {
+    ImGui::End();
+    ImGui::PopStyleVar(3);
+    list_ = nullptr;
+    pending_key_.reset();
+    if (!ImGui::GetIO().MouseDown[0]) active_.clear();
+}
+
+bool Ui::wants_frames() const { return !active_.empty(); }
+
+Skin Ui::pale(Tone tone) const {
+    const Palette& p = palette_;
+    switch (tone) {
+        case Tone::go: return {p.go_pale, p.go, p.ink, p.ink};
+        case Tone::now: return {p.now_pale, p.now, p.ink, p.ink};
+        case Tone::caution: return {p.caution_pale, p.caution, p.ink, p.ink};
+        case Tone::stop: return {p.stop_pale, p.stop, p.ink, p.ink};
+        case Tone::plain: break;
+    }
+    return panel();
+}
+
+Skin Ui::strong(Tone tone) const {
+    const Palette& p = palette_;
+    switch (tone) {
+        case Tone::go: return {p.go, p.go, p.on_go, p.on_go};
+        case Tone::now: return {p.now, p.now, p.on_now, p.on_now};
+        case Tone::caution: return {p.caution, p.caution, p.on_caution, p.on_caution};
+        case Tone::stop: return {p.stop, p.stop, p.on_stop, p.on_stop};
+        case Tone::plain: break;
+    }
+    return {p.ink, p.ink, p.panel, p.panel};
+}
+
+void Ui::plate(const Box& box, const Skin& skin, float border, float radius) {
+    list_->AddRectFilled(box.min, box.max, colour(skin.fill), radius);
+    if (border <= 0) return;
+    const Box line = box.inside(border / 2);
+    list_->AddRect(line.min, line.max, colour(skin.border), std::max(0.0f, radius - border / 2), 0, border);
+}
+
+Touch Ui::touch(const Box& box, const ButtonView& button, float reach) {
+    touchables_.push_back({button.id, button.label, box.min, box.max, button.enabled, button.why_not, true, button.weight, button.held});
+    const ImGuiIO& io = ImGui::GetIO();
+    const Box hit{box.min, {box.max.x, box.max.y + reach}};
+    const bool on_it = hit.holds(io.MousePos);
+    if (io.MouseClicked[0] && on_it && active_.empty() && button.enabled && !guarded()) {
+        active_ = button.id;
+        active_since_ = seconds_;
+    }
+    if (active_ != button.id || !button.enabled) return {};
+
+    Touch touch;
+    touch.down = on_it;
+    if (io.MouseDown[0] && !on_it) active_.clear();  // slid off: nothing happens, and nothing comes back
+    if (button.held) {
+        touch.held = on_it ? static_cast<float>(std::min(1.0, (seconds_ - active_since_) / hold_time)) : 0;
+        touch.fired = on_it && io.MouseDown[0] && touch.held >= 1;
+    } else {
+        touch.fired = on_it && io.MouseReleased[0];
+    }
+    if (touch.fired) active_.clear();
+    return touch;
+}
+
+bool Ui::key_fires(KeyPress key, const ButtonView& button) {
+    // What has to be held, or spoils something, is never done by a foot.
+    return pending_key_ == key && !guarded() && button.enabled && !button.held && button.weight != Weight::warn;
+}
+
+void Ui::press(const Box& box, const ButtonView& button, std::vector<Action>& actions) {
+    if (big_button(box, button) && button.press) actions.push_back(*button.press);
+}
+
+}  // namespace tubewright

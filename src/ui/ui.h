@@ -1,0 +1,180 @@
+#pragma once
+// The widget kit: everything that is drawn and touched goes through it. Sizes in millimetres, ids
+// from records, and a note of each thing drawn, for tests and for the touch map.
+
+#include <imgui.h>
+
+#include <functional>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "present/views.h"
+#include "ui/box.h"
+#include "ui/fonts.h"
+#include "ui/palette.h"
+#include "ui/text_layout.h"
+
+namespace tubewright {
+
+/// Something a finger can press, as it was drawn in this frame; pixels.
+struct Touchable {
+    std::string id, label;
+    ImVec2 min, max;
+    bool enabled = true;
+    std::string why_not;
+    bool label_fits = true;
+    Weight weight = Weight::plain;
+    bool held = false;
+    Box box() const { return {min, max}; }
+};
+
+/// One line of text, as it was drawn in this frame.
+struct TextDrawn {
+    std::string text;
+    Box box;              ///< from the top of its capitals to a little under the baseline
+    bool whole = true;    ///< nothing cut off, no word broken, no smaller than its kind may be
+    bool known = true;    ///< the font has every character
+    double cap_mm = 0;
+    Rgb ink, ground;
+    double least_contrast = text_contrast;
+    std::string owner;    ///< id of the button it is on; empty: none
+};
+
+enum class TextSize { small, body, hero };
+enum class Across { left, middle, right };
+enum class Down { top, middle, bottom };
+
+/// How a text is set. A body text that doesn't fit becomes small, a hero takes the largest height
+/// that fits, and breaks where even its least one is too wide.
+struct Type {
+    TextSize size = TextSize::body;
+    bool bold = false;
+    Rgb ink, ground;
+    Across across = Across::left;
+    Down down = Down::top;
+    bool wrap = true;
+    bool shrink = true;
+    bool off = false;      ///< of a thing that can't be used now; may be paler
+};
+
+/// What the finger does to a thing in this frame.
+struct Touch {
+    bool fired = false;    ///< do it now
+    bool down = false;     ///< a finger is on it
+    float held = 0;        ///< 0 to 1, how long of what it takes; for `held` things
+};
+
+/// Colours of a surface and of what is written on it.
+struct Skin {
+    Rgb fill, border, ink, soft;
+};
+
+/// A key or a foot switch. `main` is Space and Page Down, `back` Page Up.
+enum class KeyPress { main, back };
+
+class Ui {
+public:
+    Ui(const Fonts& fonts, const Palette& palette, double px_per_mm);
+
+    void use(const Fonts& fonts) { fonts_ = fonts; }
+    void use(const Palette& palette) { palette_ = palette; }
+    void use_scale(double px_per_mm) { px_per_mm_ = px_per_mm; }
+
+    /// After ImGui::NewFrame(). `seconds` only ever grows; `key` is the view's: once it changes,
+    /// touches and keys are ignored for 0.3 s.
+    void begin_frame(double seconds, const std::string& key);
+    /// Before ImGui::Render().
+    void end_frame();
+    /// Between two frames, at most once for each time it goes down. It is used up by the next frame.
+    void press_key(KeyPress key) { pending_key_ = key; }
+    /// More frames are wanted though nobody touches anything: something fills or waits.
+    bool wants_frames() const;
+
+    const std::vector<Touchable>& touchables() const { return touchables_; }
+    const std::vector<TextDrawn>& texts() const { return texts_; }
+    /// Where a picture in space was wanted in the last frame: draw it this large for the next.
+    std::optional<Box> picture_rect() const { return picture_; }
+    void want_picture(const Box& box) { picture_ = box; }
+
+    // --- sizes
+    float px(double mm) const { return static_cast<float>(mm * px_per_mm_ * grow_); }    ///< of the layout
+    float true_px(double mm) const { return static_cast<float>(mm * px_per_mm_); }       ///< as a rule measures
+    double px_per_mm() const { return px_per_mm_; }
+    double grow() const { return grow_; }
+    Box whole_screen() const { return {{0, 0}, display_}; }
+
+    // --- colours
+    const Palette& palette() const { return palette_; }
+    Skin paper() const { return {palette_.paper, palette_.edge, palette_.ink, palette_.ink_soft}; }
+    Skin panel() const { return {palette_.panel, palette_.edge, palette_.ink, palette_.ink_soft}; }
+    Skin pale(Tone tone) const;     ///< to write on
+    Skin strong(Tone tone) const;   ///< to fill with
+    Type small(const Skin& on, bool bold = false) const { return {TextSize::small, bold, on.ink, on.fill}; }
+    Type body(const Skin& on, bool bold = false) const { return {TextSize::body, bold, on.ink, on.fill}; }
+    Type hero(const Skin& on) const { return {TextSize::hero, true, on.ink, on.fill}; }
+
+    // --- drawing
+    ImDrawList& list() const { return *list_; }
+    void plate(const Box& box, const Skin& skin, float border, float radius);
+    /// Draws the text inside the box and returns how much height it took.
+    float text(const Box& box, const std::string& text, const Type& type);
+    /// The same, and cuts that height (and `after` below it) off the top of the box.
+    void text_off_top(Box& box, const std::string& text, const Type& type, float after = 0);
+    float line_height(TextSize size) const;
+    float width_of(const std::string& text, TextSize size, bool bold) const;
+    float widest_word(const std::string& text, TextSize size, bool bold) const;
+    /// Height the text takes at this size in this width.
+    float height_of(const std::string& text, TextSize size, bool bold, float width) const;
+
+    // --- touching
+    /// Notes the thing, and says what the finger does to it. `reach` is how far below it still counts.
+    Touch touch(const Box& box, const ButtonView& button, float reach);
+    void label_did_not_fit() { touchables_.back().label_fits = false; }
+    /// A button with its label, and if it doesn't work the reason inside it. True: it fired.
+    bool big_button(const Box& box, const ButtonView& button);
+    /// The same, and gives back its action.
+    void press(const Box& box, const ButtonView& button, std::vector<Action>& actions);
+    /// The button that a key or foot switch stands for fires, if it can be used.
+    bool key_fires(KeyPress key, const ButtonView& button);
+    /// Texts drawn from here on belong to the thing noted last; they may lie on it.
+    void begin_label() { owner_ = touchables_.back().id; }
+    void end_label() { owner_.clear(); }
+
+private:
+    struct Fitted {
+        TextLines lines;
+        float size = 0;
+        bool whole = true;
+    };
+    const ImFont& font(TextSize size, bool bold) const;
+    float font_px(double cap_mm) const { return px(cap_mm / cap_share); }
+    Fitted fitted(const Box& box, const std::string& text, const Type& type) const;
+    Fitted fitted_hero(const Box& box, const std::string& text) const;
+    Fitted at_size(const std::string& text, const ImFont& with, float size, const Box& box, bool wrap) const;
+    void draw_line(const ImFont& with, float size, ImVec2 at, const TextLine& line, bool whole, const Type& type);
+    bool guarded() const { return seconds_ - key_since_ < touch_guard; }
+
+    static constexpr double touch_guard = 0.3;
+    static constexpr double hold_time = 0.8;
+
+    Fonts fonts_;
+    Palette palette_;
+    double px_per_mm_, grow_ = 1;
+    ImVec2 display_{0, 0};
+    double seconds_ = 0, key_since_ = -1000;
+    std::optional<std::string> key_;
+    std::string active_, owner_;
+    double active_since_ = 0;
+    std::optional<KeyPress> pending_key_;
+    ImDrawList* list_ = nullptr;
+    std::vector<Touchable> touchables_;
+    std::vector<TextDrawn> texts_;
+    std::optional<Box> picture_;
+};
+
+ImU32 colour(Rgb rgb, double opacity = 1);
+Rgb mixed(Rgb a, Rgb b, double share_of_b);
+
+}  // namespace tubewright
