@@ -1,6 +1,7 @@
 #pragma once
 // In which order the bends are made, and which end is held for each.
 
+#include <optional>
 #include <vector>
 
 #include "bench/bender.h"
@@ -24,10 +25,17 @@ struct Room {
 };
 Room room_for(const Layout& layout, const std::vector<Placing>& order, std::size_t step);
 
-/// The order of work: begins near the middle, goes outward over adjoining bends to one end, then
-/// from the middle to the other, so that the formed part is held in the hook and the end that
-/// swings is still straight. Among such orders the one with the least missing straight, then the
-/// fewest swaps end for end, then the start nearest the tube's middle. Bends of 0 degrees are left out.
+/// Whether this bend is one to be made: it turns by at least tolerance::no_bend.
+bool is_made(const Bend& bend);
+
+/// The bend to be made that comes next from `bend` towards that end; none where the tube's end comes first.
+std::optional<std::size_t> next_towards(const Part& part, std::size_t bend, End end);
+
+/// The order of work: begins at one bend, goes outward over adjoining bends to one end, then from
+/// there to the other, so that the formed part is held in the hook and the end that swings is still
+/// straight; where that side is too short, the other end is held. Among such orders the one with the
+/// least missing straight, then the start nearest the tube's middle, then the fewest swaps end for end.
+/// Bends of 0 degrees are left out.
 std::vector<Placing> default_order(const Layout& layout, const Bender& bender);
 
 }  // namespace tubewright

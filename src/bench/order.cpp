@@ -1,0 +1,105 @@
+#include "bench/order.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <tuple>
+
+#include "base/tolerance.h"
+
+namespace tubewright {
+namespace {
+
+Room room_at(const Layout& layout, const std::set<std::size_t>& made, const Placing& placing) {
+    const BendSpan& span = layout.spans[placing.bend];
+    const auto after = made.upper_bound(placing.bend);
+    const bool open_b = after == made.end(), open_a = after == made.begin();
+    const Length towards_a = span.start - (open_a ? Length{} : layout.spans[*std::prev(after)].end);
+    const Length towards_b = (open_b ? layout.cut_length : layout.spans[*after].start) - span.end;
+    if (placing.hook == End::A) return {towards_a, towards_b, open_a, open_b};
+    return {towards_b, towards_a, open_b, open_a};
+}
+
+Length missing(const Room& room, const Bender& bender) {
+    const auto lack = [](Length has, Length needs) {
+        return needs - has > tolerance::straight_slack ? needs - has : Length{};
+    };
+    return lack(room.hook, bender.hook_straight) + lack(room.lever, bender.lever_straight);
+}
+
+/// Bends from `start` outward to one end, then from `start` to the other. While going towards B the
+/// formed part lies on A's side, so A's side is held; and the other way round.
+std::vector<Placing> outward(const std::vector<std::size_t>& bends, std::size_t start, End first) {
+    std::vector<Placing> order;
+    const auto to_b = [&](std::size_t from) { for (std::size_t i = from; i < bends.size(); ++i) order.push_back({bends[i], End::A}); };
+    const auto to_a = [&](std::size_t from) { for (std::size_t i = from; i-- > 0;) order.push_back({bends[i], End::B}); };
+    if (first == End::B) { to_b(start); to_a(start); }
+    else { to_a(start + 1); to_b(start + 1); }
+    return order;
+}
+
+struct Candidate {
+    std::vector<Placing> order;
+    Length lack, off_middle;
+    int swaps = 0;
+};
+
+Candidate weighed(const Layout& layout, const Bender& bender, std::vector<Placing> order) {
+    Candidate candidate;
+    std::set<std::size_t> made;
+    for (Placing& placing : order) {
+        const Placing turned{placing.bend, other(placing.hook)};
+        const Length lack = missing(room_at(layout, made, placing), bender);
+        const Length lack_turned = missing(room_at(layout, made, turned), bender);
+        if (lack_turned + tolerance::straight_slack < lack) placing = turned;
+        candidate.lack += std::min(lack, lack_turned);
+        made.insert(placing.bend);
+    }
+    for (std::size_t i = 1; i < order.size(); ++i) candidate.swaps += order[i].hook != order[i - 1].hook;
+    const BendSpan& span = layout.spans[order.front().bend];
+    candidate.off_middle = {std::abs((span.start + span.end - layout.cut_length).mm) / 2};
+    candidate.order = std::move(order);
+    return candidate;
+}
+
+bool better(const Candidate& a, const Candidate& b) {
+    if (std::abs((a.lack - b.lack).mm) > tolerance::straight_slack.mm) return a.lack < b.lack;
+    if (std::abs((a.off_middle - b.off_middle).mm) > tolerance::straight_slack.mm) return a.off_middle < b.off_middle;
+    return a.swaps < b.swaps;
+}
+
+}  // namespace
+
+bool is_made(const Bend& bend) { return bend.angle >= tolerance::no_bend; }
+
+std::optional<std::size_t> next_towards(const Part& part, std::size_t bend, End end) {
+    if (end == End::B) {
+        for (std::size_t i = bend + 1; i < part.bends.size(); ++i)
+            if (is_made(part.bends[i])) return i;
+    } else {
+        for (std::size_t i = bend; i-- > 0;)
+            if (is_made(part.bends[i])) return i;
+    }
+    return std::nullopt;
+}
+
+Room room_for(const Layout& layout, const std::vector<Placing>& order, std::size_t step) {
+    std::set<std::size_t> made;
+    for (std::size_t i = 0; i < step; ++i) made.insert(order[i].bend);
+    return room_at(layout, made, order[step]);
+}
+
+std::vector<Placing> default_order(const Layout& layout, const Bender& bender) {
+    std::vector<std::size_t> bends;
+    for (std::size_t i = 0; i < layout.part.bends.size(); ++i)
+        if (is_made(layout.part.bends[i])) bends.push_back(i);
+    std::optional<Candidate> best;
+    for (std::size_t start = 0; start < bends.size(); ++start)
+        for (const End first : {End::B, End::A}) {
+            Candidate candidate = weighed(layout, bender, outward(bends, start, first));
+            if (!best || better(candidate, *best)) best = std::move(candidate);
+        }
+    return best ? best->order : std::vector<Placing>{};
+}
+
+}  // namespace tubewright

@@ -1,0 +1,124 @@
+#include "bench/sheet.h"
+
+#include <algorithm>
+#include <set>
+
+#include "base/tolerance.h"
+#include "bench/findings.h"
+
+namespace tubewright {
+namespace {
+
+/// Whether the ink mark would lie on the tube at all.
+bool on_tube(const Layout& layout, Length mark) {
+    return mark >= Length{} && mark <= layout.cut_length;
+}
+
+/// The mark asked for, else the bender's usual one; another where that would lie beyond the tube's end.
+std::size_t mark_for(const Layout& layout, const Bender& bender, const Placing& placing, const SheetChoice& choice) {
+    std::size_t wanted = usual_mark(bender);
+    for (std::size_t i = 0; i < bender.marks.size(); ++i)
+        if (choice.mark && bender.marks[i].name == *choice.mark) wanted = i;
+    const auto lies_on_tube = [&](std::size_t i) { return on_tube(layout, ink_mark(layout, placing.bend, placing.hook, bender.marks[i])); };
+    if (lies_on_tube(wanted)) return wanted;
+    for (std::size_t i = 0; i < bender.marks.size(); ++i)
+        if (lies_on_tube(i)) return i;
+    return wanted;
+}
+
+/// A feature of the section at this direction from the index line, as a roll when bend i's own
+/// direction lies in the swing. Directions are right-handed about A to B; the axis of the bender's
+/// frame runs A to B only with A on the hook.
+Angle roll_of(Angle direction, Angle bend_direction, End hook) {
+    const Angle turned = direction - bend_direction;
+    return wrapped(hook == End::A ? turned : -turned);
+}
+
+/// Of two made neighbours the one on the hook side: it lies still while the lever moves.
+std::optional<MadeNeighbour> made_neighbour(const Part& part, const std::set<std::size_t>& made, const Placing& placing) {
+    for (const End end : {placing.hook, other(placing.hook)}) {
+        const auto bend = next_towards(part, placing.bend, end);
+        if (!bend || !made.contains(*bend)) continue;
+        return MadeNeighbour{*bend, roll_of(direction_in_section(part, *bend), direction_in_section(part, placing.bend), placing.hook)};
+    }
+    return std::nullopt;
+}
+
+std::vector<Placing> order_of_work(const Layout& layout, const Bender& bender, const SheetChoice& choice) {
+    std::vector<Placing> order = default_order(layout, bender);
+    if (choice.hook)
+        for (Placing& placing : order) placing.hook = *choice.hook;
+    return order;
+}
+
+void fill_steps(Sheet& sheet, const SheetChoice& choice) {
+    const Layout& laid = *sheet.layout;
+    const std::vector<Placing> order = order_of_work(laid, sheet.line.bender, choice);
+    std::set<std::size_t> made;
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        const Placing& placing = order[i];
+        Step step{};
+        step.bend = placing.bend;
+        step.hook = placing.hook;
+        step.align_to = mark_for(laid, sheet.line.bender, placing, choice);
+        const Length from_a = ink_mark(laid, placing.bend, placing.hook, sheet.line.bender.marks[step.align_to]);
+        step.mark_from = choice.mark_from;
+        step.mark = step.mark_from == End::A ? from_a : laid.cut_length - from_a;
+        step.index_roll = roll_of({}, direction_in_section(laid.part, placing.bend), placing.hook);
+        step.neighbour = made_neighbour(laid.part, made, placing);
+        step.target = laid.part.bends[placing.bend].angle;
+        step.set = set_angle(sheet.springback, step.target);
+        step.finished_radius = laid.part.radius;
+        step.room = room_for(laid, order, i);
+        made.insert(placing.bend);
+        sheet.steps.push_back(step);
+    }
+    for (std::size_t i = 0; i < sheet.steps.size(); ++i) {
+        sheet.steps[i].formed = formed_length(sheet, i + 1);
+        sheet.steps[i].left = laid.cut_length - sheet.steps[i].formed;
+    }
+}
+
+}  // namespace
+
+Sheet bend_sheet(const Line& line, const SheetChoice& choice) {
+    Sheet sheet;
+    sheet.line = line;
+    sheet.set_up = choice.set_up.value_or(line.bender.set_up);
+    sheet.springback = springback_prior(line.material, line.tube.od, line.tube.wall, line.bender.radius).line;
+    sheet.findings = line_findings(line);
+    if (!too_sharp(line.route)) {
+        sheet.layout = layout(line, sheet.springback);
+        fill_steps(sheet, choice);
+        for (Finding& finding : step_findings(sheet)) sheet.findings.push_back(std::move(finding));
+    }
+    std::stable_sort(sheet.findings.begin(), sheet.findings.end(), [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
+    return sheet;
+}
+
+bool stopped(const Sheet& sheet) {
+    return std::any_of(sheet.findings.begin(), sheet.findings.end(), [](const Finding& f) { return f.severity == Severity::stop; });
+}
+
+Length formed_length(const Sheet& sheet, std::size_t steps_done) {
+    if (!sheet.layout) return {};
+    const Layout& laid = *sheet.layout;
+    const std::size_t bends = laid.part.bends.size();
+    std::vector<bool> done(bends);
+    for (std::size_t i = 0; i < bends; ++i) done[i] = !is_made(laid.part.bends[i]);
+    for (std::size_t i = 0; i < steps_done && i < sheet.steps.size(); ++i) done[sheet.steps[i].bend] = true;
+    if (steps_done >= sheet.steps.size()) return laid.cut_length;
+    Length formed;
+    for (std::size_t i = 0; i < bends; ++i)
+        if (done[i]) formed += laid.spans[i].end - laid.spans[i].start;
+    for (std::size_t i = 0; i <= bends; ++i) {
+        const bool before = i == 0 || done[i - 1], after = i == bends || done[i];
+        if (!before || !after) continue;
+        formed += laid.part.straights[i];
+        if (i == 0) formed += laid.waste_a;
+        if (i == bends) formed += laid.waste_b;
+    }
+    return formed;
+}
+
+}  // namespace tubewright
