@@ -41,4 +41,10 @@ inline constexpr Angle same_direction{2.0};
 /// measuring. Source: Li et al. on nonlinearity below a critical angle; 15 is our choice within it.
 inline constexpr Angle springback_linear_from{15.0};
 
+/// A bend that reads within this of its target is right: the protractor is read to half a degree. Our choice.
+inline constexpr Angle good_bend{0.5};
+
+/// A piece cut this near to the length on the sheet is the sheet's piece: half the finest tape mark in use. Our choice.
+inline constexpr Length same_cut{0.4};
+
 }  // namespace tubewright::tolerance

@@ -1,6 +1,7 @@
 #pragma once
 // Everything a finger can do and everything the world reports, as data.
 
+#include <cstdint>
 #include <string>
 #include <variant>
 #include <vector>
@@ -23,17 +24,17 @@ struct ShelfEntry {
     bool operator==(const ShelfEntry&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length };
 
 // --- what a finger does
-struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock
+struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length
 struct OpenJob { std::string path; bool operator==(const OpenJob&) const = default; };
 struct OpenLine { std::string name; bool operator==(const OpenLine&) const = default; };
 struct Next { bool operator==(const Next&) const = default; };                  ///< the main button of the bench
 struct Back { bool operator==(const Back&) const = default; };
 struct Tick { std::string id; bool operator==(const Tick&) const = default; };  ///< on and off
 struct TurnPage { int by; bool operator==(const TurnPage&) const = default; };
-struct Key { std::string key; bool operator==(const Key&) const = default; };   ///< keypad: "0".."9", ".", "/2" (fractions), "clear", "back"
+struct Key { std::string key; bool operator==(const Key&) const = default; };   ///< keypad: "0".."9", ".", "1/4" "1/2" "3/4", "clear", "back"
 struct PassCheck { bool operator==(const PassCheck&) const = default; };
 struct PullAgain { bool operator==(const PullAgain&) const = default; };
 struct KeepBend { bool operator==(const KeepBend&) const = default; };
@@ -45,6 +46,7 @@ struct Cancel { bool operator==(const Cancel&) const = default; };
 struct Undo { bool operator==(const Undo&) const = default; };
 struct Redo { bool operator==(const Redo&) const = default; };
 struct NewStick { Length length; bool operator==(const NewStick&) const = default; };
+struct TakeOffcut { std::int64_t id; bool operator==(const TakeOffcut&) const = default; };  ///< it becomes the stick in use
 struct AnotherPiece { bool operator==(const AnotherPiece&) const = default; };
 struct SetUnit { Unit unit; bool operator==(const SetUnit&) const = default; };
 struct SetTape { int denominator; bool operator==(const SetTape&) const = default; };
@@ -67,7 +69,7 @@ struct BookRefused { std::string sentence; bool operator==(const BookRefused&) c
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
 using Action = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
-                            WentWrong, ChooseReason, ChooseKept, ConfirmScrap, Cancel, Undo, Redo, NewStick, AnotherPiece,
+                            WentWrong, ChooseReason, ChooseKept, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
                             SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, NotSaved>;
 

@@ -1,0 +1,127 @@
+// Which function takes which action. What a finger does waits while a refused book asks how to go on.
+
+#include <algorithm>
+#include <cmath>
+
+#include "state/doing.h"
+
+namespace tubewright {
+namespace {
+
+constexpr double least_px_per_mm = 1, most_px_per_mm = 40;
+
+void take(Doing& d, const GoTo& a) { go_to(d, a.screen); }
+void take(Doing& d, const OpenJob& a) {
+    for (const ShelfEntry& entry : d.state.shelf)
+        if (entry.path == a.path && entry.trouble.empty()) return d.requests.push_back(ReadJob{a.path});
+}
+void take(Doing& d, const OpenLine& a) { open_line(d, a.name); }
+void take(Doing& d, const Next&) { press_next(d); }
+void take(Doing& d, const Back&) { press_back(d); }
+void take(Doing& d, const Tick& a) { tick(d, a.id); }
+void take(Doing& d, const TurnPage& a) { d.state.looks.page = std::clamp(d.state.looks.page + std::clamp(a.by, -1000, 1000), 0, 1000); }
+void take(Doing& d, const Key& a) { press_key(d, a.key); }
+void take(Doing& d, const PassCheck&) { pass_check(d); }
+void take(Doing& d, const PullAgain&) { pull_again(d); }
+void take(Doing& d, const KeepBend&) { keep_bend(d); }
+void take(Doing& d, const WentWrong&) { open_question(d); }
+void take(Doing& d, const ChooseReason& a) { choose_reason(d, a.reason); }
+void take(Doing& d, const ChooseKept& a) { choose_kept(d, a.choice); }
+void take(Doing& d, const ConfirmScrap&) { confirm_scrap(d); }
+void take(Doing& d, const Cancel&) { leave_question(d, true); }
+void take(Doing& d, const Undo&) { undo(d); }
+void take(Doing& d, const Redo&) { redo(d); }
+void take(Doing& d, const NewStick& a) { new_stick(d, a.length); }
+void take(Doing& d, const TakeOffcut& a) { take_offcut(d, a.id); }
+void take(Doing& d, const AnotherPiece&) { another_piece(d); }
+
+void take(Doing& d, const SetUnit& a) {
+    Settings next = d.state.settings;
+    next.unit = a.unit;
+    change_settings(d, next);
+    d.state.looks.typed.clear();  // what was typed was meant in the other unit
+}
+void take(Doing& d, const SetTape& a) {
+    if (a.denominator != 16 && a.denominator != 32 && a.denominator != 64) return;
+    Settings next = d.state.settings;
+    next.tape_denominator = a.denominator;
+    change_settings(d, next);
+}
+void take(Doing& d, const SetTheme& a) {
+    Settings next = d.state.settings;
+    next.theme = a.theme;
+    change_settings(d, next);
+}
+void take(Doing& d, const SetScale& a) {
+    if (!std::isfinite(a.px_per_mm)) return;
+    Settings next = d.state.settings;
+    next.px_per_mm = std::clamp(a.px_per_mm, least_px_per_mm, most_px_per_mm);
+    change_settings(d, next);
+}
+
+/// Changes what is chosen for the bender of the line in hand.
+template <class Change>
+void choose_for_bender(Doing& d, Change change) {
+    const Sheet* sheet = sheet_in_hand(d.state);
+    if (!sheet) return;
+    Work next = d.state.work;
+    change(next.benders[sheet->line.bender.id], sheet->line.bender);
+    change_work(d, std::move(next));
+}
+void take(Doing& d, const ChooseSetUp& a) {
+    choose_for_bender(d, [&](BenchChoice& choice, const Bender&) { choice.set_up = a.set_up; });
+}
+void take(Doing& d, const ChooseMark& a) {
+    choose_for_bender(d, [&](BenchChoice& choice, const Bender& bender) {
+        for (const ReferenceMark& mark : bender.marks)
+            if (mark.name == a.mark) choice.mark = a.mark;
+    });
+}
+
+void take(Doing& d, const StartFreshBook&) {
+    if (d.state.book == BookStanding::refused) d.requests.push_back(OpenFreshBook{});
+}
+void take(Doing& d, const GoOnWithoutBook&) {
+    if (d.state.book == BookStanding::refused) d.state.book = BookStanding::without;
+}
+void take(Doing& d, const Dismiss&) { d.state.looks.notice.clear(); }
+
+void take(Doing& d, const DayIs& a) { d.state.day = a.day; }
+void take(Doing& d, const ScreenIs& a) {
+    if (std::isfinite(a.px_per_mm) && a.px_per_mm > 0) d.state.screen_px_per_mm = a.px_per_mm;
+}
+void take(Doing& d, const ShelfRead& a) { d.state.shelf = a.entries; }
+void take(Doing& d, const JobRead& a) { job_read(d, a); }
+void take(Doing& d, const JobRefused& a) {
+    for (ShelfEntry& entry : d.state.shelf)
+        if (entry.path == a.path) entry.trouble = a.sentence;
+    d.state.looks.notice = a.sentence;
+}
+void take(Doing& d, const BookRead& a) { book_read(d, a); }
+void take(Doing& d, const BookRefused& a) {
+    d.state.book = BookStanding::refused;
+    d.state.book_sentence = a.sentence;
+}
+void take(Doing& d, const NotSaved& a) { d.state.looks.notice = a.sentence; }
+
+template <class... Those>
+bool is_one_of(const Action& action) {
+    return (std::holds_alternative<Those>(action) || ...);
+}
+
+bool allowed_while_refused(const Action& action) {
+    return is_one_of<StartFreshBook, GoOnWithoutBook, Dismiss, SetTheme, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead,
+                     BookRefused, NotSaved>(action);
+}
+
+}  // namespace
+
+StateStep apply(State state, const Action& action) {
+    StateStep step{std::move(state), {}};
+    if (step.state.book == BookStanding::refused && !allowed_while_refused(action)) return step;
+    Doing doing{step.state, step.requests};
+    std::visit([&](const auto& a) { take(doing, a); }, action);
+    return step;
+}
+
+}  // namespace tubewright

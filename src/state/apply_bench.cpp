@@ -1,0 +1,254 @@
+// The bench: from the first tick to the finished piece.
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/tolerance.h"
+#include "state/doing.h"
+
+namespace tubewright {
+namespace {
+
+bool at_bench(const State& state) {
+    return state.looks.screen == Screen::bench && bar_to_start(state) == Bar::none &&
+           misfit(*sheet_in_hand(state), work_in_hand(state)) == Misfit::none;
+}
+
+void turn_to_first_page(State& state) {
+    state.looks.page = 0;
+    state.looks.typed.clear();
+}
+
+void begin_bend(LineWork& work, std::size_t step) {
+    work.stage = Stage::bending;
+    work.step = step;
+    work.move = Move::mark;
+    work.pull_again.reset();
+    work.last_reading.reset();
+    work.pulls = 0;
+}
+
+void begin_finish(LineWork& work, std::size_t steps) {
+    begin_bend(work, steps);
+    work.stage = Stage::finish;
+}
+
+/// Cuts the piece off the stick in use.
+void leave_prepare(Doing& doing) {
+    const State& state = doing.state;
+    const Sheet& sheet = *sheet_in_hand(state);
+    if (ticks_missing(state, TickList::prepare) > 0) return;
+    LineWork line = work_in_hand(state);
+    Work work = state.work;
+    if (!line.cut) {
+        const StickStanding stick = stick_standing(state);
+        if (!stick.enough) return;
+        Length& left = work.stick[tube_key(sheet.line.tube)];
+        left = std::max(Length{}, left - stick.needed);
+        line.cut = true;
+        line.cut_length = stick.needed;
+    }
+    line.stage = Stage::mark_out;
+    work.lines[line_key(state.job_id, sheet.line.name)] = line;
+    change_work(doing, std::move(work));
+}
+
+void leave_mark_out(Doing& doing) {
+    LineWork work = work_in_hand(doing.state);
+    const std::size_t steps = sheet_in_hand(doing.state)->steps.size();
+    if (steps == 0) begin_finish(work, 0);
+    else begin_bend(work, 0);
+    change_line(doing, work);
+}
+
+/// Writes the bend in hand down as made and goes on to the next.
+void bend_is_made(Doing& doing, std::optional<Angle> measured, bool kept_over) {
+    const Sheet& sheet = *sheet_in_hand(doing.state);
+    LineWork work = work_in_hand(doing.state);
+    const Step& step = sheet.steps[work.step];
+    work.made.push_back({step.bend, set_in_force(step, work), std::max(1, work.pulls), measured, kept_over});
+    const std::size_t next = work.step + 1;
+    if (next == sheet.steps.size()) begin_finish(work, next);
+    else begin_bend(work, next);
+    change_line(doing, work);
+    turn_to_first_page(doing.state);
+}
+
+/// A reading within half a degree is written down at once; any other one asks how to go on.
+void reading_is_in(Doing& doing) {
+    const State& state = doing.state;
+    const Step& step = *step_in_hand(state);
+    LineWork work = work_in_hand(state);
+    const std::optional<Angle> reading = work.last_reading ? work.last_reading : typed_reading(state);
+    if (!reading) return;
+    if (verdict(step.target, *reading) == Verdict::right) return bend_is_made(doing, reading, false);
+    if (work.last_reading) return;
+    work.last_reading = reading;
+    change_line(doing, work);
+    turn_to_first_page(doing.state);
+}
+
+void next_move(Doing& doing) {
+    LineWork work = work_in_hand(doing.state);
+    switch (work.move) {
+        case Move::mark: work.move = Move::turn; break;
+        case Move::turn: work.move = Move::pull; break;
+        case Move::pull:
+            work.move = Move::check;
+            work.last_reading.reset();
+            ++work.pulls;
+            break;
+        case Move::check: return reading_is_in(doing);
+    }
+    change_line(doing, work);
+    turn_to_first_page(doing.state);
+}
+
+void leave_finish(Doing& doing) {
+    const State& state = doing.state;
+    const Sheet& sheet = *sheet_in_hand(state);
+    LineWork line = work_in_hand(state);
+    const TickList list = *current_list(line);
+    if (ticks_missing(state, list) > 0) return;
+    if (list == TickList::finish) {
+        line.ticks.insert(finish_list_passed);
+        return change_line(doing, line);
+    }
+    line.stage = Stage::done;
+    ++line.finished;
+    Work work = state.work;
+    work.used[tube_key(sheet.line.tube)] += line.cut_length;
+    work.lines[line_key(state.job_id, sheet.line.name)] = line;
+    change_work(doing, std::move(work));
+}
+
+/// Takes the last bend back into hand at its check, with everything that was measured of it.
+void take_last_bend_back(LineWork& work, const Sheet& sheet) {
+    const BendMade last = work.made.back();
+    work.made.pop_back();
+    begin_bend(work, work.made.size());
+    work.move = Move::check;
+    work.pulls = last.pulls;
+    work.last_reading = last.measured;
+    if (last.set != sheet.steps[work.step].set) work.pull_again = last.set;
+}
+
+void back_in_bend(LineWork& work, const Sheet& sheet) {
+    const Step& step = sheet.steps[work.step];
+    switch (work.move) {
+        case Move::mark:
+            if (work.made.empty()) work.stage = Stage::mark_out;
+            else take_last_bend_back(work, sheet);
+            return;
+        case Move::turn: work.move = Move::mark; return;
+        case Move::pull:
+            if (!work.pull_again || !work.last_reading) {
+                work.move = Move::turn;
+                return;
+            }
+            // Back to the reading that asked for this pull: take off again what PullAgain put on.
+            work.move = Move::check;
+            work.pull_again = *work.pull_again - (1 + sheet.springback.growth) * (step.target - *work.last_reading);
+            if (std::abs((*work.pull_again - step.set).deg) < tolerance::arithmetic) work.pull_again.reset();
+            return;
+        case Move::check:
+            if (work.last_reading) {
+                work.last_reading.reset();
+                return;
+            }
+            work.move = Move::pull;
+            work.pulls = std::max(0, work.pulls - 1);
+            return;
+    }
+}
+
+}  // namespace
+
+void next_at_bench(Doing& doing) {
+    if (!at_bench(doing.state)) return;
+    switch (work_in_hand(doing.state).stage) {
+        case Stage::prepare: leave_prepare(doing); break;
+        case Stage::mark_out: leave_mark_out(doing); break;
+        case Stage::bending: return next_move(doing);
+        case Stage::finish: leave_finish(doing); break;
+        case Stage::done: return another_piece(doing);
+    }
+    turn_to_first_page(doing.state);
+}
+
+void back_at_bench(Doing& doing) {
+    if (!at_bench(doing.state)) return show(doing.state, Screen::line);
+    const Sheet& sheet = *sheet_in_hand(doing.state);
+    LineWork work = work_in_hand(doing.state);
+    switch (work.stage) {
+        case Stage::prepare:
+        case Stage::done: return show(doing.state, Screen::line);
+        case Stage::mark_out: work.stage = Stage::prepare; break;
+        case Stage::bending: back_in_bend(work, sheet); break;
+        case Stage::finish:
+            if (work.ticks.erase(finish_list_passed) > 0) break;
+            if (work.made.empty()) work.stage = Stage::mark_out;
+            else take_last_bend_back(work, sheet);
+            break;
+    }
+    change_line(doing, work);
+    turn_to_first_page(doing.state);
+}
+
+void tick(Doing& doing, const std::string& id) {
+    if (!at_bench(doing.state)) return;
+    LineWork work = work_in_hand(doing.state);
+    const std::optional<TickList> list = current_list(work);
+    if (!list) return;
+    const std::vector<TickItem> items = tick_items(doing.state, *list);
+    if (std::none_of(items.begin(), items.end(), [&](const TickItem& item) { return item.id == id; })) return;
+    if (work.ticks.erase(id) == 0) work.ticks.insert(id);
+    change_line(doing, work);
+}
+
+namespace {
+
+bool at_check(const State& state) {
+    return at_bench(state) && step_in_hand(state) && work_in_hand(state).move == Move::check;
+}
+
+}  // namespace
+
+void pass_check(Doing& doing) {
+    if (!at_check(doing.state) || work_in_hand(doing.state).last_reading) return;
+    bend_is_made(doing, std::nullopt, false);
+}
+
+void pull_again(Doing& doing) {
+    if (!at_check(doing.state)) return;
+    const Sheet& sheet = *sheet_in_hand(doing.state);
+    const Step& step = *step_in_hand(doing.state);
+    LineWork work = work_in_hand(doing.state);
+    if (!work.last_reading || verdict(step.target, *work.last_reading) != Verdict::under) return;
+    const Angle to = pull_again_to(sheet, step, work);
+    if (to > sheet.line.bender.max_angle) return;
+    work.pull_again = to;
+    work.move = Move::pull;
+    change_line(doing, work);
+    turn_to_first_page(doing.state);
+}
+
+void keep_bend(Doing& doing) {
+    if (!at_check(doing.state)) return;
+    const LineWork work = work_in_hand(doing.state);
+    if (!work.last_reading) return;
+    bend_is_made(doing, work.last_reading, verdict(step_in_hand(doing.state)->target, *work.last_reading) == Verdict::over);
+}
+
+void another_piece(Doing& doing) {
+    if (bar_to_start(doing.state) != Bar::none) return;
+    if (doing.state.looks.screen != Screen::bench && doing.state.looks.screen != Screen::line) return;
+    const LineWork before = work_in_hand(doing.state);
+    if (before.stage != Stage::done || before.finished >= sheet_in_hand(doing.state)->line.quantity) return;
+    LineWork fresh;
+    fresh.finished = before.finished;
+    change_line(doing, fresh);
+    show(doing.state, Screen::bench);
+}
+
+}  // namespace tubewright

@@ -1,0 +1,154 @@
+// From screen to screen, and what the world reports.
+
+#include "state/doing.h"
+
+namespace tubewright {
+namespace {
+
+void clear_half_done(Looks& looks) {
+    looks.page = 0;
+    looks.typed.clear();
+    looks.reason.reset();
+    looks.kept_choice.clear();
+}
+
+bool is_beside(Screen screen) {
+    switch (screen) {
+        case Screen::scrap:
+        case Screen::settings:
+        case Screen::stance:
+        case Screen::stock:
+        case Screen::stick_length:
+        case Screen::wrong: return true;
+        case Screen::shelf:
+        case Screen::lines:
+        case Screen::line:
+        case Screen::bench: return false;
+    }
+    return false;
+}
+
+bool can_show(const State& state, Screen screen) {
+    switch (screen) {
+        case Screen::shelf:
+        case Screen::scrap:
+        case Screen::settings:
+        case Screen::stock: return true;
+        case Screen::lines: return state.job.has_value();
+        case Screen::line:
+        case Screen::stance:
+        case Screen::stick_length: return sheet_in_hand(state) != nullptr;
+        case Screen::bench: return bar_to_start(state) == Bar::none;
+        case Screen::wrong: return false;  // only WentWrong opens the question
+    }
+    return false;
+}
+
+}  // namespace
+
+void show(State& state, Screen screen) {
+    clear_half_done(state.looks);
+    state.looks.came_from.clear();
+    state.looks.screen = screen;
+}
+
+void show_beside(State& state, Screen screen) {
+    if (state.looks.screen == screen) return;
+    clear_half_done(state.looks);
+    // A screen that is already on the way back is gone back to, so that the way stays short.
+    auto& way = state.looks.came_from;
+    for (std::size_t i = 0; i < way.size(); ++i)
+        if (way[i] == screen) {
+            way.resize(i);
+            state.looks.screen = screen;
+            return;
+        }
+    way.push_back(state.looks.screen);
+    state.looks.screen = screen;
+}
+
+void leave_beside(State& state) {
+    const Screen back = state.looks.came_from.empty() ? Screen::shelf : state.looks.came_from.back();
+    if (!state.looks.came_from.empty()) state.looks.came_from.pop_back();
+    clear_half_done(state.looks);
+    state.looks.screen = can_show(state, back) ? back : Screen::shelf;
+}
+
+void go_to(Doing& doing, Screen screen) {
+    State& state = doing.state;
+    if (!can_show(state, screen)) return;
+    if (screen == Screen::shelf) doing.requests.push_back(ReadShelf{});
+    if (is_beside(screen)) show_beside(state, screen);
+    else show(state, screen);
+}
+
+void open_line(Doing& doing, const std::string& name) {
+    State& state = doing.state;
+    if (!state.job) return;
+    for (std::size_t i = 0; i < state.sheets.size(); ++i) {
+        if (state.sheets[i].line.name != name) continue;
+        state.line = i;
+        return show(state, Screen::line);
+    }
+}
+
+void press_next(Doing& doing) {
+    State& state = doing.state;
+    switch (state.looks.screen) {
+        case Screen::line:
+            if (bar_to_start(state) != Bar::none) return;
+            if (work_in_hand(state).stage == Stage::done) return another_piece(doing);
+            return show(state, Screen::bench);
+        case Screen::bench: return next_at_bench(doing);
+        case Screen::stick_length:
+            if (const auto length = typed_stick(state)) new_stick(doing, *length);
+            return;
+        default: return;
+    }
+}
+
+void press_back(Doing& doing) {
+    State& state = doing.state;
+    switch (state.looks.screen) {
+        case Screen::shelf: return;
+        case Screen::lines: return go_to(doing, Screen::shelf);
+        case Screen::line: return show(state, Screen::lines);
+        case Screen::bench: return back_at_bench(doing);
+        case Screen::wrong: return leave_question(doing, false);
+        default: return leave_beside(state);
+    }
+}
+
+void press_key(Doing& doing, const std::string& key) {
+    State& state = doing.state;
+    const Step* step = state.looks.screen == Screen::bench ? step_in_hand(state) : nullptr;
+    const bool reading = step && work_in_hand(state).move == Move::check && !work_in_hand(state).last_reading;
+    if (!reading && state.looks.screen != Screen::stick_length) return;
+    state.looks.typed = with_key(state.looks.typed, key);
+}
+
+void job_read(Doing& doing, const JobRead& read) {
+    State& state = doing.state;
+    if (read.job.lines.empty()) return;
+    state.job = read.job;
+    state.job_id = read.id;
+    state.job_path = read.path;
+    state.line.reset();
+    state.past.clear();  // undo reaches back over the job that is open
+    state.future.clear();
+    work_out_sheets(state);
+    show(state, Screen::lines);
+}
+
+void book_read(Doing& doing, const BookRead& read) {
+    State& state = doing.state;
+    state.work = read.work;
+    state.settings = read.settings;
+    state.past.clear();
+    state.future.clear();
+    state.book = BookStanding::open;
+    state.book_sentence.clear();
+    work_out_sheets(state);
+}
+
+}  // namespace tubewright

@@ -1,0 +1,101 @@
+// How the record and the settings change, and how they come back.
+
+#include "state/doing.h"
+
+namespace tubewright {
+namespace {
+
+/// A day's touches; one record is a few kilobytes.
+constexpr std::size_t most_past = 200;
+
+void ask_to_save(Doing& doing) {
+    if (doing.state.book == BookStanding::without) return;  // there is nothing to save it in
+    doing.requests.push_back(SaveWork{});
+}
+
+SheetChoice choice_for(const Work& work, const Bender& bender) {
+    SheetChoice choice;
+    const auto found = work.benders.find(bender.id);
+    if (found == work.benders.end()) return choice;
+    choice.set_up = found->second.set_up;
+    for (const ReferenceMark& mark : bender.marks)
+        if (mark.name == found->second.mark) choice.mark = mark.name;
+    return choice;
+}
+
+void put_in_place(Doing& doing, Work next) {
+    const bool other_choice = next.benders != doing.state.work.benders;
+    doing.state.work = std::move(next);
+    if (other_choice) work_out_sheets(doing.state);
+    ask_to_save(doing);
+}
+
+bool same_line_work(const Work& a, const Work& b, const std::string& key) {
+    const auto in_a = a.lines.find(key), in_b = b.lines.find(key);
+    const LineWork fresh;
+    return (in_a == a.lines.end() ? fresh : in_a->second) == (in_b == b.lines.end() ? fresh : in_b->second);
+}
+
+/// After undo or redo: the line whose record changed comes into hand, and the bench shows it.
+void follow(State& state, const Work& before) {
+    std::optional<std::size_t> changed;
+    for (std::size_t i = 0; i < state.sheets.size(); ++i)
+        if (!same_line_work(before, state.work, line_key(state.job_id, state.sheets[i].line.name)) && (!changed || state.line == i)) changed = i;
+    if (changed) state.line = changed;
+    if (changed || state.looks.screen == Screen::wrong) show(state, bar_to_start(state) == Bar::none ? Screen::bench : Screen::line);
+}
+
+}  // namespace
+
+void work_out_sheets(State& state) {
+    state.sheets.clear();
+    if (!state.job) return;
+    for (const Line& line : state.job->lines) state.sheets.push_back(bend_sheet(line, choice_for(state.work, line.bender)));
+}
+
+void change_work(Doing& doing, Work next) {
+    State& state = doing.state;
+    if (next == state.work) return;
+    state.past.push_back(state.work);
+    if (state.past.size() > most_past) state.past.erase(state.past.begin());
+    state.future.clear();
+    put_in_place(doing, std::move(next));
+}
+
+void change_line(Doing& doing, const LineWork& next) {
+    const Sheet* sheet = sheet_in_hand(doing.state);
+    if (!sheet) return;
+    Work work = doing.state.work;
+    work.lines[line_key(doing.state.job_id, sheet->line.name)] = next;
+    change_work(doing, std::move(work));
+}
+
+void change_settings(Doing& doing, const Settings& next) {
+    if (next == doing.state.settings) return;
+    doing.state.settings = next;
+    if (doing.state.book != BookStanding::without) doing.requests.push_back(SaveSettings{});
+}
+
+void undo(Doing& doing) {
+    State& state = doing.state;
+    if (state.past.empty()) return;
+    const Work before = state.work;
+    Work back = std::move(state.past.back());
+    state.past.pop_back();
+    state.future.insert(state.future.begin(), before);
+    put_in_place(doing, std::move(back));
+    follow(state, before);
+}
+
+void redo(Doing& doing) {
+    State& state = doing.state;
+    if (state.future.empty()) return;
+    const Work before = state.work;
+    Work again = std::move(state.future.front());
+    state.future.erase(state.future.begin());
+    state.past.push_back(before);
+    put_in_place(doing, std::move(again));
+    follow(state, before);
+}
+
+}  // namespace tubewright

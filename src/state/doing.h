@@ -1,0 +1,58 @@
+#pragma once
+// Inside apply(): the state being changed and what to ask of the world. One function for each theme;
+// each leaves things as they are when the action makes no sense now.
+
+#include "state/rules.h"
+#include "state/state.h"
+
+namespace tubewright {
+
+struct Doing {
+    State& state;
+    std::vector<Request>& requests;
+};
+
+/// The one way the record changes: keeps the old one for undo and asks for the new one to be saved.
+void change_work(Doing& doing, Work next);
+void change_line(Doing& doing, const LineWork& next);
+void change_settings(Doing& doing, const Settings& next);
+void work_out_sheets(State& state);
+
+void show(State& state, Screen screen);        ///< as a main screen: the way back is its own
+void show_beside(State& state, Screen screen); ///< as a side screen: Back leads here again
+void leave_beside(State& state);
+
+// --- the bench
+void next_at_bench(Doing& doing);
+void back_at_bench(Doing& doing);
+void tick(Doing& doing, const std::string& id);
+void pass_check(Doing& doing);
+void pull_again(Doing& doing);
+void keep_bend(Doing& doing);
+void another_piece(Doing& doing);
+
+// --- a spoiled tube
+void open_question(Doing& doing);
+void choose_reason(Doing& doing, Reason reason);
+void choose_kept(Doing& doing, const std::string& choice);
+void confirm_scrap(Doing& doing);
+void leave_question(Doing& doing, bool altogether);
+
+// --- stick and offcuts
+void new_stick(Doing& doing, Length length);
+void take_offcut(Doing& doing, std::int64_t id);
+
+// --- from screen to screen
+void go_to(Doing& doing, Screen screen);
+void open_line(Doing& doing, const std::string& name);
+void press_next(Doing& doing);
+void press_back(Doing& doing);
+void press_key(Doing& doing, const std::string& key);
+void undo(Doing& doing);
+void redo(Doing& doing);
+
+// --- what the world reports
+void job_read(Doing& doing, const JobRead& read);
+void book_read(Doing& doing, const BookRead& read);
+
+}  // namespace tubewright

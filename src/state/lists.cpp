@@ -1,0 +1,72 @@
+// Which sentences are to be ticked for the line in hand.
+
+#include <algorithm>
+
+#include "state/rules.h"
+
+namespace tubewright {
+namespace {
+
+template <class T>
+bool for_all_or_has(const std::vector<T>& wanted, const T& one) {
+    return wanted.empty() || std::find(wanted.begin(), wanted.end(), one) != wanted.end();
+}
+
+bool concerns(const CheckItem& item, Service service, const Line& line) {
+    return for_all_or_has(item.services, service) && for_all_or_has(item.materials, line.material.id) &&
+           (for_all_or_has(item.fittings, line.a.fitting.id) || for_all_or_has(item.fittings, line.b.fitting.id));
+}
+
+const char* prefix(TickList list) {
+    switch (list) {
+        case TickList::prepare: return "prepare-";
+        case TickList::finish: return "finish-";
+        case TickList::hand_over: return "hand-over-";
+    }
+    return "";
+}
+
+const std::vector<CheckItem>& sentences(const Checklists& lists, TickList list) {
+    if (list == TickList::prepare) return lists.prepare;
+    return list == TickList::finish ? lists.finish : lists.hand_over;
+}
+
+}  // namespace
+
+std::optional<TickList> current_list(const LineWork& work) {
+    if (work.stage == Stage::prepare) return TickList::prepare;
+    if (work.stage != Stage::finish) return std::nullopt;
+    return work.ticks.contains(finish_list_passed) ? TickList::hand_over : TickList::finish;
+}
+
+std::vector<TickItem> tick_items(const State& state, TickList list) {
+    const Sheet* sheet = sheet_in_hand(state);
+    if (!sheet) return {};
+    std::vector<TickItem> items;
+    for (const CheckItem& item : sentences(state.checklists, list))
+        if (concerns(item, state.job->service, sheet->line)) items.push_back({prefix(list) + item.id, item.text, std::nullopt, {}});
+    if (list != TickList::prepare) return items;
+    // Every loose piece goes on here: no flare and no bend has been made yet that would keep it off.
+    for (const End end : {End::A, End::B})
+        for (const SlideOn& piece : sheet->line.end(end).fitting.slide_on)
+            items.push_back({std::string("slide-") + letter(end) + "-" + piece.id, "", end, piece});
+    return items;
+}
+
+std::vector<CheckItem> cautions_for(const State& state) {
+    const Sheet* sheet = sheet_in_hand(state);
+    std::vector<CheckItem> found;
+    if (!sheet) return found;
+    for (const CheckItem& item : state.checklists.cautions)
+        if (concerns(item, state.job->service, sheet->line)) found.push_back(item);
+    return found;
+}
+
+std::size_t ticks_missing(const State& state, TickList list) {
+    if (!sheet_in_hand(state)) return 0;
+    const LineWork work = work_in_hand(state);
+    const std::vector<TickItem> items = tick_items(state, list);
+    return static_cast<std::size_t>(std::count_if(items.begin(), items.end(), [&](const TickItem& item) { return !work.ticks.contains(item.id); }));
+}
+
+}  // namespace tubewright

@@ -1,0 +1,113 @@
+#include "state/rules.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/tolerance.h"
+
+namespace tubewright {
+
+const std::string finish_list_passed = "passed-finish";
+
+const Sheet* sheet_in_hand(const State& state) {
+    if (!state.job || !state.line || *state.line >= state.sheets.size()) return nullptr;
+    return &state.sheets[*state.line];
+}
+
+Bar bar_to_start(const State& state) {
+    const Sheet* sheet = sheet_in_hand(state);
+    if (!sheet) return Bar::no_line;
+    return stopped(*sheet) || !sheet->layout ? Bar::stopped : Bar::none;
+}
+
+Misfit misfit(const Sheet& sheet, const LineWork& work) {
+    if (work.stage == Stage::done) return Misfit::none;
+    if (!sheet.layout) return work.cut ? Misfit::bends : Misfit::none;
+    if (work.cut && std::abs((work.cut_length - sheet.layout->cut_length).mm) > tolerance::same_cut.mm) return Misfit::cut_length;
+    if (!work.cut && work.stage != Stage::prepare) return Misfit::bends;
+    if (work.made.size() > sheet.steps.size()) return Misfit::bends;
+    for (std::size_t i = 0; i < work.made.size(); ++i)
+        if (work.made[i].bend != sheet.steps[i].bend) return Misfit::bends;
+    if (work.stage == Stage::bending && (work.step >= sheet.steps.size() || work.made.size() != work.step)) return Misfit::bends;
+    if (work.stage == Stage::finish && work.made.size() != sheet.steps.size()) return Misfit::bends;
+    return Misfit::none;
+}
+
+const Step* step_in_hand(const State& state) {
+    if (bar_to_start(state) != Bar::none) return nullptr;
+    const Sheet& sheet = *sheet_in_hand(state);
+    const LineWork work = work_in_hand(state);
+    if (work.stage != Stage::bending || misfit(sheet, work) != Misfit::none) return nullptr;
+    return &sheet.steps[work.step];
+}
+
+StickStanding stick_standing(const State& state) {
+    StickStanding standing;
+    const Sheet* sheet = sheet_in_hand(state);
+    if (!sheet || !sheet->layout) return standing;
+    standing.needed = sheet->layout->cut_length;
+    const auto found = state.work.stick.find(tube_key(sheet->line.tube));
+    if (found == state.work.stick.end()) return standing;
+    standing.left = found->second;
+    standing.enough = standing.needed.mm <= found->second.mm + tolerance::arithmetic;
+    return standing;
+}
+
+std::vector<Offcut> offcuts_of_tube(const State& state) {
+    const Sheet* sheet = sheet_in_hand(state);
+    std::vector<Offcut> found;
+    for (const Offcut& offcut : state.work.offcuts)
+        if (!sheet || offcut.tube == tube_key(sheet->line.tube)) found.push_back(offcut);
+    std::stable_sort(found.begin(), found.end(), [](const Offcut& a, const Offcut& b) { return a.length > b.length; });
+    return found;
+}
+
+std::vector<Offcut> fitting_offcuts(const State& state) {
+    const StickStanding standing = stick_standing(state);
+    std::vector<Offcut> found;
+    for (const Offcut& offcut : offcuts_of_tube(state))
+        if (standing.needed.mm > 0 && offcut.length >= standing.needed) found.push_back(offcut);
+    std::reverse(found.begin(), found.end());
+    return found;
+}
+
+Verdict verdict(Angle target, Angle reading) {
+    const double off = (reading - target).deg;
+    if (std::abs(off) <= tolerance::good_bend.deg + tolerance::arithmetic) return Verdict::right;
+    return off < 0 ? Verdict::under : Verdict::over;
+}
+
+Angle set_in_force(const Step& step, const LineWork& work) { return work.pull_again.value_or(step.set); }
+
+Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work) {
+    const Angle missing = step.target - work.last_reading.value_or(step.target);
+    return set_in_force(step, work) + (1 + sheet.springback.growth) * missing;
+}
+
+std::vector<KeptOffer> kept_offers(const State& state) {
+    const Sheet* sheet = sheet_in_hand(state);
+    if (!sheet) return {};
+    const LineWork work = work_in_hand(state);
+    if (!work.cut || work.stage == Stage::done) return {};
+    std::vector<KeptOffer> offers;
+    const bool in_hand_is_bent = work.stage == Stage::bending && work.pulls > 0;
+    if (work.made.empty() && !in_hand_is_bent) {
+        offers.push_back({"whole", std::nullopt, work.cut_length});
+    } else if (misfit(*sheet, work) == Misfit::none) {
+        // What is straight from an end up to the nearest bend that has been pulled.
+        Length from = work.cut_length, to;
+        const auto formed = [&](std::size_t bend) {
+            from = std::min(from, sheet->layout->spans[bend].start);
+            to = std::max(to, sheet->layout->spans[bend].end);
+        };
+        for (const BendMade& made : work.made) formed(made.bend);
+        if (in_hand_is_bent) formed(sheet->steps[work.step].bend);
+        if (from > Length{}) offers.push_back({"end-a", End::A, from});
+        if (work.cut_length > to) offers.push_back({"end-b", End::B, work.cut_length - to});
+        std::stable_sort(offers.begin(), offers.end(), [](const KeptOffer& a, const KeptOffer& b) { return a.kept > b.kept; });
+    }
+    offers.push_back({"none", std::nullopt, {}});
+    return offers;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,80 @@
+#pragma once
+// What the bench allows now: lists to tick, what is on the stick, how a reading is judged, what can be
+// kept of a spoiled tube. Facts for apply() and for the words in present.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "state/state.h"
+
+namespace tubewright {
+
+/// The sheet of the line in hand, or null.
+const Sheet* sheet_in_hand(const State& state);
+
+/// The step in hand while bending, or null: also null where the record does not fit the sheet.
+const Step* step_in_hand(const State& state);
+
+/// What speaks against working on this line at all. `stopped`: a finding. `no_line`: none in hand.
+enum class Bar { none, no_line, stopped };
+Bar bar_to_start(const State& state);
+
+/// How a record and a sheet can disagree after the job file has changed.
+enum class Misfit { none, cut_length, bends };
+Misfit misfit(const Sheet& sheet, const LineWork& work);
+
+// --- lists to tick
+enum class TickList { prepare, finish, hand_over };
+
+/// A sentence from the checklists, or a loose piece that has to be slid on at an end.
+struct TickItem {
+    std::string id, text;
+    std::optional<End> end;
+    SlideOn piece;
+};
+std::optional<TickList> current_list(const LineWork& work);
+std::vector<TickItem> tick_items(const State& state, TickList list);
+std::vector<CheckItem> cautions_for(const State& state);
+std::size_t ticks_missing(const State& state, TickList list);
+
+/// The tick that the main button sets when the finish list is done and the hand-over list begins.
+extern const std::string finish_list_passed;
+
+// --- the stick
+struct StickStanding {
+    Length needed;
+    std::optional<Length> left;
+    bool enough = false;
+};
+StickStanding stick_standing(const State& state);
+std::vector<Offcut> fitting_offcuts(const State& state);  ///< shortest first
+std::vector<Offcut> offcuts_of_tube(const State& state);  ///< of the line in hand, or all; longest first
+
+// --- the reading
+enum class Verdict { right, under, over };
+Verdict verdict(Angle target, Angle reading);
+/// Where the lever last went, or is to go, for the bend in hand.
+Angle set_in_force(const Step& step, const LineWork& work);
+/// last set + (target - reading) * (1 + growth): what is missing opens again by the same share.
+Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work);
+
+// --- a spoiled tube
+struct KeptOffer {
+    std::string id;           ///< whole, end-a, end-b, none
+    std::optional<End> end;
+    Length kept;
+};
+std::vector<KeptOffer> kept_offers(const State& state);
+
+// --- the keypad
+/// "88", "88.5", "88 1/2", "1/2"; nothing for what is no number yet.
+std::optional<double> typed_number(const std::string& typed);
+std::string with_key(const std::string& typed, const std::string& key);
+/// What the protractor is said to read, where that can be a reading: 0 to 180.
+std::optional<Angle> typed_reading(const State& state);
+/// In the reader's unit; more than nothing and at most longest_stick.
+std::optional<Length> typed_stick(const State& state);
+inline constexpr Length longest_stick{100000};
+
+}  // namespace tubewright

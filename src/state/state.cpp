@@ -1,0 +1,30 @@
+#include "state/state.h"
+
+#include <cassert>
+#include <cmath>
+
+#include "state/rules.h"
+
+namespace tubewright {
+
+std::string tube_key(const Tube& tube) {
+    // Thousandths of a millimetre: sizes that a catalogue tells apart stay apart.
+    const auto micrometres = [](Length length) { return std::to_string(std::llround(length.mm * 1000)); };
+    return tube.material + " " + micrometres(tube.od) + "x" + micrometres(tube.wall);
+}
+
+std::string line_key(const std::string& job_id, const std::string& line_name) { return job_id + "/" + line_name; }
+
+LineWork work_in_hand(const State& state) {
+    const Sheet* sheet = sheet_in_hand(state);
+    assert(sheet);
+    const auto found = state.work.lines.find(line_key(state.job_id, sheet->line.name));
+    return found == state.work.lines.end() ? LineWork{} : found->second;
+}
+
+Unit reader_unit(const State& state) {
+    if (state.settings.unit) return *state.settings.unit;
+    return state.job ? state.job->unit : Unit::inch;
+}
+
+}  // namespace tubewright
