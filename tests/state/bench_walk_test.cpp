@@ -1,0 +1,180 @@
+#include <catch2/catch.hpp>
+
+#include "state/sample_state.h"
+
+namespace tubewright {
+using namespace literals;
+
+namespace {
+
+Length cut_length(const State& state) { return sheet_in_hand(state)->layout->cut_length; }
+Length on_stick(const State& state) { return state.work.stick.at(tube_key(sheet_in_hand(state)->line.tube)); }
+
+}  // namespace
+
+TEST_CASE("a job on the shelf opens, and its first line comes to the bench") {
+    State state = job_open();
+    const StateStep step = apply(state, OpenJob{"jobs/trailer.json"});
+    REQUIRE(step.requests.size() == 1);
+    CHECK(std::get<ReadJob>(step.requests[0]).path == "jobs/trailer.json");
+    CHECK(apply(state, OpenJob{"jobs/other.json"}).requests.empty());
+    CHECK(state.looks.screen == Screen::lines);
+    CHECK(state.sheets.size() == 4);
+
+    state = touched(state, {OpenLine{"axle crossover"}});
+    CHECK(state.looks.screen == Screen::line);
+    state = touched(state, {Next{}});
+    CHECK(state.looks.screen == Screen::bench);
+    CHECK(work_in_hand(state).stage == Stage::prepare);
+}
+
+TEST_CASE("preparing is passed only with every tick, and cuts the tube off the stick") {
+    State state = at_prepare();
+    // square, deburr, and a nut and a sleeve for each end; the fuel sentence is not for brakes.
+    REQUIRE(tick_items(state, TickList::prepare).size() == 6);
+    CHECK(tick_items(state, TickList::prepare)[2].id == "slide-A-nut");
+    CHECK(touched(state, {Next{}}).work == state.work);
+
+    State missing_one = all_ticked(state);
+    missing_one = touched(missing_one, {Tick{"prepare-deburr"}});  // a second touch takes it off
+    CHECK(ticks_missing(missing_one, TickList::prepare) == 1);
+    CHECK(work_in_hand(touched(missing_one, {Next{}})).stage == Stage::prepare);
+
+    state = touched(all_ticked(state), {Next{}});
+    CHECK(work_in_hand(state).stage == Stage::mark_out);
+    CHECK(work_in_hand(state).cut);
+    CHECK(work_in_hand(state).cut_length == cut_length(state));
+    CHECK((on_stick(state) + cut_length(state)).inch() == Approx(240));
+}
+
+TEST_CASE("a stick that is unknown or too short cuts nothing") {
+    State none = all_ticked(touched(job_open(), {OpenLine{"axle crossover"}, Next{}}));
+    CHECK(work_in_hand(touched(none, {Next{}})).stage == Stage::prepare);
+    State shorter = all_ticked(at_prepare("axle crossover", 12));
+    CHECK(work_in_hand(touched(shorter, {Next{}})).stage == Stage::prepare);
+    CHECK_FALSE(stick_standing(shorter).enough);
+
+    // The 12 inches are kept when a new stick is taken.
+    State longer = touched(shorter, {NewStick{inches(100)}});
+    REQUIRE(longer.work.offcuts.size() == 1);
+    CHECK(longer.work.offcuts[0].length.inch() == Approx(12));
+    CHECK(work_in_hand(touched(longer, {Next{}})).stage == Stage::mark_out);
+}
+
+TEST_CASE("a fitting offcut becomes the stick, and the old stick becomes an offcut") {
+    State state = touched(at_prepare("axle crossover", 12), {NewStick{inches(60)}, NewStick{inches(10)}});
+    // 12 and 60 lie on the rack now, 10 is in use; only 60 is long enough for the 23-odd inches.
+    REQUIRE(fitting_offcuts(state).size() == 1);
+    CHECK(fitting_offcuts(state)[0].length.inch() == Approx(60));
+    state = touched(state, {TakeOffcut{fitting_offcuts(state)[0].id}});
+    CHECK(on_stick(state).inch() == Approx(60));
+    CHECK(state.work.offcuts.size() == 2);
+}
+
+TEST_CASE("each bend goes through mark, turn, pull and check, and a good reading makes it") {
+    State state = at_first_bend();
+    CHECK(work_in_hand(state).move == Move::mark);
+    state = touched(state, {Next{}});
+    CHECK(work_in_hand(state).move == Move::turn);
+    state = touched(state, {Next{}});
+    CHECK(work_in_hand(state).move == Move::pull);
+    state = touched(state, {Next{}});
+    CHECK(work_in_hand(state).move == Move::check);
+    CHECK(work_in_hand(state).pulls == 1);
+    CHECK(touched(state, {Next{}}).work == state.work);  // nothing typed yet
+
+    const Angle target = step_in_hand(state)->target;
+    const std::size_t bend = step_in_hand(state)->bend;
+    state = reading(state, std::to_string(static_cast<int>(target.deg)));
+    REQUIRE(work_in_hand(state).made.size() == 1);
+    CHECK(work_in_hand(state).made[0].bend == bend);
+    CHECK(work_in_hand(state).made[0].measured == target);
+    CHECK(work_in_hand(state).step == 1);
+    CHECK(work_in_hand(state).move == Move::mark);
+}
+
+TEST_CASE("half a degree off is right, a whole one is not") {
+    CHECK(verdict(90_deg, 90.5_deg) == Verdict::right);
+    CHECK(verdict(90_deg, 89.5_deg) == Verdict::right);
+    CHECK(verdict(90_deg, 91_deg) == Verdict::over);
+    CHECK(verdict(90_deg, 89_deg) == Verdict::under);
+}
+
+TEST_CASE("an under-bent bend is pulled again, by what is missing and its springback") {
+    State state = at_check(at_first_bend());
+    const Step step = *step_in_hand(state);
+    const double growth = sheet_in_hand(state)->springback.growth;
+    state = reading(state, std::to_string(static_cast<int>(step.target.deg) - 2));
+    CHECK(work_in_hand(state).made.empty());
+    CHECK(work_in_hand(state).last_reading->deg == Approx(step.target.deg - 2));
+
+    state = touched(state, {PullAgain{}});
+    CHECK(work_in_hand(state).move == Move::pull);
+    // set again = set + 2 * (1 + growth)
+    CHECK(work_in_hand(state).pull_again->deg == Approx(step.set.deg + 2 * (1 + growth)));
+
+    // Back shows the reading that asked for it; nothing measured is lost.
+    const State back = touched(state, {Back{}});
+    CHECK(work_in_hand(back).move == Move::check);
+    CHECK(work_in_hand(back).last_reading->deg == Approx(step.target.deg - 2));
+    CHECK_FALSE(work_in_hand(back).pull_again);
+
+    state = reading(touched(state, {Next{}}), std::to_string(static_cast<int>(step.target.deg)));
+    REQUIRE(work_in_hand(state).made.size() == 1);
+    CHECK(work_in_hand(state).made[0].pulls == 2);
+    CHECK(work_in_hand(state).made[0].set.deg == Approx(step.set.deg + 2 * (1 + growth)));
+}
+
+TEST_CASE("an over-bent bend is kept knowingly or given up, never pulled") {
+    State state = at_check(at_first_bend());
+    const double target = step_in_hand(state)->target.deg;
+    state = reading(state, std::to_string(static_cast<int>(target) + 2));
+    CHECK(work_in_hand(state).made.empty());
+    CHECK(touched(state, {PullAgain{}}).work == state.work);
+    CHECK(touched(state, {PassCheck{}}).work == state.work);
+    CHECK(touched(state, {Next{}}).work == state.work);
+    const State kept = touched(state, {KeepBend{}});
+    REQUIRE(work_in_hand(kept).made.size() == 1);
+    CHECK(work_in_hand(kept).made[0].kept_over);
+    CHECK(work_in_hand(kept).made[0].measured->deg == Approx(target + 2));
+    CHECK_FALSE(work_in_hand(touched(state, {Back{}})).last_reading);  // measure again
+}
+
+TEST_CASE("going back from a mark takes the last bend into hand again with all that was measured") {
+    State state = at_check(at_first_bend());
+    const double target = step_in_hand(state)->target.deg;
+    const State made = reading(state, std::to_string(static_cast<int>(target)));
+    const State back = touched(made, {Back{}});
+    CHECK(work_in_hand(back).made.empty());
+    CHECK(work_in_hand(back).step == 0);
+    CHECK(work_in_hand(back).move == Move::check);
+    CHECK(work_in_hand(back).last_reading->deg == Approx(target));
+    CHECK(touched(back, {Next{}}).work == made.work);
+    CHECK(touched(back, {Undo{}}).work == made.work);
+}
+
+TEST_CASE("a finished piece counts as used, and the next one of two begins with the cut") {
+    State state = piece_made();
+    CHECK(work_in_hand(state).stage == Stage::done);
+    CHECK(work_in_hand(state).finished == 1);
+    CHECK(work_in_hand(state).made.size() == 2);
+    CHECK(state.work.used.at(tube_key(sheet_in_hand(state)->line.tube)) == cut_length(state));
+    state = touched(state, {AnotherPiece{}});
+    CHECK(work_in_hand(state).stage == Stage::prepare);
+    CHECK(work_in_hand(state).finished == 1);
+    CHECK_FALSE(work_in_hand(state).cut);
+    CHECK(work_in_hand(state).ticks.empty());
+
+    const State single = piece_made("left rear");
+    CHECK(touched(single, {AnotherPiece{}}).work == single.work);
+}
+
+TEST_CASE("a line with a stop against it can't be started; one without bends goes from marks to finish") {
+    const State tight = touched(job_open(), {OpenLine{"too tight"}, Next{}});
+    CHECK(tight.looks.screen == Screen::line);
+    CHECK(bar_to_start(tight) == Bar::stopped);
+    const State straight = at_first_bend("straight");
+    CHECK(work_in_hand(straight).stage == Stage::finish);
+}
+
+}  // namespace tubewright
