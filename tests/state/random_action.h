@@ -20,6 +20,10 @@ inline Action random_action(std::mt19937& dice, const State& state) {
     const char* lines[] = {"axle crossover", "left rear", "too tight", "straight", "no such line"};
     const char* keys[] = {"0", "1", "4", "5", "6", "8", "9", ".", "1/4", "1/2", "clear", "back", "nonsense"};
     const char* kept[] = {"whole", "end-a", "end-b", "none", "more than all"};
+    if (state.looks.screen == Screen::wrong && roll(2) == 0) {  // rarely answered by chance alone
+        if (!state.looks.reason) return ChooseReason{static_cast<Reason>(roll(9))};
+        return state.looks.kept_choice.empty() ? Action{ChooseKept{kept[roll(5)]}} : Action{ConfirmScrap{}};
+    }
     switch (roll(46)) {
         case 0: return GoTo{static_cast<Screen>(roll(10))};
         case 1: return OpenJob{"jobs/trailer.json"};
