@@ -53,13 +53,16 @@ std::vector<TickItem> tick_items(const State& state, TickList list) {
     return items;
 }
 
+std::vector<CheckItem> cautions_for(const Checklists& lists, Service service, const Line& line) {
+    std::vector<CheckItem> found;
+    for (const CheckItem& item : lists.cautions)
+        if (concerns(item, service, line)) found.push_back(item);
+    return found;
+}
+
 std::vector<CheckItem> cautions_for(const State& state) {
     const Sheet* sheet = sheet_in_hand(state);
-    std::vector<CheckItem> found;
-    if (!sheet) return found;
-    for (const CheckItem& item : state.checklists.cautions)
-        if (concerns(item, state.job->service, sheet->line)) found.push_back(item);
-    return found;
+    return sheet ? cautions_for(state.checklists, state.job->service, sheet->line) : std::vector<CheckItem>{};
 }
 
 std::size_t ticks_missing(const State& state, TickList list) {

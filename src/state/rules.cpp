@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/tolerance.h"
+#include "tube/centreline.h"
 
 namespace tubewright {
 
@@ -82,6 +83,12 @@ Angle set_in_force(const Step& step, const LineWork& work) { return work.pull_ag
 Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work) {
     const Angle missing = step.target - work.last_reading.value_or(step.target);
     return set_in_force(step, work) + (1 + sheet.springback.growth) * missing;
+}
+
+Length far_end_off(const Sheet& sheet, std::size_t bend, Angle reading) {
+    Part as_made = sheet.layout->part;
+    as_made.bends[bend].angle = reading;
+    return {(far_end(as_made).at - far_end(sheet.layout->part).at).norm()};
 }
 
 std::vector<KeptOffer> kept_offers(const State& state) {

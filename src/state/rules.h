@@ -36,6 +36,7 @@ struct TickItem {
 std::optional<TickList> current_list(const LineWork& work);
 std::vector<TickItem> tick_items(const State& state, TickList list);
 std::vector<CheckItem> cautions_for(const State& state);
+std::vector<CheckItem> cautions_for(const Checklists& lists, Service service, const Line& line);
 std::size_t ticks_missing(const State& state, TickList list);
 
 /// The tick that the main button sets when the finish list is done and the hand-over list begins.
@@ -58,6 +59,9 @@ Verdict verdict(Angle target, Angle reading);
 Angle set_in_force(const Step& step, const LineWork& work);
 /// last set + (target - reading) * (1 + growth): what is missing opens again by the same share.
 Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work);
+
+/// How far end B would lie from its place if this bend stayed as it reads, end A held still.
+Length far_end_off(const Sheet& sheet, std::size_t bend, Angle reading);
 
 // --- a spoiled tube
 struct KeptOffer {

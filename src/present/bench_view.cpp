@@ -1,0 +1,177 @@
+// The bench apart from the bends: lists to tick, marks to lay out, the finished piece.
+
+#include <algorithm>
+
+#include "present/pieces.h"
+#include "present/words.h"
+#include "tube/centreline.h"
+
+namespace tubewright {
+namespace {
+
+std::string heading_of(const State& state, TickList list) {
+    const Tape tape = reader_tape(state);
+    switch (list) {
+        case TickList::prepare: {
+            const Length cut = work_in_hand(state).cut ? work_in_hand(state).cut_length : sheet_in_hand(state)->layout->cut_length;
+            return (work_in_hand(state).cut ? "Cut to " : "Cut to ") + text(cut, tape);
+        }
+        case TickList::finish: return "Finish";
+        case TickList::hand_over: return "Prove and hand over";
+    }
+    return "";
+}
+
+std::string place_of(TickList list) {
+    switch (list) {
+        case TickList::prepare: return "prepare";
+        case TickList::finish: return "finish";
+        case TickList::hand_over: return "hand over";
+    }
+    return "";
+}
+
+std::string done_label(TickList list) {
+    switch (list) {
+        case TickList::prepare: return "Cut, ready → mark out";
+        case TickList::finish: return "Finished → hand over";
+        case TickList::hand_over: return "Handed over: done";
+    }
+    return "";
+}
+
+std::string tick_words(const TickItem& item) {
+    if (!item.end) return item.text;
+    std::string words = capital(item.piece.name) + " on at " + end_name(*item.end);
+    if (!item.piece.facing.empty()) words += ", " + item.piece.facing;
+    return words + ".";
+}
+
+/// What a tape can prove of the finished part without a template.
+std::string tape_check(const State& state) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    const Length across{far_end(sheet.layout->part).at.norm()};
+    return "Tape check: end A to end B straight across, finished, " + text(across, reader_tape(state)) + ".";
+}
+
+std::vector<TextView> cautions_of(const State& state, TickList list, const Page& page) {
+    std::vector<TextView> said;
+    if (list == TickList::finish && !sheet_in_hand(state)->steps.empty()) said.push_back({tape_check(state)});
+    const std::vector<CheckItem> cautions = cautions_for(state);
+    // One caution a page, in turn, so that each can be read from where the person stands.
+    if (!cautions.empty()) said.push_back({cautions[page.page % cautions.size()].text, Tone::caution});
+    return said;
+}
+
+/// The main button of a list: goes to the next unticked page, asks for the stick, or goes on.
+ButtonView list_button(const State& state, TickList list, const Page& page, const std::vector<TickItem>& items) {
+    const LineWork work = work_in_hand(state);
+    if (list == TickList::prepare && !work.cut && !stick_standing(state).enough) {
+        const bool known = stick_standing(state).left.has_value();
+        return press_button("stick", known ? "Stick too short: choose" : "Choose the stick", GoTo{Screen::stock});
+    }
+    const auto open = [&](std::size_t i) { return !work.ticks.contains(items[i].id); };
+    bool open_here = false;
+    std::size_t first_open = items.size();
+    for (std::size_t i = items.size(); i-- > 0;) {
+        if (!open(i)) continue;
+        first_open = i;
+        open_here = open_here || (i >= page.from && i < page.to);
+    }
+    const std::size_t missing = ticks_missing(state, list);
+    if (missing > 0 && !open_here) return press_button("more-ticks", "More to tick", page_turn(state, first_open / ticks_on_a_page));
+    return unless(press_button("next", done_label(list), Next{}), missing == 0 ? "" : counted(missing, "tick is missing", "ticks are missing"));
+}
+
+}  // namespace
+
+void fill_ticks(const State& state, ScreenView& view, TickList list) {
+    const LineWork work = work_in_hand(state);
+    const std::vector<TickItem> items = tick_items(state, list);
+    const Page page = page_of(state, items.size(), ticks_on_a_page);
+    TicksBody body;
+    body.heading = heading_of(state, list);
+    for (std::size_t i = page.from; i < page.to; ++i)
+        body.ticks.push_back({press_button("tick-" + items[i].id, tick_words(items[i]), Tick{items[i].id}), work.ticks.contains(items[i].id), true});
+    body.cautions = cautions_of(state, list, page);
+    body.pager = pager_of(state, page);
+    view.header = line_header(state, place_of(list));
+    view.ribbon = ribbon_of(state, false);
+    view.body = std::move(body);
+    view.footer = bench_footer_of(state, list_button(state, list, page, items));
+}
+
+void fill_mark_out(const State& state, ScreenView& view) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    const Tape tape = reader_tape(state);
+    const Length cut = sheet.layout->cut_length;
+    MarkOutBody body;
+    body.cut_label = "The tube is cut to";
+    body.cut = text(cut, tape);
+    body.columns = {"bend", "from A", "from B", "on line"};
+    std::vector<Step> steps = sheet.steps;
+    std::sort(steps.begin(), steps.end(), [](const Step& a, const Step& b) { return a.bend < b.bend; });
+    const Page page = page_of(state, steps.size(), figures_on_a_page);
+    for (std::size_t i = page.from; i < page.to; ++i) {
+        const Length from_a = steps[i].mark_from == End::A ? steps[i].mark : cut - steps[i].mark;
+        body.rows.push_back({std::to_string(steps[i].bend + 1) + ", " + text(steps[i].target, tape), text(from_a, tape), text(cut - from_a, tape), sheet.line.bender.marks[steps[i].align_to].name});
+    }
+    body.notes = {{"Ink a top line straight along the tube."}, {"Ink each mark with its bend's number."}};
+    body.pager = pager_of(state, page);
+    view.header = line_header(state, "mark out");
+    view.ribbon = ribbon_of(state, true);
+    view.body = std::move(body);
+    view.footer = bench_footer_of(state, press_button("next", steps.empty() ? "No bends → finish" : "Marked → first bend", Next{}));
+}
+
+void fill_done(const State& state, ScreenView& view) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    const LineWork work = work_in_hand(state);
+    ChoiceBody body;
+    body.heading = std::to_string(work.finished) + " of " + std::to_string(sheet.line.quantity) + " made.";
+    body.lines.push_back({"Label it: " + sheet.line.name + ", ends A and B.", Tone::go});
+    for (const BendMade& made : work.made)
+        if (made.kept_over) body.lines.push_back({capital(bend_name(made.bend)) + " was kept over its target.", Tone::caution});
+    body.choices = {press_button("lines", "Other lines", GoTo{Screen::lines}), press_button("scrap", "Scrap log", GoTo{Screen::scrap})};
+    view.header = line_header(state, "done");
+    view.ribbon = ribbon_of(state, false);
+    view.body = std::move(body);
+    const std::string why_not = work.finished >= sheet.line.quantity ? "all pieces are made" : "";
+    view.footer = bench_footer_of(state, unless(press_button("another", "Another piece", AnotherPiece{}), why_not));
+}
+
+void fill_misfit(const State& state, ScreenView& view) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    const LineWork work = work_in_hand(state);
+    const Tape tape = reader_tape(state);
+    ChoiceBody body;
+    body.heading = "The job file has changed since this piece was begun.";
+    if (misfit(sheet, work) == Misfit::cut_length)
+        body.lines.push_back({"The piece is cut to " + text(work.cut_length, tape) + "; the sheet now says " + text(sheet.layout->cut_length, tape) + ".", Tone::stop});
+    else body.lines.push_back({"The bends made so far are not the ones now on the sheet.", Tone::stop});
+    if (work.cut) {
+        body.lines.push_back({"Say what becomes of it, and the line begins afresh. Or put the old job file back."});
+        body.choices = {press_button("wrong", "What becomes of it", WentWrong{})};
+    } else {
+        body.lines.push_back({"No tube is cut. Hold the button to begin the line afresh."});
+        ButtonView afresh = press_button("afresh", "Begin afresh", ConfirmScrap{});
+        afresh.held = true;
+        body.choices = {afresh};
+    }
+    view.header = line_header(state, "changed");
+    view.body = std::move(body);
+    view.footer = side_footer(state);
+}
+
+void fill_bench(const State& state, ScreenView& view) {
+    const LineWork work = work_in_hand(state);
+    if (misfit(*sheet_in_hand(state), work) != Misfit::none) return fill_misfit(state, view);
+    if (const auto list = current_list(work)) return fill_ticks(state, view, *list);
+    switch (work.stage) {
+        case Stage::mark_out: return fill_mark_out(state, view);
+        case Stage::bending: return work.move == Move::check ? fill_reading(state, view) : fill_bend(state, view);
+        default: return fill_done(state, view);
+    }
+}
+
+}  // namespace tubewright

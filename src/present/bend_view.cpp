@@ -1,0 +1,119 @@
+// The first three moves of a bend: mark, turn, pull. One at a time and large.
+
+#include "present/pieces.h"
+#include "present/turn.h"
+#include "present/words.h"
+
+namespace tubewright {
+namespace {
+
+std::string bend_place(const State& state) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    const LineWork work = work_in_hand(state);
+    return bend_name(sheet.steps[work.step].bend) + " of " + std::to_string(sheet.line.route.bends.size()) + ", " + std::to_string(work.made.size()) + " done";
+}
+
+std::string mark_name(const Sheet& sheet, const Step& step) { return sheet.line.bender.marks[step.align_to].name; }
+
+PictureView picture_of(const State& state, PictureView::Kind kind) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    const LineWork work = work_in_hand(state);
+    const Step& step = sheet.steps[work.step];
+    PictureView picture;
+    picture.kind = kind;
+    picture.step = work.step;
+    picture.caption = "As you stand at the bench";
+    picture.labels = {{Anchor::hook_end, capital(end_name(step.hook)) + ", hook"}, {Anchor::lever_end, capital(end_name(other(step.hook)))}};
+    if (kind == PictureView::Kind::marked) picture.labels.push_back({Anchor::mark, "mark on " + mark_name(sheet, step)});
+    if (kind == PictureView::Kind::turned) {
+        picture.labels.push_back({Anchor::after_pull, "after the pull"});
+        if (step.neighbour) {
+            picture.labels.push_back({Anchor::bend, bend_name(step.neighbour->bend)});
+            picture.labels.push_back({Anchor::wrong_way, "not like this"});
+        }
+    }
+    if (kind == PictureView::Kind::pulled) picture.labels.push_back({Anchor::lever, "lever"});
+    return picture;
+}
+
+/// What has to be on the tube before this bend, and what the job says about it.
+void add_bend_notes(const State& state, const Step& step, std::vector<TextView>& lines) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    for (const Finding& finding : sheet.findings)
+        if (const auto* trapped = std::get_if<TrappedPieces>(&finding.fact); trapped && trapped->bend == step.bend)
+            lines.push_back({capital(words(finding.fact, {reader_tape(state), &sheet.line}).what) + ", " + end_name(trapped->end) + ".", Tone::caution});
+    if (step.bend < sheet.line.bend_notes.size() && !sheet.line.bend_notes[step.bend].empty()) lines.push_back({sheet.line.bend_notes[step.bend]});
+}
+
+MoveBody mark_body(const State& state, const Step& step) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    MoveBody body;
+    body.asks = "Mark the tube, lay it in";
+    body.hero = text(step.mark, reader_tape(state)) + " from " + letter(step.mark_from);
+    body.lines = {{hook_sentence(sheet.set_up, step)}, {"Its ink mark on the bender's line " + mark_name(sheet, step) + "."}};
+    add_bend_notes(state, step, body.lines);
+    body.picture = picture_of(state, PictureView::Kind::marked);
+    return body;
+}
+
+MoveBody turn_body(const State& state, const Step& step) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    MoveBody body;
+    body.asks = "Turn the tube";
+    body.hero = turn_hero(sheet.set_up, step, reader_tape(state));
+    body.lines = {{turn_sentence(sheet.set_up, step)}};
+    if (step.neighbour) body.lines.push_back({top_line_sentence(sheet.set_up, step)});
+    body.lines.push_back({capital(end_name(step.hook)) + " stays on your " + hand_word(sheet.set_up.hook) + "."});
+    body.clock = turn_clock(sheet.set_up, step);
+    body.picture = picture_of(state, PictureView::Kind::turned);
+    return body;
+}
+
+MoveBody pull_body(const State& state, const Step& step) {
+    const LineWork work = work_in_hand(state);
+    const Tape tape = reader_tape(state);
+    const Angle to = set_in_force(step, work);
+    MoveBody body;
+    body.asks = work.pull_again ? "Lay it on the mark, pull on to" : "Pull the lever to";
+    body.hero = text(to, tape);
+    if (work.pull_again && work.last_reading)
+        body.lines.push_back({"It read " + text(*work.last_reading, tape) + ", " + text(step.target - *work.last_reading, tape) + " under " + text(step.target, tape) + "."});
+    else body.lines.push_back({"springs back " + text(step.set - step.target, tape) + ", finishes at " + text(step.target, tape)});
+    body.lines.push_back({"Approach from below: what is over-bent stays over-bent.", Tone::caution});
+    body.picture = picture_of(state, PictureView::Kind::pulled);
+    return body;
+}
+
+}  // namespace
+
+std::vector<MoveChip> moves_of(const State& state) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    const LineWork work = work_in_hand(state);
+    const Step& step = sheet.steps[work.step];
+    const Tape tape = reader_tape(state);
+    const auto standing = [&](Move move) {
+        if (move == work.move) return MoveChip::Standing::now;
+        return move < work.move ? MoveChip::Standing::done : MoveChip::Standing::coming;
+    };
+    return {{"Mark", text(step.mark, tape), standing(Move::mark)},
+            {"Turn", turn_hero(sheet.set_up, step, tape), standing(Move::turn)},
+            {"Pull", text(set_in_force(step, work), tape), standing(Move::pull)},
+            {"Check", text(step.target, tape), standing(Move::check)}};
+}
+
+void fill_bend(const State& state, ScreenView& view) {
+    const LineWork work = work_in_hand(state);
+    const Step& step = *step_in_hand(state);
+    MoveBody body;
+    std::string done;
+    if (work.move == Move::mark) { body = mark_body(state, step); done = "Marked and loaded"; }
+    else if (work.move == Move::turn) { body = turn_body(state, step); done = "Turned → pull next"; }
+    else { body = pull_body(state, step); done = "Pulled and released"; }
+    body.moves = moves_of(state);
+    view.header = line_header(state, bend_place(state));
+    view.ribbon = ribbon_of(state, false);
+    view.body = std::move(body);
+    view.footer = bench_footer_of(state, press_button("next", done, Next{}));
+}
+
+}  // namespace tubewright

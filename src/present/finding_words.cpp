@@ -1,0 +1,103 @@
+// One function for each fact; a new fact without words does not compile.
+
+#include "present/words.h"
+
+namespace tubewright {
+namespace {
+
+std::string piece_list(const std::vector<std::string>& pieces) {
+    std::string list;
+    for (std::size_t i = 0; i < pieces.size(); ++i) list += (i == 0 ? "" : i + 1 == pieces.size() ? " and " : ", ") + pieces[i];
+    return list;
+}
+
+/// "bend 2" or "the straight after bend 2", as stretches are counted in tube/clearance.h.
+std::string stretch_name(std::size_t stretch) {
+    if (stretch % 2 == 1) return bend_name(stretch / 2);
+    return stretch == 0 ? "the straight at end A" : "the straight after " + bend_name(stretch / 2 - 1);
+}
+
+Words say(const NoRoomInBender& f, const Speech& speech) {
+    const std::string side = f.hook_side ? "hook" : "lever", lack = text(f.needed - f.straight, speech.tape);
+    std::string beside = "beside it";
+    if (f.made_neighbour) beside = "next to " + bend_name(*f.made_neighbour);
+    if (f.at_end) beside = "at " + end_name(*f.at_end);
+    std::string to_do = "Lengthen that straight by " + lack;
+    to_do += f.at_end ? ", or leave more trim at that end." : ", or choose a bender that grips shorter.";
+    return {"the straight " + beside + " is " + text(f.straight, speech.tape) + ", the bender's " + side + " side needs " + text(f.needed, speech.tape), bend_name(f.bend), to_do};
+}
+
+Words say(const CornersOverlap& f, const Speech& speech) {
+    std::string where = bend_name(f.first);
+    if (f.second) where += " and " + bend_name(*f.second);
+    if (f.at_end) where += " and " + end_name(*f.at_end);
+    return {"there is no straight between them: " + text(f.missing, speech.tape) + " is missing", where, "Lengthen the leg between by at least that, or use a smaller bend radius."};
+}
+
+Words say(const EndTooShort& f, const Speech& speech) {
+    return {"the straight up to " + bend_name(f.bend) + " is " + text(f.straight, speech.tape) + ", flare, nut and sleeve need " + text(f.needed, speech.tape),
+            end_name(f.end), "Lengthen that leg by " + text(f.needed - f.straight, speech.tape) + "."};
+}
+
+Words say(const AngleBeyondBender& f, const Speech& speech) {
+    return {"it wants a pull to " + text(f.set, speech.tape) + ", the bender stops at " + text(f.limit, speech.tape), bend_name(f.bend),
+            "Split it into two bends, or choose a bender that goes further."};
+}
+
+Words say(const RadiusTooTight& f, const Speech& speech) {
+    const std::string what = "the bend radius (to tube centre) is " + fine(f.radius, speech.tape) + ", this tube ";
+    if (f.stop) return {what + "takes no less than " + fine(f.least, speech.tape), "", "Choose a bender with a larger radius."};
+    return {what + "wants " + fine(f.least, speech.tape) + " or more", "", "Bend slowly, look for flattening and wrinkles after each bend."};
+}
+
+Words say(const WallTooHeavy& f, const Speech& speech) {
+    return {"the wall is " + fine(f.wall, speech.tape) + ", this flare takes up to " + fine(f.heaviest, speech.tape), end_name(f.end), "Choose a thinner wall or another fitting."};
+}
+
+Words say(const HitsItself& f, const Speech& speech) {
+    const std::string where = stretch_name(f.first) + " and " + stretch_name(f.second);
+    if (f.stop) return {"the tube runs through itself", where, "Measure the route again: a leg, an angle or a turn is wrong."};
+    return {"they pass with " + fine(f.gap, speech.tape) + " between them", where, "Lay the route out wider, or keep them apart by a clamp."};
+}
+
+Words say(const LongerThanStick& f, const Speech& speech) {
+    return {"the cut length " + text(f.cut, speech.tape) + " is more than a straight length of " + text(f.stick, speech.tape), "", "Join it from two lines, or buy a coil."};
+}
+
+Words say(const DegenerateCorner& f, const Speech& speech) {
+    return {"a corner of " + text(f.angle, speech.tape) + " can't be laid out from corners", bend_name(f.bend), "Leave it out if it is straight; above 170° give straights between bend ends."};
+}
+
+Words say(const TrappedPieces& f, const Speech&) {
+    return {piece_list(f.pieces) + (f.pieces.size() == 1 ? " has" : " have") + " to be on before " + bend_name(f.bend) + " traps them", end_name(f.end), "Slide them on when the tube is cut, facing the end."};
+}
+
+Words say(const WrongGroove& f, const Speech& speech) {
+    return {"the tube is " + od_text(f.od, speech.tape) + " OD, the bender's groove is for " + od_text(f.groove, speech.tape), "", "Take the bender of the tube's own size."};
+}
+
+Words say(const NoBend&, const Speech&) {
+    return {"the line has no bend", "", "Between two fixed points put in at least one, so that it can give."};
+}
+
+Words say(const SmallAngle& f, const Speech& speech) {
+    return {text(f.angle, speech.tape) + " is a small bend: its springback is less sure", bend_name(f.bend), "Stop short, release, measure, and pull again."};
+}
+
+}  // namespace
+
+Words words(const Fact& fact, const Speech& speech) {
+    return std::visit([&](const auto& f) { return say(f, speech); }, fact);
+}
+
+std::string sentence(const Finding& finding, const Speech& speech) {
+    const Words said = words(finding.fact, speech);
+    const std::string what = said.where.empty() ? said.what : said.where + ": " + said.what;
+    return capital(what) + ". " + said.to_do;
+}
+
+std::string finding_message(const Finding& finding, const Sheet& sheet, Unit unit) {
+    return sentence(finding, {{unit, 64}, &sheet.line});
+}
+
+}  // namespace tubewright

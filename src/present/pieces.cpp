@@ -1,0 +1,131 @@
+#include "present/pieces.h"
+
+#include <algorithm>
+
+#include "present/words.h"
+
+namespace tubewright {
+
+Tape reader_tape(const State& state) { return {reader_unit(state), state.settings.tape_denominator}; }
+
+ButtonView press_button(const std::string& id, const std::string& label, const Action& press, Weight weight) {
+    ButtonView button;
+    button.id = id;
+    button.label = label;
+    button.press = press;
+    button.weight = weight;
+    return button;
+}
+
+ButtonView unless(ButtonView button, const std::string& why_not) {
+    button.enabled = why_not.empty();
+    button.why_not = why_not;
+    return button;
+}
+
+Page page_of(const State& state, std::size_t count, std::size_t on_a_page) {
+    Page page{};
+    page.pages = std::max<std::size_t>(1, (count + on_a_page - 1) / on_a_page);
+    page.page = std::min(static_cast<std::size_t>(std::max(0, state.looks.page)), page.pages - 1);
+    page.from = page.page * on_a_page;
+    page.to = std::min(count, page.from + on_a_page);
+    return page;
+}
+
+Action page_turn(const State& state, std::size_t to_page) {
+    return TurnPage{static_cast<int>(to_page) - state.looks.page};
+}
+
+PagerView pager_of(const State& state, const Page& page) {
+    PagerView pager;
+    pager.needed = page.pages > 1;
+    pager.place = std::to_string(page.page + 1) + " of " + std::to_string(page.pages);
+    const std::size_t before = page.page == 0 ? 0 : page.page - 1, after = std::min(page.page + 1, page.pages - 1);
+    pager.earlier = unless(press_button("earlier", "Earlier", page_turn(state, before)), page.page == 0 ? "first page" : "");
+    pager.later = unless(press_button("later", "Later", page_turn(state, after)), page.page + 1 == page.pages ? "last page" : "");
+    return pager;
+}
+
+HeaderView header_of(const State& state, const std::string& title, const std::string& place) {
+    HeaderView header{title, place, {}};
+    Length today;
+    for (const Scrap& scrap : state.work.scrap)
+        if (scrap.day == state.day) today += scrap.scrapped;
+    header.chips.push_back("scrap today " + text(today, reader_tape(state)));
+    return header;
+}
+
+HeaderView line_header(const State& state, const std::string& place) {
+    const Line& line = sheet_in_hand(state)->line;
+    const Tape tape = reader_tape(state);
+    HeaderView header = header_of(state, line.name, place);
+    const StickStanding stick = stick_standing(state);
+    header.chips.insert(header.chips.begin(), stick.left ? "on stick " + text(*stick.left, tape) : "no stick yet");
+    header.chips.insert(header.chips.begin(), od_text(line.tube.od, tape) + " OD");
+    return header;
+}
+
+ButtonView back_button() { return press_button("back", "Back", Back{}); }
+
+ButtonView undo_button(const State& state) {
+    return unless(press_button("undo", "Undo", Undo{}), state.past.empty() ? "nothing to undo" : "");
+}
+
+namespace {
+
+void add_undo_and_redo(const State& state, FooterView& footer) {
+    footer.buttons.push_back(undo_button(state));
+    if (!state.future.empty()) footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
+}
+
+}  // namespace
+
+FooterView side_footer(const State& state) {
+    FooterView footer;
+    add_undo_and_redo(state, footer);
+    footer.buttons.push_back(back_button());
+    footer.back_id = "back";
+    return footer;
+}
+
+FooterView bench_footer_of(const State& state, ButtonView main) {
+    FooterView footer;
+    const LineWork work = work_in_hand(state);
+    const std::string why_not = work.stage == Stage::done ? "this piece is made" : work.cut ? "" : "nothing is cut yet";
+    footer.buttons.push_back(unless(press_button("wrong", "Went wrong", WentWrong{}, Weight::warn), why_not));
+    add_undo_and_redo(state, footer);
+    footer.buttons.push_back(back_button());
+    footer.back_id = "back";
+    main.weight = Weight::main;
+    footer.main_id = main.id;
+    footer.buttons.push_back(std::move(main));
+    return footer;
+}
+
+std::string tube_words(const Line& line, const Tape& tape) {
+    return size_text(line.tube, tape) + " " + (line.material.name.empty() ? line.tube.material : line.material.name);
+}
+
+std::string piece_words(const Line& line, const LineWork& work) {
+    const int piece = std::min(line.quantity, work.finished + (work.stage == Stage::done ? 0 : 1));
+    std::string said = "piece " + std::to_string(piece) + " of " + std::to_string(line.quantity);
+    if (work.attempt > 1) said += ", try " + std::to_string(work.attempt);
+    return said;
+}
+
+std::string line_standing(const Sheet& sheet, const LineWork& work) {
+    if (misfit(sheet, work) != Misfit::none) return "changed";
+    const std::string made = std::to_string(work.finished) + " of " + std::to_string(sheet.line.quantity) + " made";
+    switch (work.stage) {
+        case Stage::done: return made;
+        case Stage::finish: return "finishing";
+        case Stage::bending: return bend_name(sheet.steps[work.step].bend) + " of " + std::to_string(sheet.line.route.bends.size());
+        case Stage::mark_out: return "marking out";
+        case Stage::prepare: break;
+    }
+    if (stopped(sheet)) return "can't be made";
+    if (!work.ticks.empty() || work.cut) return "preparing";
+    return work.finished > 0 ? made : "not begun";
+}
+
+}  // namespace tubewright

@@ -1,0 +1,69 @@
+#pragma once
+// Inside present: what several screens share.
+
+#include <string>
+#include <vector>
+
+#include "present/screen_view.h"
+#include "present/text.h"
+#include "state/rules.h"
+#include "state/state.h"
+
+namespace tubewright {
+
+Tape reader_tape(const State& state);
+
+ButtonView press_button(const std::string& id, const std::string& label, const Action& press, Weight weight = Weight::plain);
+/// The same button, or a disabled one where there is a reason against it.
+ButtonView unless(ButtonView button, const std::string& why_not);
+
+/// Which of `count` things stand on the page in force, and the arrows.
+struct Page {
+    std::size_t from, to, page, pages;
+};
+Page page_of(const State& state, std::size_t count, std::size_t on_a_page);
+PagerView pager_of(const State& state, const Page& page);
+/// The action that shows this page.
+Action page_turn(const State& state, std::size_t to_page);
+
+inline constexpr std::size_t rows_on_a_page = 3, ticks_on_a_page = 3, findings_on_a_page = 2, figures_on_a_page = 4;
+
+HeaderView header_of(const State& state, const std::string& title, const std::string& place);
+/// Of the line in hand, with chips.
+HeaderView line_header(const State& state, const std::string& place);
+
+ButtonView back_button();
+ButtonView undo_button(const State& state);
+/// Undo, and Redo where something has been undone, and Back.
+FooterView side_footer(const State& state);
+/// Went wrong, Undo, Back and the main button.
+FooterView bench_footer_of(const State& state, ButtonView main);
+
+// --- the screens
+void fill_shelf(const State& state, ScreenView& view);
+void fill_lines(const State& state, ScreenView& view);
+void fill_line(const State& state, ScreenView& view);
+void fill_bench(const State& state, ScreenView& view);
+void fill_ticks(const State& state, ScreenView& view, TickList list);
+void fill_mark_out(const State& state, ScreenView& view);
+void fill_bend(const State& state, ScreenView& view);
+void fill_reading(const State& state, ScreenView& view);
+void fill_done(const State& state, ScreenView& view);
+void fill_misfit(const State& state, ScreenView& view);
+void fill_wrong(const State& state, ScreenView& view);
+void fill_scrap(const State& state, ScreenView& view);
+void fill_stock(const State& state, ScreenView& view);
+void fill_stick_length(const State& state, ScreenView& view);
+void fill_settings(const State& state, ScreenView& view);
+void fill_stance(const State& state, ScreenView& view);
+void fill_refused_book(const State& state, ScreenView& view);
+
+// --- parts of the bench
+RibbonView ribbon_of(const State& state, bool all_marks);
+std::vector<MoveChip> moves_of(const State& state);
+std::vector<ButtonView> number_keys(bool fractions);
+std::string line_standing(const Sheet& sheet, const LineWork& work);
+std::string tube_words(const Line& line, const Tape& tape);
+std::string piece_words(const Line& line, const LineWork& work);
+
+}  // namespace tubewright

@@ -1,0 +1,121 @@
+// The check: our own keypad for what the protractor says, and what follows from it.
+
+#include "present/pieces.h"
+#include "present/words.h"
+
+namespace tubewright {
+namespace {
+
+std::string bend_place(const State& state, const Step& step) {
+    return bend_name(step.bend) + " of " + std::to_string(sheet_in_hand(state)->line.route.bends.size()) + ", " + std::to_string(work_in_hand(state).made.size()) + " done";
+}
+
+std::string typed_why_not(const State& state) {
+    if (state.looks.typed.empty()) return "nothing typed yet";
+    return typed_reading(state) ? "" : "a bend reads from 0 to 180";
+}
+
+/// What the entry would mean, said while it is typed.
+TextView entry_words(const State& state, const Step& step) {
+    const auto reading = typed_reading(state);
+    const Tape tape = reader_tape(state);
+    if (!reading) return {state.looks.typed.empty() ? "Take it out, lay the protractor on." : "That is no reading: 0 to 180 degrees.", state.looks.typed.empty() ? Tone::plain : Tone::stop};
+    if (*reading > set_in_force(step, work_in_hand(state)) + Angle{1}) return {"More than the lever was pulled to: read it again.", Tone::caution};
+    switch (verdict(step.target, *reading)) {
+        case Verdict::right: return {"right", Tone::go};
+        case Verdict::under: return {text(step.target - *reading, tape) + " under: it can be pulled again", Tone::caution};
+        case Verdict::over: return {text(*reading - step.target, tape) + " over its target", Tone::stop};
+    }
+    return {};
+}
+
+void fill_keypad(const State& state, const Step& step, ScreenView& view) {
+    const Tape tape = reader_tape(state);
+    KeypadBody body;
+    body.asks = "What does the protractor say?";
+    body.entry = state.looks.typed;
+    body.unit = "degrees";
+    body.lines = {{"wanted " + text(step.target, tape) + ", within " + text(Angle{0.5}, tape)}, entry_words(state, step)};
+    body.keys = number_keys(true);
+    body.columns = 4;
+    body.moves = moves_of(state);
+    view.body = std::move(body);
+    const std::string next = bend_name(step.bend);
+    view.footer = bench_footer_of(state, unless(press_button("next", "It reads that", Next{}), typed_why_not(state)));
+    // Room for five: what was undone can be redone from the next screen.
+    auto& buttons = view.footer.buttons;
+    std::erase_if(buttons, [](const ButtonView& button) { return button.id == "redo"; });
+    buttons.insert(buttons.end() - 1, press_button("pass", "Not measured", PassCheck{}));
+}
+
+std::string pull_why_not(const State& state, const Step& step) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    return pull_again_to(sheet, step, work_in_hand(state)) > sheet.line.bender.max_angle ? "the bender stops before that" : "";
+}
+
+ChoiceBody under_body(const State& state, const Step& step, Angle reading) {
+    const Tape tape = reader_tape(state);
+    const std::string to = text(pull_again_to(*sheet_in_hand(state), step, work_in_hand(state)), tape);
+    ChoiceBody body;
+    body.heading = "Under the target: pull again.";
+    body.hero = text(reading, tape);
+    body.lines = {{text(step.target - reading, tape) + " under " + text(step.target, tape), Tone::caution},
+                  {"Lay it on the same mark, same turn, and pull to " + to + ": what is missing, and what that springs back."}};
+    body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep it as it is", KeepBend{}),
+                    unless(press_button("pull-again", "Pull again to " + to, PullAgain{}, Weight::main), pull_why_not(state, step))};
+    return body;
+}
+
+ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
+    const Tape tape = reader_tape(state);
+    ChoiceBody body;
+    body.heading = "Over the target. A bend is never bent back.";
+    body.hero = text(reading, tape);
+    body.lines = {{text(reading - step.target, tape) + " over " + text(step.target, tape), Tone::stop},
+                  {"Kept, it lays end B " + text(far_end_off(*sheet_in_hand(state), step.bend, reading), tape) + " off its place."}};
+    body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep the bend", KeepBend{})};
+    return body;
+}
+
+/// A bend that came out right, looked at again on the way back.
+ChoiceBody right_body(const State& state, const Step& step, Angle reading) {
+    const Tape tape = reader_tape(state);
+    ChoiceBody body;
+    body.heading = capital(bend_name(step.bend)) + " is right.";
+    body.hero = text(reading, tape);
+    body.lines = {{"wanted " + text(step.target, tape), Tone::go}};
+    body.choices = {press_button("again", "Measure again", Back{})};
+    return body;
+}
+
+}  // namespace
+
+std::vector<ButtonView> number_keys(bool fractions) {
+    std::vector<ButtonView> keys;
+    for (const char* key : {"7", "8", "9", "back", "4", "5", "6", "clear", "1", "2", "3", ".", "0"}) keys.push_back(press_button(std::string("key-") + key, key, Key{key}));
+    if (fractions)
+        for (const char* key : {"1/4", "1/2", "3/4"}) keys.push_back(press_button(std::string("key-") + key, key, Key{key}));
+    return keys;
+}
+
+void fill_reading(const State& state, ScreenView& view) {
+    const LineWork work = work_in_hand(state);
+    const Step& step = *step_in_hand(state);
+    view.header = line_header(state, bend_place(state, step));
+    view.ribbon = ribbon_of(state, false);
+    if (!work.last_reading) return fill_keypad(state, step, view);
+    ChoiceBody body;
+    const Verdict found = verdict(step.target, *work.last_reading);
+    if (found == Verdict::right) {
+        body = right_body(state, step, *work.last_reading);
+        view.footer = bench_footer_of(state, press_button("next", "Right → go on", Next{}));
+    } else {
+        body = found == Verdict::under ? under_body(state, step, *work.last_reading) : over_body(state, step, *work.last_reading);
+        view.footer = side_footer(state);
+        view.footer.buttons.insert(view.footer.buttons.begin(), press_button("wrong", "Went wrong", WentWrong{}, Weight::warn));
+    }
+    body.moves = moves_of(state);
+    view.body = std::move(body);
+}
+
+}  // namespace tubewright

@@ -1,0 +1,89 @@
+#include "present/screen_view.h"
+
+#include "present/pieces.h"
+
+namespace tubewright {
+namespace {
+
+std::string screen_name(Screen screen) {
+    switch (screen) {
+        case Screen::shelf: return "shelf";
+        case Screen::lines: return "lines";
+        case Screen::line: return "line";
+        case Screen::bench: return "bench";
+        case Screen::wrong: return "wrong";
+        case Screen::scrap: return "scrap";
+        case Screen::settings: return "settings";
+        case Screen::stance: return "stance";
+        case Screen::stock: return "stock";
+        case Screen::stick_length: return "stick-length";
+    }
+    return "";
+}
+
+/// Where the work is, as a word that differs at each step; a tick or a typed digit is no step.
+std::string step_word(const State& state) {
+    const LineWork work = work_in_hand(state);
+    std::string word = "/" + std::to_string(*state.line) + "/" + std::to_string(static_cast<int>(work.stage));
+    word += "." + std::to_string(work.step) + "." + std::to_string(static_cast<int>(work.move)) + "." + std::to_string(work.pulls);
+    word += "." + std::to_string(work.attempt) + "." + std::to_string(work.finished);
+    if (work.last_reading) word += ".read";
+    if (work.ticks.contains(finish_list_passed)) word += ".hand-over";
+    return word;
+}
+
+std::string key_of(const State& state, Screen screen) {
+    std::string key = screen_name(screen) + "/" + std::to_string(state.looks.page);
+    if (sheet_in_hand(state)) key += step_word(state);
+    if (state.looks.reason) key += "/reason";
+    return key;
+}
+
+/// The screen asked for, or the shelf where it has nothing to show.
+Screen showable(const State& state) {
+    switch (state.looks.screen) {
+        case Screen::lines: return state.job ? Screen::lines : Screen::shelf;
+        case Screen::line:
+        case Screen::stance:
+        case Screen::stick_length:
+        case Screen::wrong: return sheet_in_hand(state) ? state.looks.screen : Screen::shelf;
+        case Screen::bench:
+            if (!sheet_in_hand(state)) return Screen::shelf;
+            return bar_to_start(state) == Bar::none ? Screen::bench : Screen::line;
+        default: return state.looks.screen;
+    }
+}
+
+void fill(const State& state, Screen screen, ScreenView& view) {
+    switch (screen) {
+        case Screen::shelf: return fill_shelf(state, view);
+        case Screen::lines: return fill_lines(state, view);
+        case Screen::line: return fill_line(state, view);
+        case Screen::bench: return fill_bench(state, view);
+        case Screen::wrong: return fill_wrong(state, view);
+        case Screen::scrap: return fill_scrap(state, view);
+        case Screen::settings: return fill_settings(state, view);
+        case Screen::stance: return fill_stance(state, view);
+        case Screen::stock: return fill_stock(state, view);
+        case Screen::stick_length: return fill_stick_length(state, view);
+    }
+}
+
+}  // namespace
+
+ScreenView screen_view(const State& state) {
+    ScreenView view;
+    view.theme = state.settings.theme;
+    view.notice = state.looks.notice;
+    if (state.book == BookStanding::refused) {
+        view.key = "refused-book";
+        fill_refused_book(state, view);
+        return view;
+    }
+    const Screen screen = showable(state);
+    view.key = key_of(state, screen);
+    fill(state, screen, view);
+    return view;
+}
+
+}  // namespace tubewright

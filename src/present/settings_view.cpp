@@ -1,0 +1,77 @@
+// The reader's settings, and how the bender stands in front of the operator.
+
+#include "present/pieces.h"
+#include "present/words.h"
+
+namespace tubewright {
+namespace {
+
+/// One step of the scale: half a millimetre of the 50 mm bar.
+constexpr double scale_step = 1.01;
+/// Used for − and + where neither reader nor screen has said anything: an ordinary 96 dpi screen.
+constexpr double assumed_px_per_mm = 96 / 25.4;
+
+ButtonView option(const std::string& id, const std::string& label, const Action& press, bool chosen) {
+    ButtonView button = press_button(id, label, press);
+    button.chosen = chosen;
+    return button;
+}
+
+double scale_in_force(const State& state) {
+    if (state.settings.px_per_mm > 0) return state.settings.px_per_mm;
+    return state.screen_px_per_mm > 0 ? state.screen_px_per_mm : assumed_px_per_mm;
+}
+
+std::string other_ink_marks(const State& state) {
+    const LineWork work = work_in_hand(state);
+    const bool inked = work.cut && (work.stage == Stage::mark_out || work.stage == Stage::bending);
+    return inked ? "Marks inked for another line or hand are wrong now: rub them out, mark again." : "";
+}
+
+}  // namespace
+
+void fill_settings(const State& state, ScreenView& view) {
+    const Settings& now = state.settings;
+    const double scale = scale_in_force(state);
+    SettingsBody body;
+    body.groups.push_back({"Lengths in", {option("unit-in", "inch", SetUnit{Unit::inch}, reader_unit(state) == Unit::inch), option("unit-mm", "mm", SetUnit{Unit::mm}, reader_unit(state) == Unit::mm)}});
+    SettingsGroup tape{"Inch tape to", {}};
+    for (const int denominator : {16, 32, 64})
+        tape.choices.push_back(option("tape-" + std::to_string(denominator), "1/" + std::to_string(denominator), SetTape{denominator}, now.tape_denominator == denominator));
+    body.groups.push_back(tape);
+    body.groups.push_back({"Colours", {option("light", "light", SetTheme{Theme::light}, now.theme == Theme::light), option("dark", "dark", SetTheme{Theme::dark}, now.theme == Theme::dark)}});
+    body.groups.push_back({"Scale", {press_button("less", "−", SetScale{scale / scale_step}), press_button("more", "+", SetScale{scale * scale_step})}});
+    body.ruler = true;
+    body.ruler_text = "This bar is 50 mm long when the scale is right. Lay a rule on it and press − or + until it is.";
+    body.notes = {{two_places(scale) + " pixels to the millimetre"}};
+    view.header = header_of(state, "Tubewright", "settings");
+    view.body = std::move(body);
+    view.footer.buttons = {back_button()};
+    view.footer.back_id = "back";
+}
+
+void fill_stance(const State& state, ScreenView& view) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    const SetUp now = sheet.set_up;
+    SettingsBody body;
+    SettingsGroup hands{"The hook is on your", {}}, swings{"The lever bends it", {}}, marks{"Ink marks go on line", {}};
+    for (const HookHand hand : {HookHand::left, HookHand::right})
+        hands.choices.push_back(option("hook-" + hand_word(hand), hand_word(hand), ChooseSetUp{{hand, now.swing}}, now.hook == hand));
+    const std::pair<Swing, const char*> names[] = {{Swing::away, "away"}, {Swing::toward, "toward me"}, {Swing::up, "up"}, {Swing::down, "down"}};
+    for (const auto& [swing, name] : names)
+        swings.choices.push_back(option("swing-" + std::to_string(static_cast<int>(swing)), name, ChooseSetUp{{now.hook, swing}}, now.swing == swing));
+    const std::string& chosen = state.work.benders.contains(sheet.line.bender.id) ? state.work.benders.at(sheet.line.bender.id).mark : std::string();
+    const std::string usual = sheet.line.bender.marks.empty() ? "" : sheet.line.bender.marks[usual_mark(sheet.line.bender)].name;
+    for (std::size_t i = 0; i < sheet.line.bender.marks.size(); ++i) {
+        const std::string& name = sheet.line.bender.marks[i].name;
+        marks.choices.push_back(option("mark-" + std::to_string(i), name, ChooseMark{name}, name == (chosen.empty() ? usual : chosen)));
+    }
+    body.groups = {hands, swings, marks};
+    const std::string again = other_ink_marks(state);
+    if (!again.empty()) body.notes.push_back({again, Tone::caution});
+    view.header = line_header(state, sheet.line.bender.name.empty() ? sheet.line.bender.id : sheet.line.bender.name);
+    view.body = std::move(body);
+    view.footer = side_footer(state);
+}
+
+}  // namespace tubewright

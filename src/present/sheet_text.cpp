@@ -1,0 +1,123 @@
+#include "present/sheet_text.h"
+
+#include <algorithm>
+#include <vector>
+
+#include "present/turn.h"
+#include "present/words.h"
+#include "state/rules.h"
+
+namespace tubewright {
+namespace {
+
+constexpr std::size_t widest_line = 100;
+
+/// Places on the screen, not bytes: a degree sign takes two bytes and one place.
+std::size_t width(const std::string& text) {
+    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+}
+
+std::string padded(const std::string& text, std::size_t places) {
+    return text + std::string(places > width(text) ? places - width(text) : 0, ' ');
+}
+
+/// Words broken over lines, the second and later ones indented as far as the first begins.
+std::string wrapped_words(const std::string& start, const std::string& text) {
+    std::string all, line = start;
+    bool empty = true;
+    std::size_t at = 0;
+    while (at < text.size()) {
+        const std::size_t end = std::min(text.find(' ', at), text.size());
+        const std::string word = text.substr(at, end - at);
+        if (!empty && width(line) + 1 + width(word) > widest_line) {
+            all += line + "\n";
+            line = std::string(width(start), ' ');
+            empty = true;
+        }
+        line += (empty ? "" : " ") + word;
+        empty = false;
+        at = end + 1;
+    }
+    return all + line + "\n";
+}
+
+std::string fact(const std::string& name, const std::string& value) { return wrapped_words(padded(name, 9), value); }
+
+std::string end_words(const LineEnd& end, Length waste, const Tape& tape) {
+    std::string said = end.fitting.name.empty() ? "plain" : end.fitting.name;
+    said += ", " + text(waste, tape) + " past the measured end";
+    if (end.trim > Length{}) said += " (" + text(end.trim, tape) + " of it trimmed last)";
+    return said;
+}
+
+std::string head(const Job& job, const Sheet& sheet, const Tape& tape) {
+    const Line& line = sheet.line;
+    std::string all = line.name + "\n" + std::string(std::max<std::size_t>(width(line.name), 3), '=') + "\n";
+    all += fact("job", job.name + ", " + service_word(job.service) + "; make " + std::to_string(line.quantity));
+    if (!line.note.empty()) all += fact("note", line.note);
+    if (sheet.layout) {
+        all += fact("CUT TO", text(sheet.layout->cut_length, tape));
+        all += fact("end A", end_words(line.a, sheet.layout->waste_a, tape)) + fact("end B", end_words(line.b, sheet.layout->waste_b, tape));
+    }
+    all += fact("tube", size_text(line.tube, tape) + " " + (line.material.name.empty() ? line.tube.material : line.material.name));
+    all += fact("bender", (line.bender.name.empty() ? line.bender.id : line.bender.name) + ", bend radius (to tube centre) " + fine(line.bender.radius, tape) + "; hook on your " +
+                              hand_word(sheet.set_up.hook) + ", the lever bends it " + swing_word(sheet.set_up.swing));
+    return all;
+}
+
+using Row = std::vector<std::string>;
+
+Row row_of(const Sheet& sheet, std::size_t i, const Tape& tape) {
+    const Step& step = sheet.steps[i];
+    const Length cut = sheet.layout->cut_length, from_a = step.mark_from == End::A ? step.mark : cut - step.mark;
+    return {std::to_string(i + 1), std::to_string(step.bend + 1), std::string(1, letter(step.hook)) + ", " + hand_word(sheet.set_up.hook), text(from_a, tape), text(cut - from_a, tape),
+            sheet.line.bender.marks[step.align_to].name, turn_hero(sheet.set_up, step, tape), text(step.set, tape), text(step.set - step.target, tape), text(step.formed, tape), text(step.left, tape)};
+}
+
+std::string table(const Sheet& sheet, const Tape& tape) {
+    const Row names{"step", "bend", "hook", "from A", "from B", "line", "turn", "pull to", "back", "formed", "left"};
+    std::vector<Row> rows;
+    for (std::size_t i = 0; i < sheet.steps.size(); ++i) rows.push_back(row_of(sheet, i, tape));
+    std::vector<std::size_t> widths;
+    for (const std::string& name : names) widths.push_back(width(name));
+    for (const Row& row : rows)
+        for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], width(row[i]));
+    const auto line = [&](const Row& row) {
+        std::string all;
+        for (std::size_t i = 0; i < row.size(); ++i) all += padded(row[i], widths[i] + 2);
+        while (!all.empty() && all.back() == ' ') all.pop_back();
+        return all + "\n";
+    };
+    std::string all = line(names);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const Step& step = sheet.steps[i];
+        std::string how = turn_sentence(sheet.set_up, step);
+        if (step.neighbour) how += " " + top_line_sentence(sheet.set_up, step);
+        if (step.bend < sheet.line.bend_notes.size() && !sheet.line.bend_notes[step.bend].empty()) how += " " + sheet.line.bend_notes[step.bend];
+        all += "\n" + line(rows[i]) + wrapped_words(std::string(widths[0] + 2, ' '), how + " Finishes at " + text(step.target, tape) + ".");
+    }
+    return all;
+}
+
+std::string findings(const Sheet& sheet, const Tape& tape) {
+    std::string all;
+    for (const Finding& finding : sheet.findings)
+        all += wrapped_words(padded(finding.severity == Severity::stop ? "STOP" : severity_word(finding.severity), 9), sentence(finding, {tape, &sheet.line}));
+    return all.empty() ? "" : "\n" + all;
+}
+
+}  // namespace
+
+std::string sheet_text(const Job& job, const Sheet& sheet, const Checklists& lists, const Tape& tape) {
+    std::string all = head(job, sheet, tape);
+    if (!sheet.steps.empty()) all += "\n" + table(sheet, tape);
+    all += findings(sheet, tape);
+    all += "\n";
+    if (!sheet.steps.empty())
+        all += wrapped_words("", "Turn is counted from the way the lever bends the tube. Springback is worked out from the tube, not measured, and good to about a third: approach from below; a bend is never bent back.");
+    for (const CheckItem& item : cautions_for(lists, job.service, sheet.line)) all += wrapped_words("! ", item.text);
+    all += wrapped_words("! ", "Follow the vehicle or machine maker's data and local law. Brake, fuel and pressure work may need a licensed person. This sheet is not a specification.");
+    return all;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,162 @@
+// The shelf of jobs, the lines of a job, and one line before work starts.
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "present/pieces.h"
+#include "present/words.h"
+
+namespace tubewright {
+namespace {
+
+LineWork work_of(const Work& work, const std::string& key) {
+    const auto found = work.lines.find(key);
+    return found == work.lines.end() ? LineWork{} : found->second;
+}
+
+RowView job_row(const State& state, const ShelfEntry& entry, const std::string& id) {
+    RowView row;
+    row.touch = unless(press_button(id, entry.name.empty() ? entry.id : entry.name, OpenJob{entry.path}), entry.trouble);
+    if (!entry.trouble.empty()) {
+        row.tone = Tone::stop;
+        return row;
+    }
+    std::size_t made = 0, begun = 0;
+    for (const std::string& line : entry.lines) {
+        const LineWork work = work_of(state.work, line_key(entry.id, line));
+        made += work.stage == Stage::done ? 1u : 0u;
+        begun += work != LineWork{} ? 1u : 0u;
+    }
+    row.detail = counted(entry.lines.size(), "line", "lines");
+    row.right = begun == 0 ? "not begun" : std::to_string(made) + " of " + std::to_string(entry.lines.size()) + " made";
+    if (!entry.lines.empty()) row.done = static_cast<double>(made) / static_cast<double>(entry.lines.size());
+    return row;
+}
+
+double share_done(const Sheet& sheet, const LineWork& work) {
+    if (sheet.line.quantity < 1) return 0;
+    double pieces = work.finished;
+    if (work.stage == Stage::bending && !sheet.steps.empty()) pieces += static_cast<double>(work.made.size()) / static_cast<double>(sheet.steps.size());
+    if (work.stage == Stage::finish) pieces += 0.95;
+    return std::clamp(pieces / sheet.line.quantity, 0.0, 1.0);
+}
+
+RowView line_row(const State& state, const Sheet& sheet) {
+    const LineWork work = work_of(state.work, line_key(state.job_id, sheet.line.name));
+    RowView row;
+    row.touch = press_button("line-" + sheet.line.name, sheet.line.name, OpenLine{sheet.line.name});
+    row.detail = counted(sheet.line.route.bends.size(), "bend", "bends");
+    if (sheet.layout) row.detail += ", cut to " + text(sheet.layout->cut_length, reader_tape(state));
+    row.right = line_standing(sheet, work);
+    row.done = share_done(sheet, work);
+    if (stopped(sheet)) row.tone = Tone::stop;
+    else if (misfit(sheet, work) != Misfit::none) row.tone = Tone::caution;
+    return row;
+}
+
+/// Turns that leave the plane of the bend before begin a new one.
+std::size_t planes(const Route& route) {
+    std::size_t count = route.bends.empty() ? 0 : 1;
+    for (std::size_t i = 1; i < route.bends.size(); ++i) {
+        const Angle turn = wrapped(route.bends[i].rotation);
+        if (!shows_as(turn, 0) && !shows_as(turn, 180) && !shows_as(turn, -180)) ++count;
+    }
+    return count;
+}
+
+std::string bends_words(const Line& line) {
+    const std::size_t count = line.route.bends.size();
+    if (count == 0) return "none";
+    return std::to_string(count) + ", in " + counted(planes(line.route), "plane", "planes");
+}
+
+Tone tone_of(Severity severity) {
+    switch (severity) {
+        case Severity::stop: return Tone::stop;
+        case Severity::caution: return Tone::caution;
+        case Severity::note: return Tone::plain;
+    }
+    return Tone::plain;
+}
+
+ButtonView start_button(const State& state) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    const LineWork work = work_in_hand(state);
+    ButtonView button = press_button("next", "Start: prepare", Next{}, Weight::main);
+    if (bar_to_start(state) == Bar::stopped) return unless(button, "what is marked stop has to be put right in the job");
+    if (misfit(sheet, work) != Misfit::none) {
+        button.label = "Go on";
+        return button;
+    }
+    if (work.stage == Stage::done) {
+        button.label = "Make another piece";
+        return unless(button, work.finished >= sheet.line.quantity ? "all pieces are made" : "");
+    }
+    if (work.stage == Stage::prepare && (work.cut || !work.ticks.empty())) button.label = "Go on: prepare";
+    if (work.stage == Stage::mark_out) button.label = "Go on: mark out";
+    if (work.stage == Stage::bending) button.label = "Go on: " + bend_name(sheet.steps[work.step].bend);
+    if (work.stage == Stage::finish) button.label = "Go on: finish";
+    return button;
+}
+
+}  // namespace
+
+void fill_shelf(const State& state, ScreenView& view) {
+    ListBody body;
+    body.heading = "Jobs";
+    const Page page = page_of(state, state.shelf.size(), rows_on_a_page);
+    std::map<std::string, int> seen;
+    for (std::size_t i = 0; i < page.to; ++i) {
+        const int before = seen[state.shelf[i].id]++;  // the same file name can lie in two folders
+        const std::string id = "job-" + state.shelf[i].id + (before == 0 ? "" : "-again-" + std::to_string(before));
+        if (i >= page.from) body.rows.push_back(job_row(state, state.shelf[i], id));
+    }
+    if (state.shelf.empty()) body.notes.push_back({"There is no job file yet. Put one into the folder jobs.", Tone::caution});
+    if (state.book == BookStanding::without) body.notes.push_back({"Without the shop book: nothing is remembered after switching off.", Tone::caution});
+    body.pager = pager_of(state, page);
+    view.header = header_of(state, "Tubewright", "");
+    view.body = body;
+    view.footer.buttons = {press_button("settings", "Settings", GoTo{Screen::settings}), press_button("scrap", "Scrap log", GoTo{Screen::scrap}), press_button("stock", "Stick and offcuts", GoTo{Screen::stock})};
+    if (state.job) view.footer.buttons.push_back(press_button("lines", "Open job", GoTo{Screen::lines}));
+}
+
+void fill_lines(const State& state, ScreenView& view) {
+    ListBody body;
+    body.heading = "Lines of " + state.job->name;
+    const Page page = page_of(state, state.sheets.size(), rows_on_a_page);
+    for (std::size_t i = page.from; i < page.to; ++i) body.rows.push_back(line_row(state, state.sheets[i]));
+    body.pager = pager_of(state, page);
+    view.header = header_of(state, state.job->name, service_word(state.job->service));
+    view.body = body;
+    view.footer.buttons = {press_button("scrap", "Scrap log", GoTo{Screen::scrap}), undo_button(state)};
+    if (!state.future.empty()) view.footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
+    view.footer.buttons.push_back(back_button());
+    view.footer.back_id = "back";
+}
+
+void fill_line(const State& state, ScreenView& view) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    const LineWork work = work_in_hand(state);
+    const Tape tape = reader_tape(state);
+    OverviewBody body;
+    body.facts = {{"Tube", tube_words(sheet.line, tape)}, {"Cut to", sheet.layout ? text(sheet.layout->cut_length, tape) : "not known"}, {"Bends", bends_words(sheet.line)}};
+    const Page page = page_of(state, sheet.findings.size(), findings_on_a_page);
+    for (std::size_t i = page.from; i < page.to; ++i)
+        body.findings.push_back({sentence(sheet.findings[i], {tape, &sheet.line}), tone_of(sheet.findings[i].severity)});
+    body.pager = pager_of(state, page);
+    if (sheet.layout) {
+        body.picture = PictureView{PictureView::Kind::finished, 0, "The finished line", {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};
+        view.ribbon = ribbon_of(state, false);
+    }
+    body.buttons = {press_button("stance", "How the bender stands", GoTo{Screen::stance}), press_button("stock", "Stick and offcuts", GoTo{Screen::stock})};
+    view.header = line_header(state, piece_words(sheet.line, work));
+    view.footer = side_footer(state);
+    if (bar_to_start(state) == Bar::stopped && work.cut && work.stage != Stage::done)
+        view.footer.buttons.insert(view.footer.buttons.begin(), press_button("wrong", "Went wrong", WentWrong{}, Weight::warn));
+    view.footer.buttons.push_back(start_button(state));
+    view.footer.main_id = "next";
+    view.body = std::move(body);
+}
+
+}  // namespace tubewright

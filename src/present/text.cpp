@@ -1,0 +1,89 @@
+#include "present/text.h"
+
+#include <cmath>
+#include <cstdio>
+#include <numeric>
+
+namespace tubewright {
+namespace {
+
+/// Rounds half away from zero; the sign is the caller's.
+long long nearest(double value) { return std::llround(std::abs(value)); }
+
+const char* minus(double value, long long shown) { return value < 0 && shown != 0 ? "\u2212" : ""; }
+
+/// `parts` of 1/denominator, in lowest terms: 19 3/16, 3/16, 19, 0.
+std::string mixed(long long parts, long long denominator) {
+    const long long whole = parts / denominator, rest = parts % denominator;
+    if (rest == 0) return std::to_string(whole);
+    const long long divisor = std::gcd(rest, denominator);
+    const std::string fraction = std::to_string(rest / divisor) + "/" + std::to_string(denominator / divisor);
+    return whole == 0 ? fraction : std::to_string(whole) + " " + fraction;
+}
+
+std::string halves(long long parts) { return std::to_string(parts / 2) + (parts % 2 == 0 ? "" : ".5"); }
+
+std::string decimals(double value, int places) {
+    char line[64];
+    std::snprintf(line, sizeof line, "%.*f", places, value);
+    return line;
+}
+
+std::string trimmed(std::string number) {
+    while (number.find('.') != std::string::npos && (number.back() == '0' || number.back() == '.')) {
+        const bool point = number.back() == '.';
+        number.pop_back();
+        if (point) break;
+    }
+    return number;
+}
+
+/// A size as it is sold: a fraction where it is one to within a hundredth of a millimetre.
+std::string sold_inch(Length length) {
+    const long long parts = nearest(length.inch() * 64);
+    if (std::abs(length.inch() * 64 - static_cast<double>(parts)) < 0.03) return mixed(parts, 64);
+    return decimals(length.inch(), 3);
+}
+
+}  // namespace
+
+std::string bare(Length length, const Tape& tape) {
+    if (tape.unit == Unit::inch) {
+        const long long parts = nearest(length.inch() * tape.denominator);
+        return minus(length.mm, parts) + mixed(parts, tape.denominator);
+    }
+    const long long parts = nearest(length.mm * 2);
+    return minus(length.mm, parts) + halves(parts);
+}
+
+std::string text(Length length, const Tape& tape) { return bare(length, tape) + (tape.unit == Unit::inch ? "\"" : " mm"); }
+
+std::string text(Angle angle, const Tape& tape) {
+    const long long parts = nearest(angle.deg * 2);
+    return minus(angle.deg, parts) + (tape.unit == Unit::inch ? mixed(parts, 2) : halves(parts)) + "°";
+}
+
+std::string fine(Length length, const Tape& tape) {
+    return tape.unit == Unit::inch ? decimals(length.inch(), 3) + "\"" : decimals(length.mm, 2) + " mm";
+}
+
+std::string od_text(Length od, const Tape& tape) {
+    return tape.unit == Unit::inch ? sold_inch(od) + "\"" : trimmed(decimals(od.mm, 2)) + " mm";
+}
+
+std::string size_text(const Tube& tube, const Tape& tape) {
+    if (tape.unit == Unit::inch) return sold_inch(tube.od) + "\" × " + decimals(tube.wall.inch(), 3) + "\"";
+    return trimmed(decimals(tube.od.mm, 2)) + " × " + trimmed(decimals(tube.wall.mm, 2)) + " mm";
+}
+
+std::string percent(double share) { return decimals(share * 100, 1) + " %"; }
+
+std::string two_places(double value) { return decimals(value, 2); }
+
+std::string counted(std::size_t count, const std::string& one, const std::string& many) {
+    return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+bool shows_as(Angle angle, double degrees) { return nearest(angle.deg * 2) == nearest(degrees * 2); }
+
+}  // namespace tubewright

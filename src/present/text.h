@@ -1,0 +1,42 @@
+#pragma once
+// Numbers as a reader says them. The one place that rounds a measured number or names its unit.
+
+#include <cstddef>
+#include <string>
+
+#include "base/quantity.h"
+#include "base/words.h"
+#include "tube/tube.h"
+
+namespace tubewright {
+
+/// What the reader's tape can show: fractions of an inch down to 1/denominator (16, 32 or 64), or half millimetres.
+struct Tape {
+    Unit unit = Unit::inch;
+    int denominator = 16;
+    bool operator==(const Tape&) const = default;
+};
+
+/// 19 3/16" or 487.5 mm, to the nearest the tape shows.
+std::string text(Length length, const Tape& tape);
+/// The same without its unit.
+std::string bare(Length length, const Tape& tape);
+/// 92 1/2° or 92.5°, to the nearest half degree.
+std::string text(Angle angle, const Tape& tape);
+/// A gap that a tape can't show: thousandths of an inch or hundredths of a millimetre.
+std::string fine(Length length, const Tape& tape);
+/// 3/16" × 0.028", or 4.76 × 0.71 mm: outside diameter and wall.
+std::string size_text(const Tube& tube, const Tape& tape);
+/// The outside diameter alone: 3/16" or 4.76 mm.
+std::string od_text(Length od, const Tape& tape);
+/// A share from 0 to 1 as 5.6 %.
+std::string percent(double share);
+/// 5.87 for pixels to the millimetre.
+std::string two_places(double value);
+/// "1 bend", "3 bends".
+std::string counted(std::size_t count, const std::string& one, const std::string& many);
+
+/// Whether the angle shows as no angle at all, or as half a turn.
+bool shows_as(Angle angle, double degrees);
+
+}  // namespace tubewright

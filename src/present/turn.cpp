@@ -1,0 +1,88 @@
+#include "present/turn.h"
+
+#include <Eigen/Geometry>
+#include <cmath>
+#include <numbers>
+
+#include "base/tolerance.h"
+#include "present/words.h"
+
+namespace tubewright {
+namespace {
+
+std::string phrase(Way way) {
+    switch (way) {
+        case Way::up: return "up";
+        case Way::down: return "down";
+        case Way::away: return "away from you";
+        case Way::toward: return "toward you";
+    }
+    return "";
+}
+
+std::string word(Way way) {
+    switch (way) {
+        case Way::up: return "up";
+        case Way::down: return "down";
+        case Way::away: return "away";
+        case Way::toward: return "toward you";
+    }
+    return "";
+}
+
+double clock_of(const Stance& stance, const Eigen::Vector3d& direction) {
+    // Looking along the axis with up at the top, the viewer's right hand is axis x up.
+    const Eigen::Vector3d up = Eigen::Vector3d::UnitZ(), right = stance.axis.cross(up);
+    const double deg = std::atan2(direction.dot(right), direction.dot(up)) * 180 / std::numbers::pi;
+    const double round = std::round(deg * 1e6) / 1e6;  // no -0 and no 359.9999999 beside 0
+    return round < 0 ? round + 360 : round + 0.0;
+}
+
+}  // namespace
+
+std::string pointing_words(const Pointing& pointing) {
+    if (!pointing.slanted) return phrase(pointing.main);
+    return phrase(pointing.main) + " and " + phrase(pointing.also);
+}
+
+Angle feature_roll(const Step& step) { return step.neighbour ? step.neighbour->leg_roll : step.index_roll; }
+
+std::string turn_hero(const SetUp& set_up, const Step& step, const Tape& tape) {
+    const Angle roll = feature_roll(step), size{std::abs(roll.deg)};
+    if (shows_as(size, 0) || shows_as(size, 180)) return text(size, tape);
+    const Stance frame = stance(set_up);
+    const Way turned = way_of(roll.deg > 0 ? frame.normal : Eigen::Vector3d(-frame.normal));
+    return text(size, tape) + " " + word(turned);
+}
+
+std::string turn_sentence(const SetUp& set_up, const Step& step) {
+    if (!step.neighbour) return top_line_sentence(set_up, step);
+    return "The leg past " + bend_name(step.neighbour->bend) + " points " + pointing_words(pointing(stance(set_up), step.neighbour->leg_roll)) + ".";
+}
+
+std::string top_line_sentence(const SetUp& set_up, const Step& step) {
+    return "The top line faces " + pointing_words(pointing(stance(set_up), step.index_roll)) + ".";
+}
+
+std::string hook_sentence(const SetUp& set_up, const Step& step) {
+    return capital(end_name(step.hook)) + " on the hook, on your " + hand_word(set_up.hook) + ".";
+}
+
+double clock_of(const Stance& stance, Angle roll) { return clock_of(stance, facing(stance, roll)); }
+
+ClockView turn_clock(const SetUp& set_up, const Step& step) {
+    const Stance frame = stance(set_up);
+    ClockView clock;
+    if (step.neighbour) clock.hands.push_back({clock_of(frame, step.neighbour->leg_roll), "leg past " + bend_name(step.neighbour->bend), ClockHand::Kind::leg});
+    clock.hands.push_back({clock_of(frame, Angle{}), "swing", ClockHand::Kind::swing});
+    const Angle twin = wrapped(-feature_roll(step));
+    const bool told_apart = std::abs(wrapped(twin - feature_roll(step)).deg) > 2 * tolerance::same_direction.deg;
+    if (step.neighbour && told_apart) clock.hands.push_back({clock_of(frame, twin), "wrong way", ClockHand::Kind::wrong});
+    clock.hands.push_back({clock_of(frame, step.index_roll), "top line", ClockHand::Kind::top_line});
+    const Eigen::Vector3d away = Eigen::Vector3d::UnitY();
+    clock.rim = {{0, "up"}, {clock_of(frame, away), "away"}, {180, "down"}, {clock_of(frame, Eigen::Vector3d(-away)), "toward"}};
+    clock.caption = "Seen from the hook, along the tube";
+    return clock;
+}
+
+}  // namespace tubewright

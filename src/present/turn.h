@@ -1,0 +1,33 @@
+#pragma once
+// How the tube lies around its own axis in the bender: in words, and as a clock.
+
+#include <optional>
+#include <string>
+
+#include "bench/sheet.h"
+#include "bench/stance.h"
+#include "present/text.h"
+#include "present/views.h"
+
+namespace tubewright {
+
+/// "up and away from you": the nearer word first.
+std::string pointing_words(const Pointing& pointing);
+
+/// The feature that the turn is read by: the leg past a made neighbour, or else the top line.
+Angle feature_roll(const Step& step);
+/// "45° up": from the swing, the way it is turned. 0 and 180 stand alone.
+std::string turn_hero(const SetUp& set_up, const Step& step, const Tape& tape);
+/// "The leg past bend 3 points up and away from you."
+std::string turn_sentence(const SetUp& set_up, const Step& step);
+/// "The top line faces down."
+std::string top_line_sentence(const SetUp& set_up, const Step& step);
+/// "End A on the hook, on your left."
+std::string hook_sentence(const SetUp& set_up, const Step& step);
+
+/// Degrees clockwise from the top of the side with this roll, seen from the hook along the tube.
+double clock_of(const Stance& stance, Angle roll);
+/// With the mirror twin as the wrong answer where an earlier bend makes it one and the two can be told apart.
+ClockView turn_clock(const SetUp& set_up, const Step& step);
+
+}  // namespace tubewright
