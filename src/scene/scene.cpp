@@ -1,0 +1,240 @@
+#include "scene/scene.h"
+
+#include <Eigen/Eigenvalues>
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+#include "base/tolerance.h"
+#include "bench/stance.h"
+#include "scene/bender_solids.h"
+#include "scene/loaded_tube.h"
+#include "scene/solids.h"
+#include "scene/tube_solids.h"
+
+namespace tubewright {
+namespace {
+
+using Eigen::Vector3d;
+
+void add(Scene& scene, std::vector<Mesh> meshes) {
+    for (Mesh& mesh : meshes) scene.meshes.push_back(std::move(mesh));
+}
+
+/// Looked at so that tube and groove are not hidden behind the form: steeply down when the form lies on the
+/// operator's side, nearly level when it stands above the tube.
+Outlook outlook_for(const SetUp& set_up) {
+    const double side = set_up.hook == HookHand::left ? 1 : -1;  // an eye on the lever side sees into the hook
+    switch (set_up.swing) {
+        case Swing::away: return {{36}, {side * 8}};
+        case Swing::toward: return {{44}, {side * 8}};
+        case Swing::up: return {{16}, {side * 24}};
+        case Swing::down: return {{24}, {side * 24}};
+    }
+    return {};
+}
+
+BenderShape shape_of(const Sheet& sheet, const Step& step) {
+    const Bender& bender = sheet.line.bender;
+    const double od = sheet.line.tube.od.mm;
+    // The hook grips within the straight that the bender asks for.
+    const double hook_back = std::clamp(0.75 * bender.hook_straight.mm, 1.1 * od, std::max(1.1 * od, 1.6 * bender.radius.mm));
+    return {stance(sheet.set_up), bender.radius.mm, od, hook_back, bender.marks[step.align_to].offset.mm};
+}
+
+DrawnLength drawn_length(const Sheet& sheet, const Step& step) {
+    const Length radius = sheet.line.bender.radius, od = sheet.line.tube.od;
+    const Length offset{std::abs(sheet.line.bender.marks[step.align_to].offset.mm)};
+    return {std::max(2.6 * radius, offset + 2 * od), 1.1 * radius, 3.4 * radius, 0.8 * od};
+}
+
+/// What is drawn for one step, in all its moves.
+struct Stage {
+    const Sheet& sheet;
+    const Step& step;
+    BenderShape shape;
+    LoadedTube now, pulled, released;
+};
+
+Stage stage_for(const Sheet& sheet, std::size_t number) {
+    const Step& step = sheet.steps[number];
+    const DrawnLength drawn = drawn_length(sheet, step);
+    return {sheet, step, shape_of(sheet, step),
+            loaded_tube(sheet, number, std::nullopt, drawn),
+            loaded_tube(sheet, number, Formed{sheet.line.bender.radius, step.set}, drawn),
+            loaded_tube(sheet, number, Formed{step.finished_radius, step.target}, drawn)};
+}
+
+/// The stretches of one side that have to be seen: up to the made neighbour and the leg beyond it.
+std::vector<std::size_t> in_sight(const LoadedTube& tube, End side) {
+    std::vector<std::size_t> seen;
+    int formed = 0;
+    for (const std::size_t i : tube.side(side)) {
+        if (tube.stretches[i].formed && ++formed == 2) break;
+        seen.push_back(i);
+    }
+    return seen;
+}
+
+/// The made neighbour and the leg beyond it, at the mirrored roll. Empty where there is none, or where the
+/// mirror image is the thing itself.
+std::vector<Vector3d> wrong_way_path(const Stage& stage) {
+    if (!stage.step.neighbour) return {};
+    const double roll = stage.step.neighbour->leg_roll.rad();
+    if (std::abs(std::sin(roll)) < std::sin(tolerance::same_direction.rad())) return {};
+    const End side = stage.step.neighbour->bend < stage.step.bend ? End::A : End::B;
+    std::vector<std::size_t> leg = in_sight(stage.now, side);
+    leg.erase(leg.begin(), std::find_if(leg.begin(), leg.end(), [&](std::size_t i) { return stage.now.stretches[i].formed; }));
+    std::vector<Vector3d> path = path_outward(stage.now, leg, side);
+    // From roll r to roll -r: two r back about the axis, which runs through the origin.
+    const Eigen::AngleAxisd mirrored(-2 * roll, stage.shape.stand.axis);
+    for (Vector3d& place : path) place = mirrored * place;
+    return path;
+}
+
+std::vector<Vector3d> after_pull_path(const Stage& stage) {
+    const End lever = other(stage.step.hook);
+    std::vector<std::size_t> swept{stage.pulled.now};
+    for (const std::size_t i : in_sight(stage.pulled, lever)) swept.push_back(i);
+    return path_outward(stage.pulled, swept, lever);
+}
+
+void take_in_path(Bounds& bounds, const std::vector<Vector3d>& path, double round) {
+    for (const Vector3d& place : path) {
+        bounds.take_in(place + Vector3d::Constant(round));
+        bounds.take_in(place - Vector3d::Constant(round));
+    }
+}
+
+/// The same for the moves of a step: bender, mark, both sides of the tube now and after the pull, the twin.
+Bounds stage_bounds(const Stage& stage, const std::vector<Mesh>& bender) {
+    Bounds bounds;
+    for (const Mesh& mesh : bender) bounds.take_in(mesh);
+    const double round = stage.shape.od / 2;
+    for (const End side : {End::A, End::B}) take_in_path(bounds, path_outward(stage.now, in_sight(stage.now, side), side), round);
+    take_in_path(bounds, after_pull_path(stage), round);
+    take_in_path(bounds, wrong_way_path(stage), round);
+    return bounds;
+}
+
+/// The end itself, or, where the tube goes on out of sight, the last place in sight.
+Vector3d end_in_sight(const LoadedTube& tube, End side) {
+    const std::vector<std::size_t> seen = in_sight(tube, side);
+    if (seen.empty()) return frame_in(tube.stretches[tube.now].stretch, side == End::A ? Length{} : tube.stretches[tube.now].stretch.length).at;
+    return path_outward(tube, {seen.back()}, side).back();
+}
+
+/// A place that far along a path, by length.
+Vector3d along_path(const std::vector<Vector3d>& path, double share) {
+    double whole = 0;
+    for (std::size_t i = 1; i < path.size(); ++i) whole += (path[i] - path[i - 1]).norm();
+    double left = share * whole;
+    for (std::size_t i = 1; i < path.size(); ++i) {
+        const double run = (path[i] - path[i - 1]).norm();
+        if (run >= left && run > 0) return path[i - 1] + left / run * (path[i] - path[i - 1]);
+        left -= run;
+    }
+    return path.back();
+}
+
+void add_ghosts(Scene& scene, const Stage& stage, PictureKind kind) {
+    const double od = stage.shape.od, round = 0.46 * od, dash = 0.9 * od, gap = 1.5 * od;
+    if (const auto twin = wrong_way_path(stage); kind == PictureKind::turned && !twin.empty()) {
+        add(scene, dashed(twin, round, dash, gap, Ink::wrong_way));
+        scene.anchors[Anchor::wrong_way] = along_path(twin, 0.8);
+    }
+    if (kind != PictureKind::pulled) return;
+    const std::vector<Vector3d> pulled = after_pull_path(stage);
+    add(scene, dashed(pulled, round, dash, gap, Ink::after_pull));
+    add(scene, sweep_arrow(stage.shape, {4}, stage.step.set));
+    scene.anchors[Anchor::after_pull] = along_path(pulled, 0.85);
+}
+
+/// Where the ink mark lies: in the form of the tube that is drawn, where the drawing has that place.
+std::optional<Frame> ink_mark_frame(const Stage& stage, const LoadedTube& tube) {
+    const Length from_a = stage.step.mark_from == End::A ? stage.step.mark : stage.sheet.layout->cut_length - stage.step.mark;
+    return frame_at(tube, from_a);
+}
+
+void add_tube(Scene& scene, const Stage& stage, const LoadedTube& tube) {
+    const Tube& size = stage.sheet.line.tube;
+    add(scene, tube_solids(tube, size));
+    add(scene, index_line(tube, size.od));
+    if (const auto frame = ink_mark_frame(stage, tube)) scene.meshes.push_back(ink_ring(*frame, size.od));
+    scene.bends = drawn_bends(tube);
+    scene.anchors[Anchor::hook_end] = end_in_sight(tube, stage.step.hook);
+    scene.anchors[Anchor::lever_end] = end_in_sight(tube, other(stage.step.hook));
+    scene.anchors[Anchor::bend] = along_path(path_of(tube.stretches[tube.now].stretch), 0.5);
+}
+
+Scene step_scene(const Sheet& sheet, std::size_t number, PictureKind kind) {
+    const Stage stage = stage_for(sheet, number);
+    Scene scene;
+    scene.od = sheet.line.tube.od;
+    scene.outlook = outlook_for(sheet.set_up);
+    std::vector<Mesh> bender = bender_solids(stage.shape);
+    scene.bounds = stage_bounds(stage, bender);
+    const double lowest = std::min(scene.bounds.low.z(), -1.2 * stage.shape.radius);
+    scene.bench_top_z = lowest - 0.4 * stage.shape.od;
+    add(scene, std::move(bender));
+    add(scene, bender_foot(stage.shape, scene.bench_top_z));
+    add_tube(scene, stage, kind == PictureKind::checked ? stage.released : stage.now);
+    add_ghosts(scene, stage, kind);
+    scene.anchors[Anchor::form] = stage.shape.place(0, stage.shape.radius, stage.shape.od);
+    scene.anchors[Anchor::lever] = stage.shape.lever_grip();
+    if (const auto frame = ink_mark_frame(stage, stage.now); frame && kind != PictureKind::checked) scene.anchors[Anchor::mark] = frame->at;
+    return scene;
+}
+
+/// Turns the part so that it lies flat, its longest way from left to right and A at the left.
+Eigen::Matrix3d laid_flat(const std::vector<Vector3d>& path, const Vector3d& middle) {
+    Eigen::Matrix3d spread = Eigen::Matrix3d::Zero();
+    for (const Vector3d& place : path) spread += (place - middle) * (place - middle).transpose();
+    const Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d> solver(spread);  // least spread first
+    Vector3d right = solver.eigenvectors().col(2), up = solver.eigenvectors().col(0);
+    if (right.dot(path.back() - path.front()) < 0) right = -right;
+    if (up.dot(Vector3d::UnitZ()) < 0) up = -up;
+    Eigen::Matrix3d turn;
+    turn << right, up.cross(right), up;  // right-handed: a part and its mirror image look different
+    return turn.transpose();
+}
+
+Scene finished_scene(const Sheet& sheet) {
+    const Tube& size = sheet.line.tube;
+    std::vector<Stretch> stretches = centreline(sheet.layout->part);
+    std::vector<Vector3d> path;
+    for (const Stretch& stretch : stretches)
+        for (int i = 0; i <= 16; ++i) path.push_back(frame_in(stretch, (i / 16.0) * stretch.length).at);
+    Vector3d middle = Vector3d::Zero();
+    for (const Vector3d& place : path) middle += place / static_cast<double>(path.size());
+    const Eigen::Matrix3d turn = laid_flat(path, middle);
+    LoadedTube tube{{}, stretches.size(), End::A};
+    Scene scene;
+    for (Stretch& stretch : stretches) {
+        stretch.start = {turn * (stretch.start.at - middle), turn * stretch.start.along, turn * stretch.start.aside};
+        DrawnStretch drawn;
+        drawn.stretch = stretch;
+        drawn.formed = stretch.bend >= 0 && stretch.angle >= tolerance::no_bend;
+        if (stretch.bend >= 0) drawn.bend = static_cast<std::size_t>(stretch.bend);
+        tube.stretches.push_back(drawn);
+        take_in_path(scene.bounds, path_of(stretch), size.od.mm / 2);
+    }
+    scene.od = size.od;
+    add(scene, tube_solids(tube, size));
+    scene.bends = drawn_bends(tube);
+    scene.outlook = {{34}, {0}};
+    scene.bench_top_z = scene.bounds.low.z() - 0.2 * size.od.mm;
+    scene.anchors[Anchor::hook_end] = path_of(stretches.front()).front();
+    scene.anchors[Anchor::lever_end] = path_of(stretches.back()).back();
+    return scene;
+}
+
+}  // namespace
+
+Scene bench_scene(const Sheet& sheet, std::size_t step, PictureKind kind) {
+    assert(sheet.layout);
+    return kind == PictureKind::finished ? finished_scene(sheet) : step_scene(sheet, step, kind);
+}
+
+}  // namespace tubewright

@@ -1,0 +1,48 @@
+#pragma once
+// What a picture of the bench holds: surfaces, the places that labels point at, and how to look at it.
+
+#include <map>
+#include <optional>
+#include <vector>
+
+#include "base/words.h"
+#include "bench/sheet.h"
+#include "scene/mesh.h"
+
+namespace tubewright {
+
+enum class PictureKind { finished, marked, turned, pulled, checked };
+
+/// The middle line of one bend in the picture, for finding a touched bend.
+struct DrawnBend {
+    std::size_t bend;
+    std::vector<Eigen::Vector3d> path;
+};
+
+/// Where the operator's eyes are: degrees above the horizontal, and to the right of straight ahead.
+struct Outlook {
+    Angle above, aside;
+};
+
+struct Scene {
+    std::vector<Mesh> meshes;
+    Bounds bounds;                     ///< of what has to be seen; a long tube may run out of it
+    std::map<Anchor, Eigen::Vector3d> anchors;
+    std::vector<DrawnBend> bends;
+    Length od;
+    double bench_top_z = 0;            ///< shadows fall there; the bench top itself has no mesh
+    Outlook outlook;
+};
+
+/// The tube as it lies in the bender in front of the operator (x right, y away, z up), the hook-side tangent
+/// point at the origin: bends of earlier steps are formed, coming ones straight, rolled as the step says.
+///   marked   the ink mark on the reference mark
+///   turned   and, where it can be taken for right, the made neighbour at the mirrored roll
+///   pulled   the tube now, and in dashes the lever side at the set angle; an arrow for the lever
+///   checked  the bend after release, at its target
+///   finished the part alone, lying flat, A at the left; `step` is not looked at
+/// The bounds are the same for the four moves of a step, so that the picture stands still between them.
+/// The sheet has a layout, and the step unless `finished`.
+Scene bench_scene(const Sheet& sheet, std::size_t step, PictureKind kind);
+
+}  // namespace tubewright

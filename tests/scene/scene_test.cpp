@@ -1,0 +1,143 @@
+#include "scene/scene.h"
+
+#include <Eigen/Geometry>
+#include <catch2/catch.hpp>
+#include <random>
+
+#include "bench/samples.h"
+#include "bench/stance.h"
+#include "scene/camera.h"
+#include "scene/surfaces.h"
+
+using namespace tubewright;
+using Eigen::Vector3d;
+
+namespace {
+
+constexpr PictureKind all_kinds[] = {PictureKind::finished, PictureKind::marked, PictureKind::turned, PictureKind::pulled, PictureKind::checked};
+
+Bounds of_ink(const Scene& scene, Ink ink) {
+    Bounds bounds;
+    for (const Mesh& mesh : scene.meshes)
+        if (mesh.ink == ink) bounds.take_in(mesh);
+    return bounds;
+}
+
+Sheet two_bends(double rotation, const SetUp& set_up = {}, const std::string& mark = "0") {
+    SheetChoice choice;
+    choice.set_up = set_up;
+    choice.mark = mark;
+    return bend_sheet(line_of({6, 6, 6}, {{90, 0}, {90, rotation}}), choice);
+}
+
+}  // namespace
+
+TEST_CASE("every surface of every picture is closed and faces outward") {
+    std::mt19937 dice(41);
+    std::uniform_real_distribution<double> leg(2, 30), angle(5, 170), rotation(-180, 180);
+    for (int i = 0; i < 12; ++i) {
+        SheetChoice choice;
+        choice.set_up = SetUp{i % 2 ? HookHand::left : HookHand::right, static_cast<Swing>(i / 2 % 4)};
+        choice.mark = i % 3 == 0 ? "L" : "0";
+        const Sheet sheet = bend_sheet(line_of({leg(dice), leg(dice) + 8, leg(dice) + 8, leg(dice)}, {{angle(dice), 0}, {angle(dice), rotation(dice)}, {angle(dice), rotation(dice)}}), choice);
+        for (const PictureKind kind : all_kinds) {
+            const Scene scene = bench_scene(sheet, static_cast<std::size_t>(i) % sheet.steps.size(), kind);
+            for (const Mesh& mesh : scene.meshes) {
+                INFO("line " << i << ", kind " << static_cast<int>(kind) << ", ink " << static_cast<int>(mesh.ink));
+                CHECK(not_closed(mesh) == "");
+                CHECK(not_outward(mesh) == "");
+            }
+        }
+    }
+}
+
+TEST_CASE("the ink mark lies at the reference mark's offset along the tube") {
+    for (const HookHand hook : {HookHand::left, HookHand::right})
+        for (const Swing swing : {Swing::away, Swing::toward, Swing::up, Swing::down})
+            for (const ReferenceMark& mark : small_bender().marks) {
+                const Sheet sheet = two_bends(90, {hook, swing}, mark.name);
+                for (std::size_t step = 0; step < 2; ++step) {
+                    const Bounds ring = of_ink(bench_scene(sheet, step, PictureKind::marked), Ink::ink_mark);
+                    REQUIRE_FALSE(ring.empty());
+                    const Vector3d middle = (ring.low + ring.high) / 2, expected = mark.offset.mm * stance(sheet.set_up).axis;
+                    CHECK((middle - expected).norm() == Approx(0).margin(1e-3));
+                }
+            }
+}
+
+TEST_CASE("the wrong-way twin lies at the mirrored roll") {
+    // Rotation 90 with hook left and swing away: the made leg points down (see loaded_tube_test), its twin up.
+    const Scene scene = bench_scene(two_bends(90), 1, PictureKind::turned);
+    const Bounds twin = of_ink(scene, Ink::wrong_way), made = of_ink(scene, Ink::tube_done);
+    REQUIRE_FALSE(twin.empty());
+    CHECK(made.low.z() < -10);
+    CHECK(twin.high.z() > 10);
+    CHECK(twin.low.z() > -4);  // but for the tube's own thickness it is all above
+    CHECK(scene.anchors.at(Anchor::wrong_way).z() > 10);
+    // A leg in the plane of the swing is its own mirror image; and it belongs to the turn alone.
+    CHECK(of_ink(bench_scene(two_bends(0), 1, PictureKind::turned), Ink::wrong_way).empty());
+    CHECK(of_ink(bench_scene(two_bends(90), 1, PictureKind::pulled), Ink::wrong_way).empty());
+    CHECK(of_ink(bench_scene(two_bends(90), 0, PictureKind::turned), Ink::wrong_way).empty());
+}
+
+TEST_CASE("what comes after the pull is dashed on the side of the swing") {
+    for (const Swing swing : {Swing::away, Swing::toward, Swing::up, Swing::down}) {
+        const Scene scene = bench_scene(two_bends(90, {HookHand::left, swing}), 1, PictureKind::pulled);
+        CHECK_FALSE(of_ink(scene, Ink::after_pull).empty());
+        CHECK(scene.anchors.at(Anchor::after_pull).dot(stance({HookHand::left, swing}).swing) > 20);
+        CHECK(scene.anchors.at(Anchor::after_pull).x() < 20);  // 90 degrees and a bit: no longer to the right
+    }
+}
+
+TEST_CASE("the picture stands still between the moves of one bend") {
+    const Sheet sheet = two_bends(90);
+    const Bounds first = bench_scene(sheet, 1, PictureKind::marked).bounds;
+    for (const PictureKind kind : {PictureKind::turned, PictureKind::pulled, PictureKind::checked}) {
+        const Bounds bounds = bench_scene(sheet, 1, kind).bounds;
+        CHECK(bounds.low == first.low);
+        CHECK(bounds.high == first.high);
+    }
+}
+
+TEST_CASE("bends of earlier steps are formed, the one in hand is straight until it is checked") {
+    const Sheet sheet = two_bends(90);
+    CHECK(of_ink(bench_scene(sheet, 0, PictureKind::pulled), Ink::tube_done).empty());
+    CHECK_FALSE(of_ink(bench_scene(sheet, 1, PictureKind::pulled), Ink::tube_done).empty());
+    const Bounds before = of_ink(bench_scene(sheet, 0, PictureKind::pulled), Ink::tube_now);
+    const Bounds after = of_ink(bench_scene(sheet, 0, PictureKind::checked), Ink::tube_now);
+    const double half = sheet.line.tube.od.mm / 2;
+    CHECK(before.high.y() == Approx(half).margin(1e-3));
+    // 90 degrees: a quarter circle ends at its radius along the swing.
+    CHECK(after.high.y() == Approx(sheet.steps[0].finished_radius.mm).margin(1e-3));
+}
+
+TEST_CASE("all that labels point at can be seen, however the bender stands") {
+    for (const HookHand hook : {HookHand::left, HookHand::right})
+        for (const Swing swing : {Swing::away, Swing::toward, Swing::up, Swing::down})
+            for (std::size_t step = 0; step < 2; ++step) {
+                const Sheet sheet = two_bends(90, {hook, swing});
+                for (const PictureKind kind : all_kinds) {
+                    const Scene scene = bench_scene(sheet, step, kind);
+                    CHECK(anchors_in(scene, camera_for(scene, 1.3)).size() == scene.anchors.size());
+                    const auto has = [&](Anchor anchor) { return scene.anchors.contains(anchor); };
+                    CHECK((has(Anchor::hook_end) && has(Anchor::lever_end)));
+                    CHECK(has(Anchor::after_pull) == (kind == PictureKind::pulled));
+                }
+            }
+}
+
+TEST_CASE("the finished part keeps its hand") {
+    // 6 in along, 90 degrees, 6 in, then 90 degrees at rotation 90. With u, v, w the three straights from A to B,
+    // u x v . w is the same before and after it is laid down, and not its negative.
+    for (const double rotation : {90.0, -90.0}) {
+        const Sheet sheet = two_bends(rotation);
+        const Scene scene = bench_scene(sheet, 0, PictureKind::finished);
+        REQUIRE(scene.bends.size() == 2);
+        const Vector3d a = scene.anchors.at(Anchor::hook_end), b = scene.anchors.at(Anchor::lever_end);
+        const Vector3d u = scene.bends[0].path.front() - a, v = scene.bends[1].path.front() - scene.bends[0].path.back(), w = b - scene.bends[1].path.back();
+        // In the part's own frame: u = x, the first bend turns towards y, v = y, and the index line then faces -x.
+        // Rotation 90 about y from there: y x -x = z. So w = z, and x cross y . z = 1; for -90 it is -1.
+        CHECK(u.cross(v).dot(w) * rotation > 0);
+        CHECK(a.x() < b.x());
+    }
+}
