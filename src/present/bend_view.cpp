@@ -41,7 +41,7 @@ void add_bend_notes(const State& state, const Step& step, std::vector<TextView>&
     const Sheet& sheet = *sheet_in_hand(state);
     for (const Finding& finding : sheet.findings)
         if (const auto* trapped = std::get_if<TrappedPieces>(&finding.fact); trapped && trapped->bend == step.bend)
-            lines.push_back({capital(words(finding.fact, {reader_tape(state), &sheet.line}).what) + ", " + end_name(trapped->end) + ".", Tone::caution});
+            lines.push_back({"On by now at " + end_name(trapped->end) + ": " + piece_list(trapped->pieces) + ". This bend traps them.", Tone::caution});
     if (step.bend < sheet.line.bend_notes.size() && !sheet.line.bend_notes[step.bend].empty()) lines.push_back({sheet.line.bend_notes[step.bend]});
 }
 

@@ -5,12 +5,6 @@
 namespace tubewright {
 namespace {
 
-std::string piece_list(const std::vector<std::string>& pieces) {
-    std::string list;
-    for (std::size_t i = 0; i < pieces.size(); ++i) list += (i == 0 ? "" : i + 1 == pieces.size() ? " and " : ", ") + pieces[i];
-    return list;
-}
-
 /// "bend 2" or "the straight after bend 2", as stretches are counted in tube/clearance.h.
 std::string stretch_name(std::size_t stretch) {
     if (stretch % 2 == 1) return bend_name(stretch / 2);
@@ -61,7 +55,7 @@ Words say(const HitsItself& f, const Speech& speech) {
 }
 
 Words say(const LongerThanStick& f, const Speech& speech) {
-    return {"the cut length " + text(f.cut, speech.tape) + " is more than a straight length of " + text(f.stick, speech.tape), "", "Join it from two lines, or buy a coil."};
+    return {"the cut length " + text(f.cut, speech.tape) + " is more than a straight length of " + text(f.stick, speech.tape), "", "Take a longer length or a coil, or plan it as two lines."};
 }
 
 Words say(const DegenerateCorner& f, const Speech& speech) {
@@ -69,7 +63,9 @@ Words say(const DegenerateCorner& f, const Speech& speech) {
 }
 
 Words say(const TrappedPieces& f, const Speech&) {
-    return {piece_list(f.pieces) + (f.pieces.size() == 1 ? " has" : " have") + " to be on before " + bend_name(f.bend) + " traps them", end_name(f.end), "Slide them on when the tube is cut, facing the end."};
+    const bool one = f.pieces.size() == 1;
+    return {piece_list(f.pieces) + (one ? " has" : " have") + " to be on before " + bend_name(f.bend) + " traps " + (one ? "it" : "them"), end_name(f.end),
+            one ? "Slide it on when the tube is cut." : "Slide them on when the tube is cut."};
 }
 
 Words say(const WrongGroove& f, const Speech& speech) {

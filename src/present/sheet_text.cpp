@@ -60,7 +60,7 @@ std::string head(const Job& job, const Sheet& sheet, const Tape& tape) {
         all += fact("end A", end_words(line.a, sheet.layout->waste_a, tape)) + fact("end B", end_words(line.b, sheet.layout->waste_b, tape));
     }
     all += fact("tube", size_text(line.tube, tape) + " " + (line.material.name.empty() ? line.tube.material : line.material.name));
-    all += fact("bender", (line.bender.name.empty() ? line.bender.id : line.bender.name) + ", bend radius (to tube centre) " + fine(line.bender.radius, tape) + "; hook on your " +
+    all += fact("bender", (line.bender.name.empty() ? line.bender.id : line.bender.name) + ", bend radius (to tube centre) " + od_text(line.bender.radius, tape) + "; hook on your " +
                               hand_word(sheet.set_up.hook) + ", the lever bends it " + swing_word(sheet.set_up.swing));
     return all;
 }
@@ -75,7 +75,7 @@ Row row_of(const Sheet& sheet, std::size_t i, const Tape& tape) {
 }
 
 std::string table(const Sheet& sheet, const Tape& tape) {
-    const Row names{"step", "bend", "hook", "from A", "from B", "line", "turn", "pull to", "back", "formed", "left"};
+    const Row names{"step", "bend", "hook", "from A", "from B", "line", "turn", "pull to", "springs", "formed", "left"};
     std::vector<Row> rows;
     for (std::size_t i = 0; i < sheet.steps.size(); ++i) rows.push_back(row_of(sheet, i, tape));
     std::vector<std::size_t> widths;
@@ -114,7 +114,7 @@ std::string sheet_text(const Job& job, const Sheet& sheet, const Checklists& lis
     all += findings(sheet, tape);
     all += "\n";
     if (!sheet.steps.empty())
-        all += wrapped_words("", "Turn is counted from the way the lever bends the tube. Springback is worked out from the tube, not measured, and good to about a third: approach from below; a bend is never bent back.");
+        all += wrapped_words("", "Turn is counted from the way the lever bends the tube, its swing. Springs is how far it opens again: worked out from the tube, not measured, and good to about a third: approach from below; a bend is never bent back.");
     for (const CheckItem& item : cautions_for(lists, job.service, sheet.line)) all += wrapped_words("! ", item.text);
     all += wrapped_words("! ", "Follow the vehicle or machine maker's data and local law. Brake, fuel and pressure work may need a licensed person. This sheet is not a specification.");
     return all;

@@ -118,7 +118,7 @@ void fill_shelf(const State& state, ScreenView& view) {
     view.header = header_of(state, "Tubewright", "");
     view.body = body;
     view.footer.buttons = {press_button("settings", "Settings", GoTo{Screen::settings}), press_button("scrap", "Scrap log", GoTo{Screen::scrap}), press_button("stock", "Stick and offcuts", GoTo{Screen::stock})};
-    if (state.job) view.footer.buttons.push_back(press_button("lines", "Open job", GoTo{Screen::lines}));
+    if (state.job) view.footer.buttons.push_back(press_button("lines", "Job in hand", GoTo{Screen::lines}));
 }
 
 void fill_lines(const State& state, ScreenView& view) {

@@ -1,7 +1,6 @@
 #include "present/text.h"
 
 #include <cmath>
-#include <cstdio>
 #include <numeric>
 
 namespace tubewright {
@@ -23,10 +22,14 @@ std::string mixed(long long parts, long long denominator) {
 
 std::string halves(long long parts) { return std::to_string(parts / 2) + (parts % 2 == 0 ? "" : ".5"); }
 
+/// Half away from zero, always with a point, whatever the machine's locale.
 std::string decimals(double value, int places) {
-    char line[64];
-    std::snprintf(line, sizeof line, "%.*f", places, value);
-    return line;
+    long long scale = 1;
+    for (int i = 0; i < places; ++i) scale *= 10;
+    const long long parts = nearest(value * static_cast<double>(scale));
+    std::string rest = std::to_string(parts % scale);
+    rest.insert(0, static_cast<std::size_t>(places) - rest.size(), '0');
+    return minus(value, parts) + std::to_string(parts / scale) + "." + rest;
 }
 
 std::string trimmed(std::string number) {
@@ -38,10 +41,10 @@ std::string trimmed(std::string number) {
     return number;
 }
 
-/// A size as it is sold: a fraction where it is one to within a hundredth of a millimetre.
+/// A size as it is sold: a fraction where it is one, with room for 4.75 mm being sold as 3/16 (4.7625).
 std::string sold_inch(Length length) {
     const long long parts = nearest(length.inch() * 64);
-    if (std::abs(length.inch() * 64 - static_cast<double>(parts)) < 0.03) return mixed(parts, 64);
+    if (std::abs(length.inch() * 64 - static_cast<double>(parts)) < 0.04) return mixed(parts, 64);
     return decimals(length.inch(), 3);
 }
 

@@ -55,13 +55,28 @@ std::string turn_hero(const SetUp& set_up, const Step& step, const Tape& tape) {
     return text(size, tape) + " " + word(turned);
 }
 
+namespace {
+
+/// Said beside a bare 0° or 180°, which name no side.
+std::string against_swing(Angle roll) {
+    const Angle size{std::abs(roll.deg)};
+    if (shows_as(size, 0)) return ", with the swing";
+    return shows_as(size, 180) ? ", against the swing" : "";
+}
+
+std::string top_line_faces(const SetUp& set_up, const Step& step) {
+    return "The top line faces " + pointing_words(pointing(stance(set_up), step.index_roll));
+}
+
+}  // namespace
+
 std::string turn_sentence(const SetUp& set_up, const Step& step) {
-    if (!step.neighbour) return top_line_sentence(set_up, step);
-    return "The leg past " + bend_name(step.neighbour->bend) + " points " + pointing_words(pointing(stance(set_up), step.neighbour->leg_roll)) + ".";
+    if (!step.neighbour) return top_line_faces(set_up, step) + against_swing(step.index_roll) + ".";
+    return "The leg past " + bend_name(step.neighbour->bend) + " points " + pointing_words(pointing(stance(set_up), step.neighbour->leg_roll)) + against_swing(step.neighbour->leg_roll) + ".";
 }
 
 std::string top_line_sentence(const SetUp& set_up, const Step& step) {
-    return "The top line faces " + pointing_words(pointing(stance(set_up), step.index_roll)) + ".";
+    return top_line_faces(set_up, step) + ".";
 }
 
 std::string hook_sentence(const SetUp& set_up, const Step& step) {

@@ -1,6 +1,5 @@
 #include "present/words.h"
 
-#include <cctype>
 #include <cstdlib>
 
 namespace tubewright {
@@ -58,6 +57,16 @@ std::string bend_name(std::size_t bend) { return "bend " + std::to_string(bend +
 std::string capital(std::string sentence) {
     if (!sentence.empty() && sentence[0] >= 'a' && sentence[0] <= 'z') sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
     return sentence;
+}
+
+std::string piece_list(const std::vector<std::string>& pieces) {
+    std::string list;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        std::string name = pieces[i];
+        if (name.size() > 1 && name[0] >= 'A' && name[0] <= 'Z' && name[1] >= 'a' && name[1] <= 'z') name[0] = static_cast<char>(name[0] - 'A' + 'a');
+        list += (i == 0 ? "" : i + 1 == pieces.size() ? " and " : ", ") + name;
+    }
+    return list;
 }
 
 std::string day_word(const std::string& day) {

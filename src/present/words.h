@@ -2,6 +2,7 @@
 // Facts in words: what is wrong with the numbers, where, what to do. And the names of things.
 
 #include <string>
+#include <vector>
 
 #include "base/words.h"
 #include "bench/sheet.h"
@@ -35,6 +36,8 @@ std::string hand_word(HookHand hand);         ///< "left"
 std::string end_name(End end);                ///< "end A"
 std::string bend_name(std::size_t bend);      ///< "bend 3" for 2
 std::string capital(std::string sentence);
+/// "tube nut and sleeve": as they stand in the middle of a sentence.
+std::string piece_list(const std::vector<std::string>& pieces);
 /// 25 Nov for 2026-11-25; anything else as it is.
 std::string day_word(const std::string& day);
 

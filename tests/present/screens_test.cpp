@@ -1,0 +1,90 @@
+// Whole screens as a reader sees them. The files are read in review as screens are looked at.
+
+#include "present/expect_text.h"
+#include "present/screen_view.h"
+#include "present/sheet_text.h"
+#include "present/view_text.h"
+#include "state/sample_state.h"
+
+namespace tubewright {
+namespace {
+
+void expect_screen(const std::string& name, const State& state) { expect_text(name, as_text(screen_view(state))); }
+
+State second_bend() { return touched(at_check(at_first_bend()), {PassCheck{}}); }
+
+}  // namespace
+
+TEST_CASE("the shelf: empty, and with a job") {
+    expect_screen("shelf-empty", State{});
+    State state = touched(job_open(), {GoTo{Screen::shelf}});
+    state = touched(state, {JobRefused{"jobs/none.json", "jobs/none.json is empty."}});
+    expect_screen("shelf", state);
+}
+
+TEST_CASE("the lines of a job, and one line before work") {
+    expect_screen("lines", job_open());
+    expect_screen("line", touched(job_open(), {OpenLine{"axle crossover"}}));
+    expect_screen("line-stopped", touched(job_open(), {OpenLine{"too tight"}}));
+}
+
+TEST_CASE("preparing: the stick first, then the ticks") {
+    expect_screen("prepare-no-stick", touched(job_open(), {OpenLine{"axle crossover"}, Next{}}));
+    expect_screen("stock", touched(at_prepare("axle crossover", 12), {NewStick{inches(20)}, GoTo{Screen::stock}}));
+    expect_screen("stick-length", touched(at_prepare("axle crossover", 12), {GoTo{Screen::stick_length}, Key{"2"}, Key{"0"}, Key{"1/2"}}));
+    expect_screen("prepare", touched(at_prepare(), {Tick{"prepare-square"}}));
+    expect_screen("mark-out", touched(all_ticked(at_prepare()), {Next{}}));
+}
+
+TEST_CASE("the moves of a bend that has a made neighbour") {
+    expect_screen("mark", second_bend());
+    expect_screen("turn", touched(second_bend(), {Next{}}));
+    expect_screen("turn-metric", touched(second_bend(), {Next{}, SetUnit{Unit::mm}, ChooseSetUp{{HookHand::right, Swing::up}}}));
+    expect_screen("pull", touched(second_bend(), {Next{}, Next{}}));
+    expect_screen("check", touched(at_check(second_bend()), {Key{"8"}, Key{"8"}, Key{"1/2"}}));
+}
+
+TEST_CASE("a reading under its target asks for another pull, one over it never does") {
+    const State under = reading(at_check(second_bend()), "88");
+    expect_screen("under", under);
+    expect_screen("pull-again", touched(under, {PullAgain{}}));
+    expect_screen("over", reading(at_check(second_bend()), "92"));
+}
+
+TEST_CASE("went wrong: the reason, then what is kept") {
+    const State asked = touched(at_check(second_bend()), {WentWrong{}});
+    expect_screen("wrong", asked);
+    expect_screen("wrong-kept", touched(asked, {ChooseReason{Reason::kinked}, ChooseKept{"end-a"}}));
+    expect_screen("wrong-uncut", touched(at_prepare(), {WentWrong{}}));
+}
+
+TEST_CASE("finish, hand over, done") {
+    State state = second_bend();
+    state = touched(at_check(state), {PassCheck{}});
+    expect_screen("finish", state);
+    expect_screen("hand-over", touched(all_ticked(state), {Next{}}));
+    expect_screen("done", piece_made());
+}
+
+TEST_CASE("scrap log, settings, how the bender stands") {
+    State state = touched(at_check(second_bend()), {WentWrong{}, ChooseReason{Reason::kinked}, ChooseKept{"none"}, ConfirmScrap{}, GoTo{Screen::scrap}});
+    expect_screen("scrap", state);
+    expect_screen("settings", touched(job_open(), {ScreenIs{5.87}, GoTo{Screen::settings}}));
+    expect_screen("stance", touched(second_bend(), {GoTo{Screen::stance}}));
+}
+
+TEST_CASE("a book that is refused, and a job file that has changed") {
+    expect_screen("refused-book", touched(job_open(), {BookRefused{"The shop book is from a newer version of this program."}}));
+    Job longer = sample_job();
+    longer.lines[0].route.runs[2] = inches(14);
+    expect_screen("changed", touched(second_bend(), {JobRead{"trailer", "jobs/trailer.json", longer}, OpenLine{"axle crossover"}, Next{}}));
+}
+
+TEST_CASE("the printed bend sheet, in inches and in millimetres") {
+    const Job job = sample_job();
+    expect_text("sheet", sheet_text(job, bend_sheet(job.lines[0]), sample_checklists(), {Unit::inch, 16}));
+    expect_text("sheet-metric", sheet_text(job, bend_sheet(job.lines[0]), sample_checklists(), {Unit::mm, 16}));
+    expect_text("sheet-stopped", sheet_text(job, bend_sheet(job.lines[2]), sample_checklists(), {Unit::inch, 16}));
+}
+
+}  // namespace tubewright

@@ -1,0 +1,76 @@
+#include <catch2/catch.hpp>
+
+#include "present/text.h"
+
+namespace tubewright {
+namespace {
+
+constexpr Tape sixteenths{Unit::inch, 16}, thirty_seconds{Unit::inch, 32}, sixty_fourths{Unit::inch, 64}, metric{Unit::mm, 16};
+
+Length inches(double value) { return {value * 25.4}; }
+
+}  // namespace
+
+TEST_CASE("an inch length is said to the nearest fraction of the tape, in lowest terms") {
+    CHECK(text(inches(19.1875), sixteenths) == "19 3/16\"");
+    CHECK(text(inches(19.5), sixteenths) == "19 1/2\"");
+    CHECK(text(inches(19), sixteenths) == "19\"");
+    CHECK(text(inches(0.75), sixteenths) == "3/4\"");
+    CHECK(text(inches(0), sixteenths) == "0\"");
+    // 19.21 · 16 = 307.36 -> 307 = 19 3/16;  · 32 = 614.72 -> 615 = 19 7/32;  · 64 = 1229.44 -> 1229 = 19 13/64
+    CHECK(text(inches(19.21), sixteenths) == "19 3/16\"");
+    CHECK(text(inches(19.21), thirty_seconds) == "19 7/32\"");
+    CHECK(text(inches(19.21), sixty_fourths) == "19 13/64\"");
+    CHECK(text(inches(0.97), sixteenths) == "1\"");   // 15.52 -> 16
+    CHECK(text(inches(0.03), sixteenths) == "0\"");   // 0.48 -> 0
+    CHECK(text(inches(0.03125), sixteenths) == "1/16\"");  // 0.5 rounds away from 0
+}
+
+TEST_CASE("a metric length is said to half a millimetre") {
+    CHECK(text(Length{487}, metric) == "487 mm");
+    CHECK(text(Length{481.24}, metric) == "481 mm");
+    CHECK(text(Length{481.25}, metric) == "481.5 mm");
+    CHECK(text(Length{481.74}, metric) == "481.5 mm");
+    CHECK(text(Length{481.75}, metric) == "482 mm");
+    CHECK(text(Length{1203.5}, metric) == "1203.5 mm");
+    CHECK(bare(Length{0.2}, metric) == "0");
+}
+
+TEST_CASE("what is less than nothing has a minus, and what shows as nothing has none") {
+    CHECK(text(inches(-0.5625), sixteenths) == "\u22129/16\"");
+    CHECK(text(inches(-0.01), sixteenths) == "0\"");
+    CHECK(text(Length{-12.5}, metric) == "\u221212.5 mm");
+    CHECK(text(Angle{-0.1}, metric) == "0°");
+    CHECK(text(Angle{-45}, metric) == "\u221245°");
+}
+
+TEST_CASE("an angle is said to half a degree") {
+    CHECK(text(Angle{92.5}, sixteenths) == "92 1/2°");
+    CHECK(text(Angle{92.5}, metric) == "92.5°");
+    CHECK(text(Angle{92.2}, sixteenths) == "92°");
+    CHECK(text(Angle{92.25}, sixteenths) == "92 1/2°");
+    CHECK(text(Angle{0.5}, sixteenths) == "1/2°");
+    CHECK(text(Angle{90}, metric) == "90°");
+}
+
+TEST_CASE("tube is said as it is sold: a fraction where it is one") {
+    CHECK(size_text({inches(0.1875), inches(0.028), ""}, sixteenths) == "3/16\" × 0.028\"");
+    CHECK(size_text({Length{4.75}, Length{0.7}, ""}, metric) == "4.75 × 0.7 mm");
+    CHECK(size_text({Length{10}, Length{1.5}, ""}, metric) == "10 × 1.5 mm");
+    CHECK(od_text(Length{4.75}, sixteenths) == "3/16\"");  // common practice, no source
+    CHECK(od_text(Length{6}, sixteenths) == "0.236\"");    // 6 / 25.4 = 0.23622, no fraction
+    CHECK(od_text(inches(0.5), metric) == "12.7 mm");
+}
+
+TEST_CASE("fine measures and shares round half away from nothing") {
+    CHECK(fine(inches(0.5625), sixteenths) == "0.563\"");
+    CHECK(fine(Length{1.005}, metric) == "1.00 mm");  // 1.005 lies a hair under in binary
+    CHECK(fine(Length{14.2875}, metric) == "14.29 mm");
+    CHECK(percent(0.056) == "5.6 %");
+    CHECK(percent(1) == "100.0 %");
+    CHECK(two_places(5.866) == "5.87");
+    CHECK(counted(1, "bend", "bends") == "1 bend");
+    CHECK(counted(0, "bend", "bends") == "0 bends");
+}
+
+}  // namespace tubewright

@@ -1,0 +1,87 @@
+#include <catch2/catch.hpp>
+
+#include "present/check_text.h"
+#include "present/words.h"
+#include "state/sample_state.h"
+
+namespace tubewright {
+namespace {
+
+const Speech inch_speech{{Unit::inch, 16}, nullptr};
+
+std::vector<Fact> every_fact() {
+    return {NoRoomInBender{1, true, inches(0.5), inches(0.75), 0, std::nullopt},
+            CornersOverlap{0, 1, std::nullopt, inches(0.5)},
+            EndTooShort{End::B, 2, inches(1), inches(1.25)},
+            AngleBeyondBender{0, {185}, {175}, {180}},
+            RadiusTooTight{inches(0.5), inches(0.5625), true},
+            WallTooHeavy{End::A, inches(0.049), inches(0.035)},
+            HitsItself{1, 4, inches(-0.1), true},
+            LongerThanStick{inches(250), inches(240)},
+            DegenerateCorner{0, {175}},
+            TrappedPieces{0, End::A, {"Tube nut", "Sleeve"}},
+            WrongGroove{inches(0.25), inches(0.1875)},
+            NoBend{},
+            SmallAngle{1, {10}}};
+}
+
+}  // namespace
+
+TEST_CASE("every fact says what is wrong with the numbers, and what to do") {
+    REQUIRE(every_fact().size() == std::variant_size_v<Fact>);
+    for (std::size_t i = 0; i < every_fact().size(); ++i) {
+        const Fact fact = every_fact()[i];
+        INFO("fact " << i);
+        REQUIRE(fact.index() == i);
+        const Words said = words(fact, inch_speech);
+        CHECK_FALSE(said.what.empty());
+        CHECK(said.to_do.back() == '.');
+        for (const char* empty_word : {"error", "invalid", "failed"}) CHECK((said.what + said.to_do).find(empty_word) == std::string::npos);
+        CHECK(sentence({Severity::stop, "code", std::nullopt, fact}, inch_speech).size() <= 170);
+    }
+}
+
+TEST_CASE("a straight too short to grip: two numbers, the place, and the missing piece") {
+    // 3/4 wanted, 1/2 there: 1/4 is missing.
+    const Words said = words(NoRoomInBender{1, true, inches(0.5), inches(0.75), 0, std::nullopt}, inch_speech);
+    CHECK(said.what == "the straight next to bend 1 is 1/2\", the bender's hook side needs 3/4\"");
+    CHECK(said.where == "bend 2");
+    CHECK(said.to_do == "Lengthen that straight by 1/4\", or choose a bender that grips shorter.");
+    const Words metric = words(NoRoomInBender{1, false, Length{10}, Length{25.5}, std::nullopt, End::B}, {{Unit::mm, 16}, nullptr});
+    CHECK(metric.what == "the straight at end B is 10 mm, the bender's lever side needs 25.5 mm");
+    CHECK(metric.to_do == "Lengthen that straight by 15.5 mm, or leave more trim at that end.");
+}
+
+TEST_CASE("stretches that come too close are named as the person counts them") {
+    // 2k is the straight after bend k, 2k - 1 is bend k: 1 is bend 1, 4 is the straight after bend 2.
+    CHECK(words(HitsItself{1, 4, {}, true}, inch_speech).where == "bend 1 and the straight after bend 2");
+    CHECK(words(HitsItself{0, 5, {}, true}, inch_speech).where == "the straight at end A and bend 3");
+}
+
+TEST_CASE("one sentence for the machine form of the sheet") {
+    const Sheet sheet = bend_sheet(sample_job().lines[2]);
+    REQUIRE(stopped(sheet));
+    const std::string message = finding_message(sheet.findings[0], sheet, Unit::inch);
+    CHECK(message.rfind("Bend 1 and bend 2: there is no straight between them: ", 0) == 0);
+}
+
+TEST_CASE("a job's findings are listed line by line with their codes, and counted") {
+    std::vector<Sheet> sheets;
+    for (const Line& line : sample_job().lines) sheets.push_back(bend_sheet(line));
+    const std::string said = check_text(sample_job(), sheets, {Unit::inch, 16});
+    CHECK(said.find("stop [corners-overlap] Bend 1 and bend 2") != std::string::npos);
+    CHECK(said.find("left rear, cut to ") != std::string::npos);
+    CHECK(said.find("nothing found") != std::string::npos);
+    CHECK(said.find("3 of 4 lines can be made as they stand.") != std::string::npos);
+}
+
+TEST_CASE("days and names in the middle of a sentence") {
+    CHECK(day_word("2026-11-05") == "5 Nov");
+    CHECK(day_word("someday") == "someday");
+    CHECK(day_word("2026-13-05") == "2026-13-05");
+    CHECK(piece_list({"Tube nut", "Sleeve"}) == "tube nut and sleeve");
+    CHECK(piece_list({"AN nut"}) == "AN nut");
+    CHECK(capital("end A") == "End A");
+}
+
+}  // namespace tubewright
