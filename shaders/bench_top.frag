@@ -10,10 +10,10 @@ out vec4 colour;
 
 float shadow_at(vec2 share) {
     float sum = 0.0;
-    for (int i = -3; i <= 3; ++i)
-        for (int j = -3; j <= 3; ++j)
-            sum += texture(shadows, share + vec2(float(i), float(j)) * 0.0026).r;
-    return sum / 49.0;
+    for (int i = -2; i <= 2; ++i)
+        for (int j = -2; j <= 2; ++j)
+            sum += texture(shadows, share + vec2(float(i), float(j)) * 0.0034).r;
+    return sum / 25.0;
 }
 
 void main() {

@@ -10,7 +10,7 @@ out vec4 colour;
 
 // What a mirror in this direction would show, 0 dark to 1 bright.
 float surroundings(vec3 way) {
-    float sky = mix(0.18, 0.62, smoothstep(-0.35, 0.55, way.z));
+    float sky = mix(0.10, 0.58, smoothstep(-0.45, 0.75, way.z));
     float lamp = smoothstep(0.72, 0.90, dot(way, light_way));
     float strip = smoothstep(0.16, 0.26, way.z) * (1.0 - smoothstep(0.42, 0.54, way.z)) * smoothstep(0.1, 0.6, -way.y);
     return sky + 0.75 * lamp + 0.28 * strip;
@@ -26,7 +26,7 @@ void main() {
     float bright = surroundings(mirrored);
     float edge = pow(1.0 - max(dot(n, to_eye), 0.0), 3.0);
     vec3 body = ink * diffuse;
-    vec3 metal = ink * (0.30 + 1.05 * bright) + vec3(0.16) * smoothstep(0.8, 1.25, bright);
+    vec3 metal = ink * (0.26 + 0.92 * bright) + vec3(0.20) * smoothstep(0.8, 1.3, bright);
     vec3 result = mix(body, metal, shine * 0.72) + vec3(0.10) * edge * shine;
     // Signs are even in colour, so that blue is the same blue everywhere.
     float sign_like = 1.0 - smoothstep(0.0, 0.02, shine);

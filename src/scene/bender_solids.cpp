@@ -94,7 +94,7 @@ std::vector<Mesh> lever(const BenderShape& shape) {
 
 /// The reference mark: a pointer that ends at the tube, on the follower where that is, else on a shoe of its own.
 std::vector<Mesh> mark(const BenderShape& shape) {
-    const double od = shape.od, at = shape.mark_offset, half = 0.34 * od;
+    const double od = shape.od, at = shape.mark_offset, half = 0.42 * od;
     std::vector<Mesh> meshes;
     const auto outline = [&](std::initializer_list<Vector2d> corners, double front_side) {
         std::vector<Vector3d> places;

@@ -13,11 +13,10 @@ using Eigen::Vector3d;
 constexpr double half_view_deg = 13;  // a long lens: little distortion, yet near things look nearer
 
 Camera turned_to(const Outlook& outlook, double aspect) {
-    const double above = outlook.above.rad(), aside = outlook.aside.rad();
     Camera camera;
     camera.aspect = aspect;
     camera.tall = std::tan(Angle{half_view_deg}.rad());
-    camera.ahead = Vector3d(-std::sin(aside) * std::cos(above), std::cos(aside) * std::cos(above), -std::sin(above));
+    camera.ahead = ahead(outlook);
     camera.right = camera.ahead.cross(Vector3d::UnitZ()).normalized();
     camera.up = camera.right.cross(camera.ahead);
     return camera;
@@ -56,6 +55,11 @@ Distance distance(const Camera& camera, const std::vector<Vector3d>& path, const
 }
 
 }  // namespace
+
+Vector3d ahead(const Outlook& outlook) {
+    const double above = outlook.above.rad(), aside = outlook.aside.rad();
+    return {-std::sin(aside) * std::cos(above), std::cos(aside) * std::cos(above), -std::sin(above)};
+}
 
 Eigen::Matrix4d Camera::view() const {
     Eigen::Matrix4d view = Eigen::Matrix4d::Identity();
@@ -100,7 +104,7 @@ Camera fitted(const std::vector<Vector3d>& places, const Outlook& outlook, doubl
     return camera;
 }
 
-Camera camera_for(const Scene& scene, double aspect) { return fitted(scene.bounds.corners(), scene.outlook, aspect); }
+Camera camera_for(const Scene& scene, double aspect) { return fitted(scene.outermost, scene.outlook, aspect); }
 
 std::optional<Share> project(const Camera& camera, const Vector3d& place) {
     const Vector3d out = place - camera.eye;

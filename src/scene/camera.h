@@ -29,7 +29,7 @@ struct Camera {
 /// half its size, from as near as that allows.
 Camera fitted(const std::vector<Eigen::Vector3d>& places, const Outlook& outlook, double aspect, double margin = 0.06);
 
-/// The scene's bounds, fitted.
+/// The scene's outermost places, fitted.
 Camera camera_for(const Scene& scene, double aspect);
 
 /// Where a place appears; none behind the eye.

@@ -22,19 +22,6 @@ void add(Scene& scene, std::vector<Mesh> meshes) {
     for (Mesh& mesh : meshes) scene.meshes.push_back(std::move(mesh));
 }
 
-/// Looked at so that tube and groove are not hidden behind the form: steeply down when the form lies on the
-/// operator's side, nearly level when it stands above the tube.
-Outlook outlook_for(const SetUp& set_up) {
-    const double side = set_up.hook == HookHand::left ? 1 : -1;  // an eye on the lever side sees into the hook
-    switch (set_up.swing) {
-        case Swing::away: return {{36}, {side * 8}};
-        case Swing::toward: return {{44}, {side * 8}};
-        case Swing::up: return {{16}, {side * 24}};
-        case Swing::down: return {{24}, {side * 24}};
-    }
-    return {};
-}
-
 BenderShape shape_of(const Sheet& sheet, const Step& step) {
     const Bender& bender = sheet.line.bender;
     const double od = sheet.line.tube.od.mm;
@@ -46,7 +33,7 @@ BenderShape shape_of(const Sheet& sheet, const Step& step) {
 DrawnLength drawn_length(const Sheet& sheet, const Step& step) {
     const Length radius = sheet.line.bender.radius, od = sheet.line.tube.od;
     const Length offset{std::abs(sheet.line.bender.marks[step.align_to].offset.mm)};
-    return {std::max(2.6 * radius, offset + 2 * od), 1.1 * radius, 3.4 * radius, 0.8 * od};
+    return {std::max(2.3 * radius, offset + 2 * od), 0.7 * radius, 2.6 * radius, 1.5 * od};
 }
 
 /// What is drawn for one step, in all its moves.
@@ -77,16 +64,21 @@ std::vector<std::size_t> in_sight(const LoadedTube& tube, End side) {
     return seen;
 }
 
-/// The made neighbour and the leg beyond it, at the mirrored roll. Empty where there is none, or where the
-/// mirror image is the thing itself.
-std::vector<Vector3d> wrong_way_path(const Stage& stage) {
+/// The made neighbour and the leg beyond it. Empty where there is none.
+std::vector<Vector3d> neighbour_path(const Stage& stage) {
     if (!stage.step.neighbour) return {};
-    const double roll = stage.step.neighbour->leg_roll.rad();
-    if (std::abs(std::sin(roll)) < std::sin(tolerance::same_direction.rad())) return {};
     const End side = stage.step.neighbour->bend < stage.step.bend ? End::A : End::B;
     std::vector<std::size_t> leg = in_sight(stage.now, side);
     leg.erase(leg.begin(), std::find_if(leg.begin(), leg.end(), [&](std::size_t i) { return stage.now.stretches[i].formed; }));
-    std::vector<Vector3d> path = path_outward(stage.now, leg, side);
+    return path_outward(stage.now, leg, side);
+}
+
+/// The same at the mirrored roll. Empty also where the mirror image is the thing itself.
+std::vector<Vector3d> wrong_way_path(const Stage& stage) {
+    std::vector<Vector3d> path = neighbour_path(stage);
+    if (path.empty()) return {};
+    const double roll = stage.step.neighbour->leg_roll.rad();
+    if (std::abs(std::sin(roll)) < std::sin(tolerance::same_direction.rad())) return {};
     // From roll r to roll -r: two r back about the axis, which runs through the origin.
     const Eigen::AngleAxisd mirrored(-2 * roll, stage.shape.stand.axis);
     for (Vector3d& place : path) place = mirrored * place;
@@ -100,22 +92,85 @@ std::vector<Vector3d> after_pull_path(const Stage& stage) {
     return path_outward(stage.pulled, swept, lever);
 }
 
-void take_in_path(Bounds& bounds, const std::vector<Vector3d>& path, double round) {
-    for (const Vector3d& place : path) {
-        bounds.take_in(place + Vector3d::Constant(round));
-        bounds.take_in(place - Vector3d::Constant(round));
-    }
+void show(Scene& scene, const Vector3d& place) {
+    scene.outermost.push_back(place);
+    scene.bounds.take_in(place);
+}
+
+void show_path(Scene& scene, const std::vector<Vector3d>& path, double round) {
+    for (const Vector3d& place : path)
+        for (const Vector3d way : {Vector3d::UnitX(), Vector3d::UnitY(), Vector3d::UnitZ()})
+            for (const double side : {-round, round}) show(scene, place + side * way);
 }
 
 /// The same for the moves of a step: bender, mark, both sides of the tube now and after the pull, the twin.
-Bounds stage_bounds(const Stage& stage, const std::vector<Mesh>& bender) {
-    Bounds bounds;
-    for (const Mesh& mesh : bender) bounds.take_in(mesh);
+void show_stage(Scene& scene, const Stage& stage, const std::vector<Mesh>& bender) {
+    for (const Mesh& mesh : bender) {
+        Bounds bounds;
+        bounds.take_in(mesh);
+        for (const Vector3d& corner : bounds.corners()) show(scene, corner);
+    }
     const double round = stage.shape.od / 2;
-    for (const End side : {End::A, End::B}) take_in_path(bounds, path_outward(stage.now, in_sight(stage.now, side), side), round);
-    take_in_path(bounds, after_pull_path(stage), round);
-    take_in_path(bounds, wrong_way_path(stage), round);
-    return bounds;
+    for (const End side : {End::A, End::B}) show_path(scene, path_outward(stage.now, in_sight(stage.now, side), side), round);
+    show_path(scene, after_pull_path(stage), round);
+    show_path(scene, wrong_way_path(stage), round);
+}
+
+/// Where one looks from, so that form and lever hide neither tube nor mark: steeply down when the form lies on
+/// the operator's side, nearly level when it stands above the tube. From the lever's side one sees into the hook.
+struct Stand {
+    Outlook usual;
+    double least_above, most_above;
+};
+Stand operator_stand(const SetUp& set_up) {
+    const double side = set_up.hook == HookHand::left ? 1 : -1;
+    switch (set_up.swing) {
+        case Swing::away: return {{{34}, {side * 10}}, 24, 50};
+        case Swing::toward: return {{{50}, {side * 10}}, 45, 60};
+        case Swing::up: return {{{16}, {side * 22}}, 8, 20};
+        case Swing::down: return {{{24}, {side * 22}}, 12, 44};
+    }
+    return {};
+}
+
+/// Where a path leads in the end; zero for no path.
+Vector3d last_way(const std::vector<Vector3d>& path) {
+    return path.size() < 2 ? Vector3d(Vector3d::Zero()) : Vector3d((path.back() - path[path.size() - 2]).normalized());
+}
+
+/// What the picture has to tell: which way the leg goes after the pull, which way the made one lies, and that it
+/// is not its wrong-way twin. Unit vectors; zero for none.
+struct Telling {
+    Vector3d pulled, leg, twin;
+};
+
+/// How well an outlook tells it, up to `enough`: no leg seen end on, the twins apart on the picture too.
+double told(const Telling& telling, const Vector3d& view) {
+    constexpr double enough = 0.55, wide_apart = 0.7;  // rad
+    double least = enough;
+    for (const Vector3d& leg : {telling.pulled, telling.leg, telling.twin})
+        if (!leg.isZero()) least = std::min(least, leg.cross(view).norm());
+    if (telling.twin.isZero()) return least;
+    const auto angle = [](const Vector3d& a, const Vector3d& b) { return std::atan2(a.cross(b).norm(), a.dot(b)); };
+    const Vector3d seen_leg = telling.leg - telling.leg.dot(view) * view, seen_twin = telling.twin - telling.twin.dot(view) * view;
+    return std::min(least, enough * angle(seen_leg, seen_twin) / std::min(angle(telling.leg, telling.twin), wide_apart));
+}
+
+/// Near the usual outlook, but so that it tells its tale. A step to the side costs a little: the bench should
+/// not seem to spin from bend to bend.
+Outlook outlook_for(const SetUp& set_up, const Telling& telling) {
+    constexpr double cost_per_degree = 0.004, furthest_aside = 30;
+    const auto [usual, least_above, most_above] = operator_stand(set_up);
+    Outlook best = usual;
+    double best_worth = -1;
+    for (const double above : {0.0, -8.0, 8.0, 18.0})
+        for (const double aside : {0.0, -12.0, 12.0, -24.0, 24.0, -36.0, 36.0}) {
+            const Outlook outlook{{usual.above.deg + above}, {usual.aside.deg + aside}};
+            if (std::abs(outlook.aside.deg) > furthest_aside || outlook.above.deg < least_above || outlook.above.deg > most_above) continue;
+            const double worth = told(telling, ahead(outlook)) - cost_per_degree * (std::abs(above) + std::abs(aside));
+            if (worth > best_worth) best_worth = worth, best = outlook;
+        }
+    return best;
 }
 
 /// The end itself, or, where the tube goes on out of sight, the last place in sight.
@@ -172,9 +227,9 @@ Scene step_scene(const Sheet& sheet, std::size_t number, PictureKind kind) {
     const Stage stage = stage_for(sheet, number);
     Scene scene;
     scene.od = sheet.line.tube.od;
-    scene.outlook = outlook_for(sheet.set_up);
+    scene.outlook = outlook_for(sheet.set_up, {last_way(after_pull_path(stage)), last_way(neighbour_path(stage)), last_way(wrong_way_path(stage))});
     std::vector<Mesh> bender = bender_solids(stage.shape);
-    scene.bounds = stage_bounds(stage, bender);
+    show_stage(scene, stage, bender);
     const double lowest = std::min(scene.bounds.low.z(), -1.2 * stage.shape.radius);
     scene.bench_top_z = lowest - 0.4 * stage.shape.od;
     add(scene, std::move(bender));
@@ -218,7 +273,7 @@ Scene finished_scene(const Sheet& sheet) {
         drawn.formed = stretch.bend >= 0 && stretch.angle >= tolerance::no_bend;
         if (stretch.bend >= 0) drawn.bend = static_cast<std::size_t>(stretch.bend);
         tube.stretches.push_back(drawn);
-        take_in_path(scene.bounds, path_of(stretch), size.od.mm / 2);
+        show_path(scene, path_of(stretch), size.od.mm / 2);
     }
     scene.od = size.od;
     add(scene, tube_solids(tube, size));

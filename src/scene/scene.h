@@ -23,10 +23,12 @@ struct DrawnBend {
 struct Outlook {
     Angle above, aside;
 };
+Eigen::Vector3d ahead(const Outlook& outlook);  ///< where those eyes look, a unit vector
 
 struct Scene {
     std::vector<Mesh> meshes;
-    Bounds bounds;                     ///< of what has to be seen; a long tube may run out of it
+    std::vector<Eigen::Vector3d> outermost;  ///< places round everything that has to be seen
+    Bounds bounds;                     ///< of the same; a long tube may run out of it
     std::map<Anchor, Eigen::Vector3d> anchors;
     std::vector<DrawnBend> bends;
     Length od;

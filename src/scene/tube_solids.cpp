@@ -39,7 +39,15 @@ std::vector<Mesh> tube_solids(const LoadedTube& tube, const Tube& size) {
         open_start = false;
     };
     for (std::size_t i = 0; i < tube.stretches.size(); ++i) {
-        if (tube.stretches[i].gap) continue;
+        if (tube.stretches[i].gap) {
+            // Two dots: it goes on.
+            for (const double share : {0.34, 0.66}) {
+                const Frame at = frame_in(tube.stretches[i].stretch, share * tube.stretches[i].stretch.length);
+                const Vector3d half = 0.02 * size.od.mm * at.along;
+                meshes.push_back(rod({at.at - half, at.at + half}, 0.15 * size.od.mm, Ink::tube));
+            }
+            continue;
+        }
         add_stations(stations, tube.stretches[i].stretch, size.od.mm / 2);
         const bool last = i + 1 == tube.stretches.size();
         if (last || tube.stretches[i + 1].gap || ink_of(tube, i + 1) != ink_of(tube, i)) finish(ink_of(tube, i), last);
@@ -64,7 +72,7 @@ std::vector<Mesh> index_line(const LoadedTube& tube, Length od) {
 }
 
 Mesh ink_ring(const Frame& at, Length od) {
-    const double inner = 0.45 * od.mm, outer = 0.56 * od.mm, half = 0.13 * od.mm;
+    const double inner = 0.45 * od.mm, outer = 0.68 * od.mm, half = 0.2 * od.mm;
     const Frame axis{at.at, at.along, at.aside};
     return turned(axis, {{0, -half}, {inner, -half}, {outer, -half}, {outer, half}, {inner, half}, {0, half}}, Ink::ink_mark);
 }

@@ -28,12 +28,12 @@ ShaderTexts shader_texts() {
 PictureColours light_colours() {
     PictureColours colours;
     colours.background = hex(0xE6E9EA);
-    colours.bench_top = hex(0xF1F2F1);
-    colours.grid = hex(0xCBD0D2);
+    colours.bench_top = hex(0xE9EBEA);
+    colours.grid = hex(0xC3C9CB);
     colours.outline = hex(0x15181C);
-    colours.tube = hex(0xD4DADE);
+    colours.tube = hex(0xC6CDD2);
     colours.tube_done = hex(0x2E8E6C);
-    colours.tube_now = hex(0x3C6AD8);
+    colours.tube_now = hex(0x86A8F2);
     colours.after_pull = hex(0x17409F);
     colours.wrong_way = hex(0xC03A26);
     colours.form = hex(0x7C848B);
@@ -56,7 +56,7 @@ PictureColours dark_colours() {
     colours.outline = hex(0x07090B);
     colours.tube = hex(0xD4DADE);
     colours.tube_done = hex(0x4FBE90);
-    colours.tube_now = hex(0x7FA8F8);
+    colours.tube_now = hex(0x4C74C4);
     colours.after_pull = hex(0x9CC0FF);
     colours.wrong_way = hex(0xFFA796);
     colours.form = hex(0x7A838B);

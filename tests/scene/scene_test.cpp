@@ -2,6 +2,7 @@
 
 #include <Eigen/Geometry>
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <random>
 
 #include "bench/samples.h"
@@ -78,6 +79,27 @@ TEST_CASE("the wrong-way twin lies at the mirrored roll") {
     CHECK(of_ink(bench_scene(two_bends(0), 1, PictureKind::turned), Ink::wrong_way).empty());
     CHECK(of_ink(bench_scene(two_bends(90), 1, PictureKind::pulled), Ink::wrong_way).empty());
     CHECK(of_ink(bench_scene(two_bends(90), 0, PictureKind::turned), Ink::wrong_way).empty());
+}
+
+TEST_CASE("the wrong way is seen apart from the right one, however the bender stands") {
+    std::mt19937 dice(90210);
+    std::uniform_real_distribution<double> angle(30, 110), rotation(-180, 180);
+    int looked_at = 0;
+    for (int i = 0; i < 160; ++i) {
+        SheetChoice choice;
+        choice.set_up = SetUp{i % 2 ? HookHand::left : HookHand::right, static_cast<Swing>(i / 2 % 4)};
+        const Sheet sheet = bend_sheet(line_of({6, 6, 6}, {{angle(dice), 0}, {angle(dice), rotation(dice)}}), choice);
+        const double roll = std::abs(sheet.steps[1].neighbour->leg_roll.deg);
+        if (roll < 25 || roll > 155) continue;
+        const Scene scene = bench_scene(sheet, 1, PictureKind::turned);
+        const Camera camera = camera_for(scene, 1.3);
+        const Vector3d twin = scene.anchors.at(Anchor::wrong_way), n = stance(sheet.set_up).normal;
+        const Share wrong = *project(camera, twin), right = *project(camera, twin - 2 * twin.dot(n) * n);
+        INFO("line " << i << ", roll " << roll << ", swing " << i / 2 % 4);
+        CHECK(std::hypot(1.3 * (wrong.x - right.x), wrong.y - right.y) > 0.05);  // a twentieth of the picture's height
+        ++looked_at;
+    }
+    CHECK(looked_at > 60);
 }
 
 TEST_CASE("what comes after the pull is dashed on the side of the swing") {
