@@ -1,0 +1,74 @@
+#include "store/bender_file.h"
+
+#include <nlohmann/json.hpp>
+#include <set>
+
+#include "store/json_tree.h"
+#include "store/limits.h"
+#include "store/node.h"
+
+namespace tubewright {
+namespace {
+
+std::vector<ReferenceMark> marks_from(const Node& list, Unit unit) {
+    std::vector<ReferenceMark> marks;
+    std::set<std::string> names;
+    for (const Node& item : list.items(1, 20)) {
+        item.known_keys({"name", "offset"});
+        marks.push_back({item.at("name").text(20), item.at("offset").length(unit, {-limits::bender_reach, limits::bender_reach})});
+        if (!names.insert(marks.back().name).second) item.at("name").refuse("is the name of two marks", "a name for each mark");
+    }
+    return marks;
+}
+
+SetUp set_up_from(const Node& node) {
+    node.known_keys({"hook", "swing"});
+    return {node.at("hook").one_of<HookHand>({{"left", HookHand::left}, {"right", HookHand::right}}),
+            node.at("swing").one_of<Swing>({{"away", Swing::away}, {"toward", Swing::toward}, {"up", Swing::up}, {"down", Swing::down}})};
+}
+
+std::string preferred_from(const Node& node, const std::vector<ReferenceMark>& marks) {
+    std::vector<std::pair<std::string, std::string>> names;
+    for (const ReferenceMark& mark : marks) names.emplace_back(mark.name, mark.name);
+    return node.one_of<std::string>(names);
+}
+
+}  // namespace
+
+Bender bender_card(const Node& root) {
+    check_format(root, "tubewright-bender");
+    root.known_keys({"format", "version", "id", "name", "units", "tube_od", "radius", "max_angle", "stretch", "marks",
+                     "preferred_mark", "hook_straight", "lever_straight", "set_up", "body"});
+    const Unit unit = unit_from(root.at("units", "in, mm"));
+    Bender bender;
+    bender.id = root.at("id").text(80);
+    bender.name = root.at("name").text();
+    bender.tube_od = root.at("tube_od").length(unit, {limits::least_od, limits::most_od});
+    // Half the diameter is a bend whose inside has no radius left; beyond 50 diameters the springback rule is out of its depth.
+    const double od = bender.tube_od.mm;
+    bender.radius = root.at("radius").length(unit, {od / 2, 50 * od, true});
+    bender.max_angle = root.at("max_angle").angle({0, 360, true});
+    if (const auto stretch = root.find("stretch")) bender.stretch = stretch->number({-0.1, 0.5});
+    bender.marks = marks_from(root.at("marks", "a list of 1 to 20"), unit);
+    if (const auto preferred = root.find("preferred_mark")) bender.preferred_mark = preferred_from(*preferred, bender.marks);
+    bender.hook_straight = root.at("hook_straight").length(unit, {0, limits::bender_reach});
+    bender.lever_straight = root.at("lever_straight").length(unit, {0, limits::bender_reach});
+    if (const auto set_up = root.find("set_up")) bender.set_up = set_up_from(*set_up);
+    if (const auto body = root.find("body")) body->items(0, 200);
+    return bender;
+}
+
+Result<Bender, Refusal> read_bender_text(const std::string& text, const std::string& file) {
+    return guarded([&] {
+        const nlohmann::json tree = tree_from(text, file);
+        return bender_card(Node(tree, file));
+    });
+}
+
+Result<Bender, Refusal> read_bender(const std::filesystem::path& path) {
+    const auto text = guarded([&] { return bytes_of(path); });
+    if (!text.ok()) return text.trouble();
+    return read_bender_text(text.value(), path.string());
+}
+
+}  // namespace tubewright
