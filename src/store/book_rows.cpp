@@ -1,0 +1,230 @@
+#include "store/book_rows.h"
+
+#include <array>
+#include <limits>
+
+namespace tubewright {
+namespace {
+
+// The words of each enum, in its order; they are the book's, and so never change.
+const std::array<const char*, 5> stages{"prepare", "mark out", "bending", "finish", "done"};
+const std::array<const char*, 4> moves{"mark", "turn", "pull", "check"};
+const std::array<const char*, 9> reasons{"wrong place", "wrong way", "over-bent", "kinked", "too short", "end spoiled", "damaged", "does not fit", "practice"};
+const std::array<const char*, 2> hands{"left", "right"};
+const std::array<const char*, 4> swings{"away", "toward", "up", "down"};
+const std::array<const char*, 2> units{"in", "mm"};
+const std::array<const char*, 2> themes{"light", "dark"};
+
+template <class Enum, std::size_t n>
+Cell word(const std::array<const char*, n>& words, Enum value) { return std::string(words.at(static_cast<std::size_t>(value))); }
+
+Cell count(std::size_t value) { return static_cast<std::int64_t>(value); }
+Cell whole(int value) { return static_cast<std::int64_t>(value); }
+Cell yes(bool value) { return static_cast<std::int64_t>(value ? 1 : 0); }
+Cell maybe(const std::optional<Angle>& angle) { return angle ? Cell(angle->deg) : Cell(); }
+Cell maybe(const std::optional<std::size_t>& number) { return number ? count(*number) : Cell(); }
+
+/// Reads the cells of one row in their order.
+class Reader {
+public:
+    Reader(const Row& key, const Row& rest) : key_(key), rest_(rest) {}
+
+    std::string text() { return as<std::string>(next()); }
+    double real() { return as<double>(next()); }
+    std::int64_t number() { return as<std::int64_t>(next()); }
+    std::size_t count() { return static_cast<std::size_t>(number()); }
+    bool yes() { return number() != 0; }
+    int whole() {
+        const std::int64_t value = number();
+        if (value < std::numeric_limits<int>::min() || value > std::numeric_limits<int>::max()) strange();
+        return static_cast<int>(value);
+    }
+    std::optional<Angle> maybe_angle() {
+        const Cell& cell = next();
+        if (std::holds_alternative<std::monostate>(cell)) return std::nullopt;
+        return Angle{as<double>(cell)};
+    }
+    std::optional<std::size_t> maybe_count() {
+        const Cell& cell = next();
+        if (std::holds_alternative<std::monostate>(cell)) return std::nullopt;
+        return static_cast<std::size_t>(as<std::int64_t>(cell));
+    }
+    template <class Enum, std::size_t n>
+    std::optional<Enum> maybe_word(const std::array<const char*, n>& words) {
+        const Cell& cell = next();
+        if (std::holds_alternative<std::monostate>(cell)) return std::nullopt;
+        for (std::size_t i = 0; i < n; ++i)
+            if (as<std::string>(cell) == words[i]) return static_cast<Enum>(i);
+        strange();
+    }
+    template <class Enum, std::size_t n>
+    Enum word(const std::array<const char*, n>& words) {
+        const std::optional<Enum> value = maybe_word<Enum>(words);
+        if (!value) strange();
+        return *value;
+    }
+
+private:
+    [[noreturn]] static void strange() { throw BookTrouble{"holds an entry that this program did not write"}; }
+    const Cell& next() {
+        const std::size_t at = at_++;
+        return at < key_.size() ? key_[at] : rest_.at(at - key_.size());
+    }
+    template <class T>
+    static const T& as(const Cell& cell) {
+        if (!std::holds_alternative<T>(cell)) strange();
+        return std::get<T>(cell);
+    }
+    const Row& key_;
+    const Row& rest_;
+    std::size_t at_ = 0;
+};
+
+const Row no_key;  // for reading what follows the key alone
+
+enum Table { line_work, line_tick, bend_made, scrap, offcut, stick, used, bench_choice, counter, settings, table_count };
+
+void put_line(BookRows& rows, const std::string& key, const LineWork& line) {
+    rows[line_work][{key}] = {word(stages, line.stage), count(line.step), word(moves, line.move), maybe(line.pull_again), maybe(line.last_reading),
+                              whole(line.pulls), yes(line.cut), line.cut_length.mm, whole(line.attempt), whole(line.finished)};
+    for (const std::string& tick : line.ticks) rows[line_tick][{key, tick}] = {};
+    for (std::size_t i = 0; i < line.made.size(); ++i) {
+        const BendMade& made = line.made[i];
+        rows[bend_made][{key, count(i)}] = {count(made.bend), made.set.deg, whole(made.pulls), maybe(made.measured), yes(made.kept_over)};
+    }
+}
+
+void read_lines(const BookRows& rows, Work& work) {
+    for (const auto& [key, rest] : rows[line_work]) {
+        Reader cells(key, rest);
+        LineWork& line = work.lines[cells.text()];
+        line.stage = cells.word<Stage>(stages);
+        line.step = cells.count();
+        line.move = cells.word<Move>(moves);
+        line.pull_again = cells.maybe_angle();
+        line.last_reading = cells.maybe_angle();
+        line.pulls = cells.whole();
+        line.cut = cells.yes();
+        line.cut_length = {cells.real()};
+        line.attempt = cells.whole();
+        line.finished = cells.whole();
+    }
+    for (const auto& [key, rest] : rows[line_tick]) {
+        Reader cells(key, rest);
+        const std::string line = cells.text();
+        work.lines[line].ticks.insert(cells.text());
+    }
+    for (const auto& [key, rest] : rows[bend_made]) {
+        Reader cells(key, rest);
+        LineWork& line = work.lines[cells.text()];
+        cells.number();  // the place: rows come in its order
+        BendMade made;
+        made.bend = cells.count();
+        made.set = {cells.real()};
+        made.pulls = cells.whole();
+        made.measured = cells.maybe_angle();
+        made.kept_over = cells.yes();
+        line.made.push_back(made);
+    }
+}
+
+void read_stock(const BookRows& rows, Work& work) {
+    for (const auto& [key, rest] : rows[scrap]) {
+        Reader cells(key, rest);
+        cells.number();
+        Scrap entry;
+        entry.id = cells.number();
+        entry.day = cells.text();
+        entry.job = cells.text();
+        entry.line = cells.text();
+        entry.tube = cells.text();
+        entry.reason = cells.word<Reason>(reasons);
+        entry.scrapped = {cells.real()};
+        entry.kept = {cells.real()};
+        entry.bend = cells.maybe_count();
+        work.scrap.push_back(std::move(entry));
+    }
+    for (const auto& [key, rest] : rows[offcut]) {
+        Reader cells(key, rest);
+        cells.number();
+        Offcut entry;
+        entry.id = cells.number();
+        entry.tube = cells.text();
+        entry.length = {cells.real()};
+        entry.day = cells.text();
+        work.offcuts.push_back(std::move(entry));
+    }
+    for (const auto& [key, rest] : rows[stick]) work.stick[Reader(key, rest).text()] = {Reader(no_key, rest).real()};
+    for (const auto& [key, rest] : rows[used]) work.used[Reader(key, rest).text()] = {Reader(no_key, rest).real()};
+}
+
+void read_benders(const BookRows& rows, Work& work) {
+    for (const auto& [key, rest] : rows[bench_choice]) {
+        Reader cells(key, rest);
+        BenchChoice& choice = work.benders[cells.text()];
+        const auto hook = cells.maybe_word<HookHand>(hands);
+        const auto swing = cells.maybe_word<Swing>(swings);
+        if (hook && swing) choice.set_up = SetUp{*hook, *swing};
+        choice.mark = cells.text();
+    }
+}
+
+const Cell only_row{std::int64_t{1}};
+
+}  // namespace
+
+const std::vector<TableShape>& book_tables() {
+    static const std::vector<TableShape> tables{
+        {"line_work", {"line", "stage", "step", "move", "pull_again_deg", "last_reading_deg", "pulls", "cut", "cut_length_mm", "attempt", "finished"}, 1},
+        {"line_tick", {"line", "tick"}, 2},
+        {"bend_made", {"line", "place", "bend", "set_deg", "pulls", "measured_deg", "kept_over"}, 2},
+        {"scrap", {"place", "id", "day", "job", "line", "tube", "reason", "scrapped_mm", "kept_mm", "bend"}, 1},
+        {"offcut", {"place", "id", "tube", "length_mm", "day"}, 1},
+        {"stick", {"tube", "left_mm"}, 1},
+        {"used", {"tube", "used_mm"}, 1},
+        {"bench_choice", {"bender", "hook", "swing", "mark"}, 1},
+        {"counter", {"only_row", "next_id"}, 1},
+        {"settings", {"only_row", "unit", "tape_denominator", "theme", "screen_px_per_mm"}, 1},
+    };
+    return tables;
+}
+
+BookRows rows_of(const BookPages& pages) {
+    const Work& work = pages.work;
+    BookRows rows(table_count);
+    for (const auto& [key, line] : work.lines) put_line(rows, key, line);
+    for (std::size_t i = 0; i < work.scrap.size(); ++i) {
+        const Scrap& entry = work.scrap[i];
+        rows[scrap][{count(i)}] = {entry.id, entry.day, entry.job, entry.line, entry.tube, word(reasons, entry.reason), entry.scrapped.mm, entry.kept.mm, maybe(entry.bend)};
+    }
+    for (std::size_t i = 0; i < work.offcuts.size(); ++i) {
+        const Offcut& entry = work.offcuts[i];
+        rows[offcut][{count(i)}] = {entry.id, entry.tube, entry.length.mm, entry.day};
+    }
+    for (const auto& [tube, length] : work.stick) rows[stick][{tube}] = {length.mm};
+    for (const auto& [tube, length] : work.used) rows[used][{tube}] = {length.mm};
+    for (const auto& [bender, choice] : work.benders)
+        rows[bench_choice][{bender}] = {choice.set_up ? word(hands, choice.set_up->hook) : Cell(), choice.set_up ? word(swings, choice.set_up->swing) : Cell(), choice.mark};
+    rows[counter][{only_row}] = {work.next_id};
+    const Settings& chosen = pages.settings;
+    rows[settings][{only_row}] = {chosen.unit ? word(units, *chosen.unit) : Cell(), whole(chosen.tape_denominator), word(themes, chosen.theme), chosen.px_per_mm};
+    return rows;
+}
+
+BookPages pages_of(const BookRows& rows) {
+    BookPages pages;
+    read_lines(rows, pages.work);
+    read_stock(rows, pages.work);
+    read_benders(rows, pages.work);
+    for (const auto& [key, rest] : rows[counter]) pages.work.next_id = Reader(no_key, rest).number();
+    for (const auto& [key, rest] : rows[settings]) {
+        Reader cells(no_key, rest);
+        pages.settings.unit = cells.maybe_word<Unit>(units);
+        pages.settings.tape_denominator = cells.whole();
+        pages.settings.theme = cells.word<Theme>(themes);
+        pages.settings.px_per_mm = cells.real();
+    }
+    return pages;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,92 @@
+#include "store/book_rows.h"
+
+namespace tubewright {
+
+// Foreign keys are looked at when the transaction ends: a changed row is taken out and put in again.
+const char* const book_version_1 = R"sql(
+CREATE TABLE line_work (
+    line TEXT NOT NULL PRIMARY KEY,
+    stage TEXT NOT NULL CHECK (stage IN ('prepare', 'mark out', 'bending', 'finish', 'done')),
+    step INTEGER NOT NULL CHECK (step >= 0),
+    move TEXT NOT NULL CHECK (move IN ('mark', 'turn', 'pull', 'check')),
+    pull_again_deg REAL,
+    last_reading_deg REAL,
+    pulls INTEGER NOT NULL CHECK (pulls >= 0),
+    cut INTEGER NOT NULL CHECK (cut IN (0, 1)),
+    cut_length_mm REAL NOT NULL,
+    attempt INTEGER NOT NULL CHECK (attempt >= 0),
+    finished INTEGER NOT NULL CHECK (finished >= 0)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE line_tick (
+    line TEXT NOT NULL REFERENCES line_work DEFERRABLE INITIALLY DEFERRED,
+    tick TEXT NOT NULL,
+    PRIMARY KEY (line, tick)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE bend_made (
+    line TEXT NOT NULL REFERENCES line_work DEFERRABLE INITIALLY DEFERRED,
+    place INTEGER NOT NULL CHECK (place >= 0),
+    bend INTEGER NOT NULL CHECK (bend >= 0),
+    set_deg REAL NOT NULL,
+    pulls INTEGER NOT NULL CHECK (pulls >= 0),
+    measured_deg REAL,
+    kept_over INTEGER NOT NULL CHECK (kept_over IN (0, 1)),
+    PRIMARY KEY (line, place)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE scrap (
+    place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 0),
+    id INTEGER NOT NULL UNIQUE,
+    day TEXT NOT NULL,
+    job TEXT NOT NULL,
+    line TEXT NOT NULL,
+    tube TEXT NOT NULL,
+    reason TEXT NOT NULL CHECK (reason IN ('wrong place', 'wrong way', 'over-bent', 'kinked', 'too short',
+                                           'end spoiled', 'damaged', 'does not fit', 'practice')),
+    scrapped_mm REAL NOT NULL,
+    kept_mm REAL NOT NULL,
+    bend INTEGER CHECK (bend >= 0)
+) STRICT;
+
+CREATE TABLE offcut (
+    place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 0),
+    id INTEGER NOT NULL UNIQUE,
+    tube TEXT NOT NULL,
+    length_mm REAL NOT NULL,
+    day TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE stick (
+    tube TEXT NOT NULL PRIMARY KEY,
+    left_mm REAL NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE used (
+    tube TEXT NOT NULL PRIMARY KEY,
+    used_mm REAL NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE bench_choice (
+    bender TEXT NOT NULL PRIMARY KEY,
+    hook TEXT CHECK (hook IN ('left', 'right')),
+    swing TEXT CHECK (swing IN ('away', 'toward', 'up', 'down')),
+    mark TEXT NOT NULL,
+    CHECK ((hook IS NULL) = (swing IS NULL))
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE counter (
+    only_row INTEGER NOT NULL PRIMARY KEY CHECK (only_row = 1),
+    next_id INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE settings (
+    only_row INTEGER NOT NULL PRIMARY KEY CHECK (only_row = 1),
+    unit TEXT CHECK (unit IN ('in', 'mm')),
+    tape_denominator INTEGER NOT NULL CHECK (tape_denominator > 0),
+    theme TEXT NOT NULL CHECK (theme IN ('light', 'dark')),
+    screen_px_per_mm REAL NOT NULL CHECK (screen_px_per_mm >= 0)
+) STRICT;
+)sql";
+
+}  // namespace tubewright

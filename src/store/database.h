@@ -1,0 +1,40 @@
+#pragma once
+// The few things we ask of SQLite; each throws DatabaseTrouble where it can't. Only for use inside store.
+
+#include <cstdint>
+#include <filesystem>
+#include <string>
+
+#include "store/book_rows.h"
+
+struct sqlite3;
+
+namespace tubewright {
+
+struct DatabaseTrouble {
+    enum class Kind { in_use, damaged, full, other } kind;
+    std::string words;  ///< SQLite's own
+};
+
+class Database {
+public:
+    explicit Database(const std::filesystem::path& path);  ///< made where it is not there
+    ~Database();
+    Database(const Database&) = delete;
+    Database& operator=(const Database&) = delete;
+
+    void run(const std::string& statements);
+    std::int64_t number(const std::string& query);
+    std::string text(const std::string& query);
+    bool read_only() const;
+
+    TableRows rows(const TableShape& table);
+    /// Makes the table hold `now` where it held `was`: first all that goes, then all that comes.
+    void take_out(const TableShape& table, const TableRows& was, const TableRows& now);
+    void put_in(const TableShape& table, const TableRows& was, const TableRows& now);
+
+private:
+    sqlite3* db_ = nullptr;
+};
+
+}  // namespace tubewright

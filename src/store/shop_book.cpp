@@ -1,0 +1,147 @@
+#include "store/shop_book.h"
+
+#include <array>
+#include <fstream>
+
+#include "store/book_rows.h"
+#include "store/database.h"
+#include "store/refusal.h"
+
+namespace tubewright {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::uint32_t our_id = 0x54756265;  // "Tube"
+const std::array<const char*, 1> steps{book_version_1};  // step n makes version n + 1 out of version n
+constexpr std::uint32_t newest = steps.size();
+
+/// Throws what comes after "The shop book ... ".
+[[noreturn]] void refuse(const std::string& why) { throw BookTrouble{why}; }
+
+std::uint32_t big_endian(const std::string& bytes, std::size_t at) {
+    std::uint32_t value = 0;
+    for (std::size_t i = 0; i < 4; ++i) value = value << 8 | static_cast<unsigned char>(bytes[at + i]);
+    return value;
+}
+
+/// Looks at the file's first bytes, so that what is not ours is not even opened: opening a database may
+/// already change it. Offsets are from the SQLite file format, section 1.3.
+void look_before_opening(const fs::path& path) {
+    std::error_code ignored;
+    const fs::file_status status = fs::status(path, ignored);
+    if (status.type() == fs::file_type::not_found) return;
+    if (status.type() != fs::file_type::regular) refuse("is no plain file");
+    std::ifstream in(path, std::ios::binary);
+    if (!in) refuse("can't be opened: no permission to read it");
+    std::string bytes(100, '\0');
+    in.read(bytes.data(), 100);
+    if (in.gcount() == 0) return;  // made, but nothing written yet
+    if (in.gcount() < 100 || bytes.compare(0, 16, std::string("SQLite format 3\0", 16)) != 0) refuse("is no shop book but some other file");
+    if (big_endian(bytes, 68) != our_id) refuse("is another program's database");
+    const std::uint32_t version = big_endian(bytes, 60);
+    if (version > newest)
+        refuse("is of format " + std::to_string(version) + ", from a newer version of the program; this one knows up to " + std::to_string(newest));
+}
+
+void bring_up_to_date(Database& database) {
+    const std::int64_t version = database.number("PRAGMA user_version");
+    for (std::int64_t step = version; step < newest; ++step) database.run(steps.at(static_cast<std::size_t>(step)));
+    if (version == newest) return;
+    database.run("PRAGMA application_id = " + std::to_string(our_id) + "; PRAGMA user_version = " + std::to_string(newest));
+}
+
+void check_whole(Database& database) {
+    const std::string said = database.text("PRAGMA quick_check(1)");
+    if (said != "ok") refuse("is damaged (" + in_short(said) + ")");
+    if (!database.text("PRAGMA foreign_key_check").empty()) refuse("is damaged (an entry belongs to no line)");
+}
+
+std::string in_words(const DatabaseTrouble& trouble) {
+    using Kind = DatabaseTrouble::Kind;
+    switch (trouble.kind) {
+        case Kind::in_use: return "is in use by another program";
+        case Kind::damaged: return "is damaged (" + trouble.words + ")";
+        case Kind::full: return "has no room left on its disk";
+        case Kind::other: break;
+    }
+    return "can't be used (" + trouble.words + ")";
+}
+
+BookTrouble not_opened(const fs::path& path, const std::string& why) {
+    return {"The shop book " + path.string() + " " + why + "; it is left as it is."};
+}
+
+BookTrouble not_saved(const fs::path& path, const std::string& why) {
+    return {"The shop book " + path.string() + " " + why + "; the last change is not in it, all before it is."};
+}
+
+}  // namespace
+
+struct ShopBook::Inside {
+    fs::path path;
+    Database database;
+    BookRows rows;     // as they are on the disk
+    BookPages pages;   // the same, as values
+
+    explicit Inside(const fs::path& file) : path(file), database(file) {
+        // Exclusive: two programs that each write what they remember would undo each other's work.
+        database.run("PRAGMA locking_mode = EXCLUSIVE; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; BEGIN EXCLUSIVE");
+        if (database.read_only()) refuse("may be read but not written");
+        check_whole(database);
+        bring_up_to_date(database);
+        for (const TableShape& table : book_tables()) rows.push_back(database.rows(table));
+        pages = pages_of(rows);
+        database.run("COMMIT; PRAGMA journal_mode = DELETE");
+    }
+
+    void write(const BookPages& next) {
+        BookRows now = rows_of(next);
+        if (now == rows) return;
+        database.run("BEGIN IMMEDIATE");
+        try {
+            const auto& tables = book_tables();
+            for (std::size_t i = tables.size(); i-- > 0;) database.take_out(tables[i], rows[i], now[i]);
+            for (std::size_t i = 0; i < tables.size(); ++i) database.put_in(tables[i], rows[i], now[i]);
+            database.run("COMMIT");
+        } catch (const DatabaseTrouble&) {
+            try { database.run("ROLLBACK"); } catch (const DatabaseTrouble&) {}  // it may have rolled back by itself
+            throw;
+        }
+        rows = std::move(now);
+        pages = next;
+    }
+
+    Result<Saved, BookTrouble> save(const BookPages& next) {
+        try {
+            write(next);
+            return Saved{};
+        } catch (const DatabaseTrouble& trouble) {
+            return not_saved(path, in_words(trouble));
+        }
+    }
+};
+
+ShopBook::ShopBook(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
+ShopBook::ShopBook(ShopBook&&) noexcept = default;
+ShopBook& ShopBook::operator=(ShopBook&&) noexcept = default;
+ShopBook::~ShopBook() = default;
+
+Result<ShopBook, BookTrouble> ShopBook::open(const fs::path& path) {
+    try {
+        look_before_opening(path);
+        return ShopBook(std::make_unique<Inside>(path));
+    } catch (const BookTrouble& trouble) {
+        return not_opened(path, trouble.sentence);
+    } catch (const DatabaseTrouble& trouble) {
+        return not_opened(path, in_words(trouble));
+    }
+}
+
+const BookPages& ShopBook::read() const { return inside_->pages; }
+
+Result<Saved, BookTrouble> ShopBook::save(const Work& work) { return inside_->save({work, inside_->pages.settings}); }
+
+Result<Saved, BookTrouble> ShopBook::save_settings(const Settings& settings) { return inside_->save({inside_->pages.work, settings}); }
+
+}  // namespace tubewright

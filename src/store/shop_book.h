@@ -1,0 +1,48 @@
+#pragma once
+// The shop book: an SQLite file that holds what was done, so that a program killed at any instant
+// opens again at the same move of the same bend.
+
+#include <filesystem>
+#include <memory>
+#include <string>
+
+#include "base/result.h"
+#include "state/work.h"
+#include "store/save.h"
+
+namespace tubewright {
+
+/// Why the book can't be used, in one sentence. Where it could not be opened, the file is as it was.
+struct BookTrouble { std::string sentence; };
+
+struct BookPages {
+    Work work;
+    Settings settings;
+    bool operator==(const BookPages&) const = default;
+};
+
+/// An open book. It belongs to this program alone until it is closed.
+class ShopBook {
+public:
+    /// Makes a new one where there is none; its folder has to be there.
+    static Result<ShopBook, BookTrouble> open(const std::filesystem::path& path);
+
+    /// As last saved.
+    const BookPages& read() const;
+
+    /// What changed since the last save, in one transaction that is on the disk when this returns. Where
+    /// it can't be written, the book holds what it held before.
+    Result<Saved, BookTrouble> save(const Work& work);
+    Result<Saved, BookTrouble> save_settings(const Settings& settings);
+
+    ShopBook(ShopBook&&) noexcept;
+    ShopBook& operator=(ShopBook&&) noexcept;
+    ~ShopBook();
+
+private:
+    struct Inside;
+    explicit ShopBook(std::unique_ptr<Inside> inside);
+    std::unique_ptr<Inside> inside_;
+};
+
+}  // namespace tubewright

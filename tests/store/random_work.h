@@ -1,0 +1,78 @@
+#pragma once
+// Works of every shape, each from its number alone.
+
+#include <random>
+#include <string>
+
+#include "state/work.h"
+
+namespace tubewright {
+
+class WorkDice {
+public:
+    explicit WorkDice(unsigned seed) : dice_(seed) {}
+
+    std::size_t roll(std::size_t sides) { return std::uniform_int_distribution<std::size_t>(0, sides - 1)(dice_); }
+    bool coin() { return roll(2) == 1; }
+    double real() {
+        const double odd[] = {0, 0.1, 1.0 / 3.0, 90, 93.21999999999999, 1e-300, 123456.789, -0.5, 5e-324, 42.5};
+        return coin() ? odd[roll(10)] : std::uniform_real_distribution<double>(-200, 20000)(dice_);
+    }
+    std::string name() {
+        const char* odd[] = {"axle crossover", "50% ##2", "tube \"a\"", "it's", "äöü °", "", "a/b", "x"};
+        return odd[roll(8)] + (coin() ? std::to_string(roll(30)) : std::string());
+    }
+
+    LineWork line() {
+        LineWork line;
+        line.stage = static_cast<Stage>(roll(5));
+        for (std::size_t n = roll(6); n > 0; --n) line.ticks.insert(name());
+        line.step = roll(12);
+        line.move = static_cast<Move>(roll(4));
+        if (coin()) line.pull_again = Angle{real()};
+        if (coin()) line.last_reading = Angle{real()};
+        line.pulls = static_cast<int>(roll(4));
+        for (std::size_t n = roll(8); n > 0; --n)
+            line.made.push_back({roll(12), {real()}, static_cast<int>(roll(3)), coin() ? std::optional<Angle>(Angle{real()}) : std::nullopt, coin()});
+        line.cut = coin();
+        line.cut_length = {real()};
+        line.attempt = static_cast<int>(1 + roll(5));
+        line.finished = static_cast<int>(roll(5));
+        return line;
+    }
+
+    Work work() {
+        Work work;
+        for (std::size_t n = roll(5); n > 0; --n) work.lines[name()] = line();
+        for (std::size_t n = roll(7); n > 0; --n)
+            work.scrap.push_back({work.next_id++, "2026-11-25", name(), name(), name(), static_cast<Reason>(roll(9)), {real()}, {real()},
+                                  coin() ? std::optional<std::size_t>(roll(12)) : std::nullopt});
+        for (std::size_t n = roll(7); n > 0; --n) work.offcuts.push_back({work.next_id++, name(), {real()}, "2026-11-25"});
+        std::shuffle(work.offcuts.begin(), work.offcuts.end(), dice_);
+        for (std::size_t n = roll(4); n > 0; --n) work.stick[name()] = {real()};
+        for (std::size_t n = roll(4); n > 0; --n) work.used[name()] = {real()};
+        for (std::size_t n = roll(4); n > 0; --n) {
+            BenchChoice& choice = work.benders[name()];
+            if (coin()) choice.set_up = SetUp{static_cast<HookHand>(roll(2)), static_cast<Swing>(roll(4))};
+            choice.mark = name();
+        }
+        work.next_id += static_cast<std::int64_t>(roll(100));
+        return work;
+    }
+
+    Settings settings() {
+        Settings settings;
+        if (coin()) settings.unit = static_cast<Unit>(roll(2));
+        settings.tape_denominator = 16 << roll(3);
+        settings.theme = static_cast<Theme>(roll(2));
+        settings.px_per_mm = coin() ? 0 : 5.866141732283465;
+        return settings;
+    }
+
+private:
+    std::mt19937 dice_;
+};
+
+inline Work random_work(unsigned number) { return WorkDice(number).work(); }
+
+}  // namespace tubewright

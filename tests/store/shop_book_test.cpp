@@ -1,0 +1,184 @@
+#include "store/shop_book.h"
+
+#include <sys/resource.h>
+#include <sys/wait.h>
+
+#include <csignal>
+
+#include "desk.h"
+#include "random_work.h"
+#include "specimen_pages.h"
+
+namespace tubewright {
+namespace {
+
+namespace fs = std::filesystem;
+
+ShopBook opened(const fs::path& path) {
+    auto book = ShopBook::open(path);
+    if (!book.ok()) FAIL(book.trouble().sentence);
+    return std::move(book).value();
+}
+
+/// What opening says; the file and its folder have to be as they were.
+std::string refusal(const fs::path& path) {
+    const std::string before = bytes_in(path);
+    const auto files = std::distance(fs::directory_iterator(path.parent_path()), fs::directory_iterator());
+    std::string said = "was opened";
+    {
+        const auto book = ShopBook::open(path);
+        if (!book.ok()) said = book.trouble().sentence;
+    }
+    CHECK(bytes_in(path) == before);
+    CHECK(std::distance(fs::directory_iterator(path.parent_path()), fs::directory_iterator()) == files);
+    return said;
+}
+
+std::string sentence_for(const fs::path& path, const std::string& why) { return "The shop book " + path.string() + " " + why + "; it is left as it is."; }
+
+/// A book with something in it, its file's bytes changed at one place.
+fs::path book_with(const OwnFolder& own, std::size_t at, const std::string& bytes) {
+    const fs::path path = own.path() / "book.sqlite";
+    { REQUIRE(opened(path).save(random_work(7)).ok()); }
+    std::string whole = bytes_in(path);
+    return own.write("book.sqlite", whole.replace(at, bytes.size(), bytes));
+}
+
+}  // namespace
+
+TEST_CASE("a new book is empty, and everything saved in it is there again, to the last bit") {
+    const OwnFolder own;
+    const fs::path path = own.path() / "book.sqlite";
+    CHECK(opened(path).read() == BookPages{});
+    Settings settings;
+    for (unsigned number = 1; number <= 60; ++number) {
+        INFO("work " << number);
+        const Work work = random_work(number);
+        {
+            ShopBook book = opened(path);
+            REQUIRE(book.save(work).ok());
+            if (number % 5 == 0) {
+                settings = WorkDice(number).settings();
+                REQUIRE(book.save_settings(settings).ok());
+            }
+            CHECK(book.read().work == work);
+        }
+        const BookPages pages = opened(path).read();
+        CHECK(pages.work == work);
+        CHECK(pages.settings == settings);
+    }
+}
+
+TEST_CASE("many saves in one sitting leave the last") {
+    const OwnFolder own;
+    const fs::path path = own.path() / "book.sqlite";
+    {
+        ShopBook book = opened(path);
+        for (unsigned number = 0; number < 50; ++number) REQUIRE(book.save(random_work(number)).ok());
+    }
+    CHECK(opened(path).read().work == random_work(49));
+}
+
+TEST_CASE("looking into a book changes not a byte of it") {
+    const OwnFolder own;
+    const fs::path path = book_with(own, 0, "S");
+    const std::string before = bytes_in(path);
+    { CHECK(opened(path).read().work == random_work(7)); }
+    { REQUIRE(opened(path).save(random_work(7)).ok()); }  // nothing new
+    CHECK(bytes_in(path) == before);
+}
+
+TEST_CASE("the specimen of version 1 reads as it was written") {
+    const OwnFolder own;
+    const fs::path path = own.write("book.sqlite", bytes_in(source_dir / "tests/specimens/book-version-1.sqlite"));
+    CHECK(opened(path).read() == specimen_pages());
+}
+
+TEST_CASE("what is no book, not ours, newer, damaged or in use is refused and left as it is") {
+    const OwnFolder own;
+    SECTION("some other file") {
+        const auto path = own.write("book.sqlite", std::string(5000, 'x'));
+        CHECK(refusal(path) == sentence_for(path, "is no shop book but some other file"));
+    }
+    SECTION("a short file") {
+        const auto path = own.write("book.sqlite", "SQLite");
+        CHECK(refusal(path) == sentence_for(path, "is no shop book but some other file"));
+    }
+    SECTION("another program's database: another application id, at byte 68") {
+        const auto path = book_with(own, 68, std::string("\0\0\0\0", 4));
+        CHECK(refusal(path) == sentence_for(path, "is another program's database"));
+    }
+    SECTION("a newer one: the version is at byte 60") {
+        const auto path = book_with(own, 60, std::string("\0\0\0\2", 4));
+        CHECK(refusal(path) == sentence_for(path, "is of format 2, from a newer version of the program; this one knows up to 1"));
+    }
+    SECTION("a damaged one") {
+        const auto path = book_with(own, 4096, std::string(3000, '\xA5'));
+        const std::string said = refusal(path);
+        INFO(said);
+        CHECK(said.rfind("The shop book " + path.string() + " is damaged (", 0) == 0);
+    }
+    SECTION("cut off in the middle") {
+        const auto path = book_with(own, 0, "S");
+        const std::string whole = bytes_in(path);
+        own.write("book.sqlite", whole.substr(0, whole.size() / 2));
+        const std::string said = refusal(path);
+        INFO(said);
+        CHECK(said.rfind("The shop book " + path.string() + " is damaged (", 0) == 0);
+    }
+    SECTION("in use") {
+        const auto path = own.path() / "book.sqlite";
+        ShopBook first = opened(path);
+        REQUIRE(first.save(random_work(3)).ok());
+        CHECK(refusal(path) == sentence_for(path, "is in use by another program"));
+        REQUIRE(first.save(random_work(4)).ok());
+    }
+    SECTION("a folder, and a folder that is not there") {
+        fs::create_directory(own.path() / "book.sqlite");
+        const auto book = ShopBook::open(own.path() / "book.sqlite");
+        REQUIRE_FALSE(book.ok());
+        CHECK(book.trouble().sentence == sentence_for(own.path() / "book.sqlite", "is no plain file"));
+        const auto nowhere = ShopBook::open(own.path() / "nowhere" / "book.sqlite");
+        REQUIRE_FALSE(nowhere.ok());
+        CHECK(nowhere.trouble().sentence == sentence_for(own.path() / "nowhere" / "book.sqlite", "can't be used (unable to open database file)"));
+    }
+}
+
+TEST_CASE("an entry that can't be lets nothing of its save in, and the book goes on") {
+    const OwnFolder own;
+    const fs::path path = own.path() / "book.sqlite";
+    ShopBook book = opened(path);
+    REQUIRE(book.save(random_work(11)).ok());
+    Work twice = random_work(12);
+    twice.offcuts = {{5, "tube", {1}, "2026-11-25"}, {5, "tube", {2}, "2026-11-25"}};  // one id for two
+    const auto saved = book.save(twice);
+    REQUIRE_FALSE(saved.ok());
+    CHECK(saved.trouble().sentence.find("the last change is not in it, all before it is.") != std::string::npos);
+    CHECK(book.read().work == random_work(11));
+    REQUIRE(book.save(random_work(13)).ok());
+    CHECK(book.read().work == random_work(13));
+}
+
+TEST_CASE("a save that finds no room on the disk leaves the book as it was") {
+    const OwnFolder own;
+    const fs::path path = own.path() / "book.sqlite";
+    { REQUIRE(opened(path).save(random_work(21)).ok()); }
+    const pid_t child = fork();
+    REQUIRE(child >= 0);
+    if (child == 0) {  // a disk that takes no more than the book's own size, for this process only
+        std::signal(SIGXFSZ, SIG_IGN);
+        auto book = ShopBook::open(path);
+        const rlimit limit{fs::file_size(path), fs::file_size(path)};
+        setrlimit(RLIMIT_FSIZE, &limit);
+        Work large = random_work(22);
+        for (int i = 0; i < 2000; ++i) large.stick["a tube of a long name " + std::to_string(i)] = {1};
+        _exit(book.ok() && !ShopBook(std::move(book).value()).save(large).ok() ? 0 : 1);
+    }
+    int status = 0;
+    REQUIRE(waitpid(child, &status, 0) == child);
+    CHECK(WIFEXITED(status));
+    CHECK(WEXITSTATUS(status) == 0);
+    CHECK(opened(path).read().work == random_work(21));
+}
+
+}  // namespace tubewright
