@@ -56,11 +56,6 @@ Distance distance(const Camera& camera, const std::vector<Vector3d>& path, const
 
 }  // namespace
 
-Vector3d ahead(const Outlook& outlook) {
-    const double above = outlook.above.rad(), aside = outlook.aside.rad();
-    return {-std::sin(aside) * std::cos(above), std::cos(aside) * std::cos(above), -std::sin(above)};
-}
-
 Eigen::Matrix4d Camera::view() const {
     Eigen::Matrix4d view = Eigen::Matrix4d::Identity();
     view.block<1, 3>(0, 0) = right.transpose();

@@ -10,6 +10,7 @@
 #include "bench/stance.h"
 #include "scene/bender_solids.h"
 #include "scene/loaded_tube.h"
+#include "scene/outlook.h"
 #include "scene/solids.h"
 #include "scene/tube_solids.h"
 
@@ -37,14 +38,14 @@ DrawnLength drawn_length(const Sheet& sheet, const Step& step) {
 }
 
 /// What is drawn for one step, in all its moves.
-struct Stage {
+struct Staging {
     const Sheet& sheet;
     const Step& step;
     BenderShape shape;
     LoadedTube now, pulled, released;
 };
 
-Stage stage_for(const Sheet& sheet, std::size_t number) {
+Staging staging_for(const Sheet& sheet, std::size_t number) {
     const Step& step = sheet.steps[number];
     const DrawnLength drawn = drawn_length(sheet, step);
     return {sheet, step, shape_of(sheet, step),
@@ -65,7 +66,7 @@ std::vector<std::size_t> in_sight(const LoadedTube& tube, End side) {
 }
 
 /// The made neighbour and the leg beyond it. Empty where there is none.
-std::vector<Vector3d> neighbour_path(const Stage& stage) {
+std::vector<Vector3d> neighbour_path(const Staging& stage) {
     if (!stage.step.neighbour) return {};
     const End side = stage.step.neighbour->bend < stage.step.bend ? End::A : End::B;
     std::vector<std::size_t> leg = in_sight(stage.now, side);
@@ -74,7 +75,7 @@ std::vector<Vector3d> neighbour_path(const Stage& stage) {
 }
 
 /// The same at the mirrored roll. Empty also where the mirror image is the thing itself.
-std::vector<Vector3d> wrong_way_path(const Stage& stage) {
+std::vector<Vector3d> wrong_way_path(const Staging& stage) {
     std::vector<Vector3d> path = neighbour_path(stage);
     if (path.empty()) return {};
     const double roll = stage.step.neighbour->leg_roll.rad();
@@ -85,7 +86,7 @@ std::vector<Vector3d> wrong_way_path(const Stage& stage) {
     return path;
 }
 
-std::vector<Vector3d> after_pull_path(const Stage& stage) {
+std::vector<Vector3d> after_pull_path(const Staging& stage) {
     const End lever = other(stage.step.hook);
     std::vector<std::size_t> swept{stage.pulled.now};
     for (const std::size_t i : in_sight(stage.pulled, lever)) swept.push_back(i);
@@ -104,7 +105,7 @@ void show_path(Scene& scene, const std::vector<Vector3d>& path, double round) {
 }
 
 /// The same for the moves of a step: bender, mark, both sides of the tube now and after the pull, the twin.
-void show_stage(Scene& scene, const Stage& stage, const std::vector<Mesh>& bender) {
+void show_stage(Scene& scene, const Staging& stage, const std::vector<Mesh>& bender) {
     for (const Mesh& mesh : bender) {
         Bounds bounds;
         bounds.take_in(mesh);
@@ -116,61 +117,9 @@ void show_stage(Scene& scene, const Stage& stage, const std::vector<Mesh>& bende
     show_path(scene, wrong_way_path(stage), round);
 }
 
-/// Where one looks from, so that form and lever hide neither tube nor mark: steeply down when the form lies on
-/// the operator's side, nearly level when it stands above the tube. From the lever's side one sees into the hook.
-struct Stand {
-    Outlook usual;
-    double least_above, most_above;
-};
-Stand operator_stand(const SetUp& set_up) {
-    const double side = set_up.hook == HookHand::left ? 1 : -1;
-    switch (set_up.swing) {
-        case Swing::away: return {{{34}, {side * 10}}, 24, 50};
-        case Swing::toward: return {{{50}, {side * 10}}, 45, 60};
-        case Swing::up: return {{{16}, {side * 22}}, 8, 20};
-        case Swing::down: return {{{24}, {side * 22}}, 12, 44};
-    }
-    return {};
-}
-
 /// Where a path leads in the end; zero for no path.
 Vector3d last_way(const std::vector<Vector3d>& path) {
     return path.size() < 2 ? Vector3d(Vector3d::Zero()) : Vector3d((path.back() - path[path.size() - 2]).normalized());
-}
-
-/// What the picture has to tell: which way the leg goes after the pull, which way the made one lies, and that it
-/// is not its wrong-way twin. Unit vectors; zero for none.
-struct Telling {
-    Vector3d pulled, leg, twin;
-};
-
-/// How well an outlook tells it, up to `enough`: no leg seen end on, the twins apart on the picture too.
-double told(const Telling& telling, const Vector3d& view) {
-    constexpr double enough = 0.55, wide_apart = 0.7;  // rad
-    double least = enough;
-    for (const Vector3d& leg : {telling.pulled, telling.leg, telling.twin})
-        if (!leg.isZero()) least = std::min(least, leg.cross(view).norm());
-    if (telling.twin.isZero()) return least;
-    const auto angle = [](const Vector3d& a, const Vector3d& b) { return std::atan2(a.cross(b).norm(), a.dot(b)); };
-    const Vector3d seen_leg = telling.leg - telling.leg.dot(view) * view, seen_twin = telling.twin - telling.twin.dot(view) * view;
-    return std::min(least, enough * angle(seen_leg, seen_twin) / std::min(angle(telling.leg, telling.twin), wide_apart));
-}
-
-/// Near the usual outlook, but so that it tells its tale. A step to the side costs a little: the bench should
-/// not seem to spin from bend to bend.
-Outlook outlook_for(const SetUp& set_up, const Telling& telling) {
-    constexpr double cost_per_degree = 0.004, furthest_aside = 30;
-    const auto [usual, least_above, most_above] = operator_stand(set_up);
-    Outlook best = usual;
-    double best_worth = -1;
-    for (const double above : {0.0, -8.0, 8.0, 18.0})
-        for (const double aside : {0.0, -12.0, 12.0, -24.0, 24.0, -36.0, 36.0}) {
-            const Outlook outlook{{usual.above.deg + above}, {usual.aside.deg + aside}};
-            if (std::abs(outlook.aside.deg) > furthest_aside || outlook.above.deg < least_above || outlook.above.deg > most_above) continue;
-            const double worth = told(telling, ahead(outlook)) - cost_per_degree * (std::abs(above) + std::abs(aside));
-            if (worth > best_worth) best_worth = worth, best = outlook;
-        }
-    return best;
 }
 
 /// The end itself, or, where the tube goes on out of sight, the last place in sight.
@@ -193,7 +142,7 @@ Vector3d along_path(const std::vector<Vector3d>& path, double share) {
     return path.back();
 }
 
-void add_ghosts(Scene& scene, const Stage& stage, PictureKind kind) {
+void add_ghosts(Scene& scene, const Staging& stage, PictureKind kind) {
     const double od = stage.shape.od, round = 0.46 * od, dash = 0.9 * od, gap = 1.5 * od;
     if (const auto twin = wrong_way_path(stage); kind == PictureKind::turned && !twin.empty()) {
         add(scene, dashed(twin, round, dash, gap, Ink::wrong_way));
@@ -207,12 +156,12 @@ void add_ghosts(Scene& scene, const Stage& stage, PictureKind kind) {
 }
 
 /// Where the ink mark lies: in the form of the tube that is drawn, where the drawing has that place.
-std::optional<Frame> ink_mark_frame(const Stage& stage, const LoadedTube& tube) {
+std::optional<Frame> ink_mark_frame(const Staging& stage, const LoadedTube& tube) {
     const Length from_a = stage.step.mark_from == End::A ? stage.step.mark : stage.sheet.layout->cut_length - stage.step.mark;
     return frame_at(tube, from_a);
 }
 
-void add_tube(Scene& scene, const Stage& stage, const LoadedTube& tube) {
+void add_tube(Scene& scene, const Staging& stage, const LoadedTube& tube) {
     const Tube& size = stage.sheet.line.tube;
     add(scene, tube_solids(tube, size));
     add(scene, index_line(tube, size.od));
@@ -224,7 +173,7 @@ void add_tube(Scene& scene, const Stage& stage, const LoadedTube& tube) {
 }
 
 Scene step_scene(const Sheet& sheet, std::size_t number, PictureKind kind) {
-    const Stage stage = stage_for(sheet, number);
+    const Staging stage = staging_for(sheet, number);
     Scene scene;
     scene.od = sheet.line.tube.od;
     scene.outlook = outlook_for(sheet.set_up, {last_way(after_pull_path(stage)), last_way(neighbour_path(stage)), last_way(wrong_way_path(stage))});

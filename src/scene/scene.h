@@ -8,6 +8,7 @@
 #include "base/words.h"
 #include "bench/sheet.h"
 #include "scene/mesh.h"
+#include "scene/outlook.h"
 
 namespace tubewright {
 
@@ -18,12 +19,6 @@ struct DrawnBend {
     std::size_t bend;
     std::vector<Eigen::Vector3d> path;
 };
-
-/// Where the operator's eyes are: degrees above the horizontal, and to the right of straight ahead.
-struct Outlook {
-    Angle above, aside;
-};
-Eigen::Vector3d ahead(const Outlook& outlook);  ///< where those eyes look, a unit vector
 
 struct Scene {
     std::vector<Mesh> meshes;
