@@ -14,7 +14,7 @@ std::string heading_of(const State& state, TickList list) {
     switch (list) {
         case TickList::prepare: {
             const Length cut = work_in_hand(state).cut ? work_in_hand(state).cut_length : sheet_in_hand(state)->layout->cut_length;
-            return (work_in_hand(state).cut ? "Cut to " : "Cut to ") + text(cut, tape);
+            return "Cut to " + text(cut, tape);
         }
         case TickList::finish: return "Finish";
         case TickList::hand_over: return "Prove and hand over";
@@ -54,12 +54,29 @@ std::string tape_check(const State& state) {
     return "Tape check: end A to end B straight across, finished, " + text(across, reader_tape(state)) + ".";
 }
 
-std::vector<TextView> cautions_of(const State& state, TickList list, const Page& page) {
+/// What to heed at this list: how this material is cut, how these ends are finished, what can hurt.
+std::vector<std::string> heeded(const State& state, TickList list) {
+    const Line& line = sheet_in_hand(state)->line;
+    std::vector<std::string> all;
+    for (const CheckItem& item : cautions_for(state)) all.push_back(item.text);
+    const auto add = [&](const std::vector<std::string>& sentences) {
+        for (const std::string& sentence : sentences)
+            if (std::find(all.begin(), all.end(), sentence) == all.end()) all.push_back(sentence);
+    };
+    if (list == TickList::prepare) add(line.material.advice);
+    if (list == TickList::finish) {
+        add(line.a.fitting.advice);
+        add(line.b.fitting.advice);
+    }
+    return all;
+}
+
+std::vector<TextView> cautions_of(const State& state, TickList list) {
     std::vector<TextView> said;
     if (list == TickList::finish && !sheet_in_hand(state)->steps.empty()) said.push_back({tape_check(state)});
-    const std::vector<CheckItem> cautions = cautions_for(state);
-    // One caution a page, in turn, so that each can be read from where the person stands.
-    if (!cautions.empty()) said.push_back({cautions[page.page % cautions.size()].text, Tone::caution});
+    const std::vector<std::string> cautions = heeded(state, list);
+    // One sentence at a time, large enough to read from where the person stands; each tick brings the next.
+    if (!cautions.empty()) said.push_back({cautions[work_in_hand(state).ticks.size() % cautions.size()], Tone::caution});
     return said;
 }
 
@@ -93,7 +110,7 @@ void fill_ticks(const State& state, ScreenView& view, TickList list) {
     body.heading = heading_of(state, list);
     for (std::size_t i = page.from; i < page.to; ++i)
         body.ticks.push_back({press_button("tick-" + items[i].id, tick_words(items[i]), Tick{items[i].id}), work.ticks.contains(items[i].id), true});
-    body.cautions = cautions_of(state, list, page);
+    body.cautions = cautions_of(state, list);
     body.pager = pager_of(state, page);
     view.header = line_header(state, place_of(list));
     view.ribbon = ribbon_of(state, false);
@@ -108,7 +125,7 @@ void fill_mark_out(const State& state, ScreenView& view) {
     MarkOutBody body;
     body.cut_label = "The tube is cut to";
     body.cut = text(cut, tape);
-    body.columns = {"bend", "from A", "from B", "on line"};
+    body.columns = {"bend", "from A", "from B", "line"};
     std::vector<Step> steps = sheet.steps;
     std::sort(steps.begin(), steps.end(), [](const Step& a, const Step& b) { return a.bend < b.bend; });
     const Page page = page_of(state, steps.size(), figures_on_a_page);

@@ -62,8 +62,6 @@ MoveBody turn_body(const State& state, const Step& step) {
     body.asks = "Turn the tube";
     body.hero = turn_hero(sheet.set_up, step, reader_tape(state));
     body.lines = {{turn_sentence(sheet.set_up, step)}};
-    if (step.neighbour) body.lines.push_back({top_line_sentence(sheet.set_up, step)});
-    body.lines.push_back({capital(end_name(step.hook)) + " stays on your " + hand_word(sheet.set_up.hook) + "."});
     body.clock = turn_clock(sheet.set_up, step);
     body.picture = picture_of(state, PictureView::Kind::turned);
     return body;
@@ -96,7 +94,7 @@ std::vector<MoveChip> moves_of(const State& state) {
         return move < work.move ? MoveChip::Standing::done : MoveChip::Standing::coming;
     };
     return {{"Mark", text(step.mark, tape), standing(Move::mark)},
-            {"Turn", turn_hero(sheet.set_up, step, tape), standing(Move::turn)},
+            {"Turn", turn_chip(sheet.set_up, step, tape), standing(Move::turn)},
             {"Pull", text(set_in_force(step, work), tape), standing(Move::pull)},
             {"Check", text(step.target, tape), standing(Move::check)}};
 }

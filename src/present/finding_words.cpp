@@ -16,8 +16,8 @@ Words say(const NoRoomInBender& f, const Speech& speech) {
     std::string beside = "beside it";
     if (f.made_neighbour) beside = "next to " + bend_name(*f.made_neighbour);
     if (f.at_end) beside = "at " + end_name(*f.at_end);
-    std::string to_do = "Lengthen that straight by " + lack;
-    to_do += f.at_end ? ", or leave more trim at that end." : ", or choose a bender that grips shorter.";
+    std::string to_do = "Lengthen it by " + lack;
+    to_do += f.at_end ? ", or leave more trim there." : ", or take another bender.";
     return {"the straight " + beside + " is " + text(f.straight, speech.tape) + ", the bender's " + side + " side needs " + text(f.needed, speech.tape), bend_name(f.bend), to_do};
 }
 
@@ -25,7 +25,7 @@ Words say(const CornersOverlap& f, const Speech& speech) {
     std::string where = bend_name(f.first);
     if (f.second) where += " and " + bend_name(*f.second);
     if (f.at_end) where += " and " + end_name(*f.at_end);
-    return {"there is no straight between them: " + text(f.missing, speech.tape) + " is missing", where, "Lengthen the leg between by at least that, or use a smaller bend radius."};
+    return {"no straight is left between them, " + text(f.missing, speech.tape) + " is missing", where, "Lengthen that leg, or bend on a smaller radius."};
 }
 
 Words say(const EndTooShort& f, const Speech& speech) {

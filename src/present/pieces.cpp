@@ -46,22 +46,35 @@ PagerView pager_of(const State& state, const Page& page) {
     return pager;
 }
 
+namespace {
+
+/// Above this many letters the chips beside them have room for short words only.
+constexpr std::size_t long_heading = 36;
+
+bool is_cramped(const std::string& title, const std::string& place) { return title.size() + place.size() > long_heading; }
+
+/// What is on a chip is for the eye in passing: sixteenths do.
+Tape chip_tape(const State& state) { return {reader_unit(state), 16}; }
+
+}  // namespace
+
 HeaderView header_of(const State& state, const std::string& title, const std::string& place) {
     HeaderView header{title, place, {}};
     Length today;
     for (const Scrap& scrap : state.work.scrap)
         if (scrap.day == state.day) today += scrap.scrapped;
-    header.chips.push_back("scrap today " + text(today, reader_tape(state)));
+    const bool cramped = is_cramped(title, place);
+    header.chips.push_back((cramped ? "scrap " : "scrap today ") + text(today, chip_tape(state)));
     return header;
 }
 
 HeaderView line_header(const State& state, const std::string& place) {
     const Line& line = sheet_in_hand(state)->line;
-    const Tape tape = reader_tape(state);
     HeaderView header = header_of(state, line.name, place);
     const StickStanding stick = stick_standing(state);
-    header.chips.insert(header.chips.begin(), stick.left ? "on stick " + text(*stick.left, tape) : "no stick yet");
-    header.chips.insert(header.chips.begin(), od_text(line.tube.od, tape) + " OD");
+    const bool cramped = is_cramped(line.name, place);
+    header.chips.insert(header.chips.begin(), stick.left ? (cramped ? "stick " : "on stick ") + text(*stick.left, chip_tape(state)) : "no stick yet");
+    header.chips.insert(header.chips.begin(), od_text(line.tube.od, reader_tape(state)) + (cramped ? "" : " OD"));
     return header;
 }
 

@@ -39,8 +39,10 @@ void fill_keypad(const State& state, const Step& step, ScreenView& view) {
     body.keys = number_keys(true);
     body.columns = 4;
     body.moves = moves_of(state);
+    // The keys leave room for short chips; what is done needs its number no more.
+    for (MoveChip& chip : body.moves)
+        if (chip.label == "Mark" || chip.label == "Turn") chip.value.clear();
     view.body = std::move(body);
-    const std::string next = bend_name(step.bend);
     view.footer = bench_footer_of(state, unless(press_button("next", "It reads that", Next{}), typed_why_not(state)));
     // Room for five: what was undone can be redone from the next screen.
     auto& buttons = view.footer.buttons;
@@ -48,9 +50,10 @@ void fill_keypad(const State& state, const Step& step, ScreenView& view) {
     buttons.insert(buttons.end() - 1, press_button("pass", "Not measured", PassCheck{}));
 }
 
-std::string pull_why_not(const State& state, const Step& step) {
+ButtonView pull_again_button(const State& state, const Step& step) {
     const Sheet& sheet = *sheet_in_hand(state);
-    return pull_again_to(sheet, step, work_in_hand(state)) > sheet.line.bender.max_angle ? "the bender stops before that" : "";
+    const Angle to = pull_again_to(sheet, step, work_in_hand(state));
+    return unless(press_button("pull-again", "Pull again to " + text(to, reader_tape(state)), PullAgain{}), to > sheet.line.bender.max_angle ? "the bender stops before that" : "");
 }
 
 ChoiceBody under_body(const State& state, const Step& step, Angle reading) {
@@ -61,8 +64,7 @@ ChoiceBody under_body(const State& state, const Step& step, Angle reading) {
     body.hero = text(reading, tape);
     body.lines = {{text(step.target - reading, tape) + " under " + text(step.target, tape), Tone::caution},
                   {"Lay it on the same mark, same turn, and pull to " + to + ": what is missing, and what that springs back."}};
-    body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep it as it is", KeepBend{}),
-                    unless(press_button("pull-again", "Pull again to " + to, PullAgain{}, Weight::main), pull_why_not(state, step))};
+    body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep it as it is", KeepBend{})};
     return body;
 }
 
@@ -105,14 +107,20 @@ void fill_reading(const State& state, ScreenView& view) {
     view.ribbon = ribbon_of(state, false);
     if (!work.last_reading) return fill_keypad(state, step, view);
     ChoiceBody body;
-    const Verdict found = verdict(step.target, *work.last_reading);
-    if (found == Verdict::right) {
-        body = right_body(state, step, *work.last_reading);
-        view.footer = bench_footer_of(state, press_button("next", "Right → go on", Next{}));
-    } else {
-        body = found == Verdict::under ? under_body(state, step, *work.last_reading) : over_body(state, step, *work.last_reading);
-        view.footer = side_footer(state);
-        view.footer.buttons.insert(view.footer.buttons.begin(), press_button("wrong", "Went wrong", WentWrong{}, Weight::warn));
+    switch (verdict(step.target, *work.last_reading)) {
+        case Verdict::right:
+            body = right_body(state, step, *work.last_reading);
+            view.footer = bench_footer_of(state, press_button("next", "Right → go on", Next{}));
+            break;
+        case Verdict::under:
+            body = under_body(state, step, *work.last_reading);
+            view.footer = bench_footer_of(state, pull_again_button(state, step));
+            break;
+        case Verdict::over:
+            body = over_body(state, step, *work.last_reading);
+            view.footer = side_footer(state);
+            view.footer.buttons.insert(view.footer.buttons.begin(), press_button("wrong", "Went wrong", WentWrong{}, Weight::warn));
+            break;
     }
     body.moves = moves_of(state);
     view.body = std::move(body);

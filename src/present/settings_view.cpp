@@ -67,9 +67,10 @@ void fill_stance(const State& state, ScreenView& view) {
         marks.choices.push_back(option("mark-" + std::to_string(i), name, ChooseMark{name}, name == (chosen.empty() ? usual : chosen)));
     }
     body.groups = {hands, swings, marks};
+    body.notes.push_back({sheet.line.bender.name.empty() ? sheet.line.bender.id : sheet.line.bender.name});
     const std::string again = other_ink_marks(state);
     if (!again.empty()) body.notes.push_back({again, Tone::caution});
-    view.header = line_header(state, sheet.line.bender.name.empty() ? sheet.line.bender.id : sheet.line.bender.name);
+    view.header = line_header(state, "bender");
     view.body = std::move(body);
     view.footer = side_footer(state);
 }

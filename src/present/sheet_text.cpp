@@ -106,6 +106,15 @@ std::string findings(const Sheet& sheet, const Tape& tape) {
     return all.empty() ? "" : "\n" + all;
 }
 
+/// Of the material and of both ends, each sentence once.
+std::vector<std::string> advice_for(const Line& line) {
+    std::vector<std::string> all;
+    for (const std::vector<std::string>* sentences : {&line.material.advice, &line.a.fitting.advice, &line.b.fitting.advice})
+        for (const std::string& sentence : *sentences)
+            if (std::find(all.begin(), all.end(), sentence) == all.end()) all.push_back(sentence);
+    return all;
+}
+
 }  // namespace
 
 std::string sheet_text(const Job& job, const Sheet& sheet, const Checklists& lists, const Tape& tape) {
@@ -115,6 +124,7 @@ std::string sheet_text(const Job& job, const Sheet& sheet, const Checklists& lis
     all += "\n";
     if (!sheet.steps.empty())
         all += wrapped_words("", "Turn is counted from the way the lever bends the tube, its swing. Springs is how far it opens again: worked out from the tube, not measured, and good to about a third: approach from below; a bend is never bent back.");
+    for (const std::string& advice : advice_for(sheet.line)) all += wrapped_words("- ", advice);
     for (const CheckItem& item : cautions_for(lists, job.service, sheet.line)) all += wrapped_words("! ", item.text);
     all += wrapped_words("! ", "Follow the vehicle or machine maker's data and local law. Brake, fuel and pressure work may need a licensed person. This sheet is not a specification.");
     return all;

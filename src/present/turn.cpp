@@ -1,6 +1,5 @@
 #include "present/turn.h"
 
-#include <Eigen/Geometry>
 #include <cmath>
 #include <numbers>
 
@@ -25,15 +24,15 @@ std::string word(Way way) {
         case Way::up: return "up";
         case Way::down: return "down";
         case Way::away: return "away";
-        case Way::toward: return "toward you";
+        case Way::toward: return "toward";
     }
     return "";
 }
 
 double clock_of(const Stance& stance, const Eigen::Vector3d& direction) {
-    // Looking along the axis with up at the top, the viewer's right hand is axis x up.
-    const Eigen::Vector3d up = Eigen::Vector3d::UnitZ(), right = stance.axis.cross(up);
-    const double deg = std::atan2(direction.dot(right), direction.dot(up)) * 180 / std::numbers::pi;
+    // Looking along the axis with up at the top, the viewer's right hand is axis x up: (ay, -ax, 0).
+    const double right = direction.x() * stance.axis.y() - direction.y() * stance.axis.x(), up = direction.z();
+    const double deg = std::atan2(right, up) * 180 / std::numbers::pi;
     const double round = std::round(deg * 1e6) / 1e6;  // no -0 and no 359.9999999 beside 0
     return round < 0 ? round + 360 : round + 0.0;
 }
@@ -47,12 +46,28 @@ std::string pointing_words(const Pointing& pointing) {
 
 Angle feature_roll(const Step& step) { return step.neighbour ? step.neighbour->leg_roll : step.index_roll; }
 
+namespace {
+
+/// Which way the feature is turned from the swing; nothing at 0 and 180.
+std::optional<Way> turned_way(const SetUp& set_up, Angle roll) {
+    const Angle size{std::abs(roll.deg)};
+    if (shows_as(size, 0) || shows_as(size, 180)) return std::nullopt;
+    return way_of(facing(stance(set_up), Angle{roll.deg > 0 ? 90.0 : -90.0}));
+}
+
+}  // namespace
+
 std::string turn_hero(const SetUp& set_up, const Step& step, const Tape& tape) {
-    const Angle roll = feature_roll(step), size{std::abs(roll.deg)};
-    if (shows_as(size, 0) || shows_as(size, 180)) return text(size, tape);
-    const Stance frame = stance(set_up);
-    const Way turned = way_of(roll.deg > 0 ? frame.normal : Eigen::Vector3d(-frame.normal));
-    return text(size, tape) + " " + word(turned);
+    const Angle roll = feature_roll(step);
+    const auto way = turned_way(set_up, roll);
+    return text(Angle{std::abs(roll.deg)}, tape) + (way ? " " + word(*way) : "");
+}
+
+std::string turn_chip(const SetUp& set_up, const Step& step, const Tape& tape) {
+    const Angle roll = feature_roll(step);
+    const auto way = turned_way(set_up, roll);
+    const bool short_word = way == Way::up;
+    return text(Angle{std::abs(roll.deg)}, tape) + (short_word ? " up" : "");
 }
 
 namespace {
@@ -94,9 +109,9 @@ ClockView turn_clock(const SetUp& set_up, const Step& step) {
     const bool told_apart = std::abs(wrapped(twin - feature_roll(step)).deg) > 2 * tolerance::same_direction.deg;
     if (step.neighbour && told_apart) clock.hands.push_back({clock_of(frame, twin), "wrong way", ClockHand::Kind::wrong});
     clock.hands.push_back({clock_of(frame, step.index_roll), "top line", ClockHand::Kind::top_line});
-    const Eigen::Vector3d away = Eigen::Vector3d::UnitY();
-    clock.rim = {{0, "up"}, {clock_of(frame, away), "away"}, {180, "down"}, {clock_of(frame, Eigen::Vector3d(-away)), "toward"}};
-    clock.caption = "Seen from the hook, along the tube";
+    const Eigen::Vector3d away(0, 1, 0), toward(0, -1, 0);
+    clock.rim = {{0, "up"}, {clock_of(frame, away), "away"}, {180, "down"}, {clock_of(frame, toward), "toward"}};
+    clock.caption = "Seen from the hook: " + end_name(step.hook) + ", on your " + hand_word(set_up.hook);
     return clock;
 }
 

@@ -18,6 +18,8 @@ std::string pointing_words(const Pointing& pointing);
 Angle feature_roll(const Step& step);
 /// "45° up": from the swing, the way it is turned. 0 and 180 stand alone.
 std::string turn_hero(const SetUp& set_up, const Step& step, const Tape& tape);
+/// The same with one short word, or none at all: for a chip.
+std::string turn_chip(const SetUp& set_up, const Step& step, const Tape& tape);
 /// "The leg past bend 3 points up and away from you."
 std::string turn_sentence(const SetUp& set_up, const Step& step);
 /// "The top line faces down."

@@ -55,7 +55,7 @@ TEST_CASE("hook right, swing away: the same roll points down and away, and away 
 TEST_CASE("swing up: a positive roll goes toward the operator with the hook on the left") {
     // a = right (x), w = up (z): n = x × z = -y, toward.
     const SetUp left_up{HookHand::left, Swing::up};
-    CHECK(turn_hero(left_up, step_with({0}, MadeNeighbour{0, {30}}), sixteenths) == "30° toward you");
+    CHECK(turn_hero(left_up, step_with({0}, MadeNeighbour{0, {30}}), sixteenths) == "30° toward");
     CHECK(turn_hero(left_up, step_with({0}, MadeNeighbour{0, {-30}}), sixteenths) == "30° away");
 }
 

@@ -37,7 +37,7 @@ TEST_CASE("every fact says what is wrong with the numbers, and what to do") {
         CHECK_FALSE(said.what.empty());
         CHECK(said.to_do.back() == '.');
         for (const char* empty_word : {"error", "invalid", "failed"}) CHECK((said.what + said.to_do).find(empty_word) == std::string::npos);
-        CHECK(sentence({Severity::stop, "code", std::nullopt, fact}, inch_speech).size() <= 170);
+        CHECK(sentence({Severity::stop, "code", std::nullopt, fact}, inch_speech).size() <= 160);
     }
 }
 
@@ -46,10 +46,10 @@ TEST_CASE("a straight too short to grip: two numbers, the place, and the missing
     const Words said = words(NoRoomInBender{1, true, inches(0.5), inches(0.75), 0, std::nullopt}, inch_speech);
     CHECK(said.what == "the straight next to bend 1 is 1/2\", the bender's hook side needs 3/4\"");
     CHECK(said.where == "bend 2");
-    CHECK(said.to_do == "Lengthen that straight by 1/4\", or choose a bender that grips shorter.");
+    CHECK(said.to_do == "Lengthen it by 1/4\", or take another bender.");
     const Words metric = words(NoRoomInBender{1, false, Length{10}, Length{25.5}, std::nullopt, End::B}, {{Unit::mm, 16}, nullptr});
     CHECK(metric.what == "the straight at end B is 10 mm, the bender's lever side needs 25.5 mm");
-    CHECK(metric.to_do == "Lengthen that straight by 15.5 mm, or leave more trim at that end.");
+    CHECK(metric.to_do == "Lengthen it by 15.5 mm, or leave more trim there.");
 }
 
 TEST_CASE("stretches that come too close are named as the person counts them") {
@@ -62,7 +62,7 @@ TEST_CASE("one sentence for the machine form of the sheet") {
     const Sheet sheet = bend_sheet(sample_job().lines[2]);
     REQUIRE(stopped(sheet));
     const std::string message = finding_message(sheet.findings[0], sheet, Unit::inch);
-    CHECK(message.rfind("Bend 1 and bend 2: there is no straight between them: ", 0) == 0);
+    CHECK(message.rfind("Bend 1 and bend 2: no straight is left between them, ", 0) == 0);
 }
 
 TEST_CASE("a job's findings are listed line by line with their codes, and counted") {

@@ -1,5 +1,7 @@
 #include <catch2/catch.hpp>
 
+#include <cmath>
+
 #include "state/sample_state.h"
 
 namespace tubewright {
@@ -151,6 +153,17 @@ TEST_CASE("going back from a mark takes the last bend into hand again with all t
     CHECK(work_in_hand(back).last_reading->deg == Approx(target));
     CHECK(touched(back, {Next{}}).work == made.work);
     CHECK(touched(back, {Undo{}}).work == made.work);
+}
+
+TEST_CASE("how far an over-bent bend lays the far end off is the chord of its swing") {
+    // Past the bend's start the end lies at (L, -R) turned by the angle, plus a constant; so by one degree
+    // more it moves by 2 sin(1/2 degree) * sqrt(L * L + R * R).
+    Line line = line_of({5, 10}, {{60, 0}});
+    line.route.form = RouteForm::straights;
+    const Sheet sheet = bend_sheet(line);
+    const double straight = inches(10).mm, radius = sheet.layout->part.radius.mm;
+    CHECK(far_end_off(sheet, 0, 61_deg).mm == Approx(2 * std::sin((0.5_deg).rad()) * std::hypot(straight, radius)));
+    CHECK(far_end_off(sheet, 0, 60_deg).mm == Approx(0).margin(1e-9));
 }
 
 TEST_CASE("a finished piece counts as used, and the next one of two begins with the cut") {
