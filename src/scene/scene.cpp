@@ -26,15 +26,17 @@ void add(Scene& scene, std::vector<Mesh> meshes) {
 BenderShape shape_of(const Sheet& sheet, const Step& step) {
     const Bender& bender = sheet.line.bender;
     const double od = sheet.line.tube.od.mm;
-    // The hook grips within the straight that the bender asks for.
-    const double hook_back = std::clamp(0.75 * bender.hook_straight.mm, 1.1 * od, std::max(1.1 * od, 1.6 * bender.radius.mm));
-    return {stance(sheet.set_up), bender.radius.mm, od, hook_back, bender.marks[step.align_to].offset.mm};
+    const double offset = bender.marks[step.align_to].offset.mm;
+    // The hook grips within the straight that the bender asks for, but does not cover the mark.
+    double hook_back = std::clamp(0.75 * bender.hook_straight.mm, 1.1 * od, std::max(1.1 * od, 1.6 * bender.radius.mm));
+    if (std::abs(hook_back + offset) < 1.8 * od) hook_back = 1.8 * od - offset;
+    return {stance(sheet.set_up), bender.radius.mm, od, hook_back, offset};
 }
 
 DrawnLength drawn_length(const Sheet& sheet, const Step& step) {
     const Length radius = sheet.line.bender.radius, od = sheet.line.tube.od;
     const Length offset{std::abs(sheet.line.bender.marks[step.align_to].offset.mm)};
-    return {std::max(2.3 * radius, offset + 2 * od), 0.7 * radius, 2.6 * radius, 1.5 * od};
+    return {std::max(2.3 * radius, offset + 3 * od), 0.7 * radius, 2.6 * radius, 1.5 * od};
 }
 
 /// What is drawn for one step, in all its moves.
@@ -54,12 +56,16 @@ Staging staging_for(const Sheet& sheet, std::size_t number) {
             loaded_tube(sheet, number, Formed{step.finished_radius, step.target}, drawn)};
 }
 
-/// The stretches of one side that have to be seen: up to the made neighbour and the leg beyond it.
+/// The stretches of one side that have to be seen: up to the made neighbour and the leg beyond it, and on
+/// where that leg is too short to show which way it goes.
 std::vector<std::size_t> in_sight(const LoadedTube& tube, End side) {
     std::vector<std::size_t> seen;
     int formed = 0;
+    Length beyond;
     for (const std::size_t i : tube.side(side)) {
-        if (tube.stretches[i].formed && ++formed == 2) break;
+        const DrawnStretch& drawn = tube.stretches[i];
+        if (drawn.formed && ++formed >= 2 && beyond >= 1.5 * drawn.stretch.radius) break;
+        if (formed > 0 && !(formed == 1 && drawn.formed)) beyond += drawn.stretch.length;
         seen.push_back(i);
     }
     return seen;
