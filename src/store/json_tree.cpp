@@ -129,7 +129,9 @@ std::string bytes_of(const std::filesystem::path& path) {
     errno = 0;
     std::ifstream in(path, std::ios::binary);
     if (!in) throw Refusal{file, "", std::string("can't be opened (") + std::strerror(errno) + ")", "a file that you may read"};
-    std::string bytes(static_cast<std::size_t>(largest_file) + 1, '\0');
+    const std::uintmax_t size = fs::file_size(path, trouble);
+    if (trouble) throw Refusal{file, "", "can't be looked at (" + trouble.message() + ")", "a file that you may read"};
+    std::string bytes(static_cast<std::size_t>(std::min(size, largest_file + 1)), '\0');
     in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
     if (in.bad()) throw Refusal{file, "", "can't be read to its end", "a file on a sound disk"};
     bytes.resize(static_cast<std::size_t>(in.gcount()));
