@@ -126,7 +126,7 @@ void fill_stick_length(const State& state, ScreenView& view) {
     KeypadBody body;
     body.asks = "How long is the stick?";
     body.entry = state.looks.typed;
-    body.unit = tape.unit == Unit::inch ? "inches" : "mm";
+    body.unit = unit_word(tape.unit);
     if (stick.needed > Length{}) body.lines.push_back({"this line takes " + text(stick.needed, tape)});
     const auto typed = typed_stick(state);
     if (typed && *typed < stick.needed) body.lines.push_back({text(stick.needed - *typed, tape) + " too short for this line", Tone::caution});

@@ -79,6 +79,8 @@ std::string size_text(const Tube& tube, const Tape& tape) {
     return trimmed(decimals(tube.od.mm, 2)) + " × " + trimmed(decimals(tube.wall.mm, 2)) + " mm";
 }
 
+std::string unit_word(Unit unit) { return unit == Unit::inch ? "inches" : "mm"; }
+
 std::string percent(double share) { return decimals(share * 100, 1) + " %"; }
 
 std::string two_places(double value) { return decimals(value, 2); }

@@ -29,6 +29,8 @@ std::string fine(Length length, const Tape& tape);
 std::string size_text(const Tube& tube, const Tape& tape);
 /// The outside diameter alone: 3/16" or 4.76 mm.
 std::string od_text(Length od, const Tape& tape);
+/// "inches" or "mm": beside a number that is being typed.
+std::string unit_word(Unit unit);
 /// A share from 0 to 1 as 5.6 %.
 std::string percent(double share);
 /// 5.87 for pixels to the millimetre.
