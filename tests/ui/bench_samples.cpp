@@ -1,0 +1,126 @@
+// The screens between cutting and finishing.
+
+#include "ui/samples.h"
+
+namespace tubewright {
+namespace {
+
+using Standing = MoveChip::Standing;
+
+HeaderView header() { return {"Axle crossover", "bend 4 of 5, 2 done", {"3/16 stainless", "on stick 201 3/4 in", "scrap today 6 1/2 in"}}; }
+
+ScreenView bench(const std::string& key, Body body, const std::string& main_label) {
+    ScreenView view;
+    view.key = key;
+    view.header = header();
+    view.ribbon = sample_ribbon();
+    view.body = std::move(body);
+    view.footer = bench_footer(main_label);
+    return view;
+}
+
+std::vector<MoveChip> moves(int now) {
+    std::vector<MoveChip> chips{{"Mark", "19 3/16 in", Standing::coming}, {"Turn", "45° up", Standing::coming}, {"Pull", "92 1/2°", Standing::coming}, {"Check", "90°", Standing::coming}};
+    for (int i = 0; i <= now; ++i) chips[static_cast<std::size_t>(i)].standing = i < now ? Standing::done : Standing::now;
+    return chips;
+}
+
+PictureView picture(PictureView::Kind kind) {
+    return {kind, 2, "As you stand at the bench",
+            {{Anchor::hook_end, "end A, on the hook"}, {Anchor::lever, "lever"}, {Anchor::after_pull, "after the pull"}, {Anchor::form, "form"}, {Anchor::mark, "mark on L"}}};
+}
+
+MoveBody mark_body() {
+    return {moves(0), "Mark the tube, lay it in the bender", "19 3/16 in", {{"measured from end A; end A on the hook, on your left"}, {"the mark on the bender's line L"}}, std::nullopt, picture(PictureView::Kind::marked), {}};
+}
+
+MoveBody turn_body() {
+    ClockView clock;
+    clock.hands = {{45, "leg past bend 3", ClockHand::Kind::leg}, {90, "swing", ClockHand::Kind::swing}, {135, "wrong way", ClockHand::Kind::wrong}, {340, "top line", ClockHand::Kind::top_line}};
+    clock.rim = {{0, "up"}, {90, "away"}, {180, "down"}, {270, "toward"}};
+    clock.caption = "Seen from the hook, along the tube";
+    PictureView view = picture(PictureView::Kind::turned);
+    view.labels = {{Anchor::hook_end, "end A"}, {Anchor::after_pull, "after the pull"}, {Anchor::wrong_way, "not like this"}, {Anchor::bend, "bend 3"}};
+    return {moves(1), "Turn the tube", "45° up", {{"The leg past bend 3 points up and away from you."}}, clock, view, {}};
+}
+
+MoveBody pull_body() {
+    return {moves(2), "Pull the lever to", "92 1/2°", {{"springs back 2 1/2°, finishes at 90°"}, {"Approach from below: what is over-bent stays over-bent.", Tone::caution}}, std::nullopt, picture(PictureView::Kind::pulled), {}};
+}
+
+MoveBody check_body() {
+    MoveBody body{moves(3), "Take it out and check", "90°", {{"measured 88 1/2°: 1 1/2° under", Tone::caution}, {"Put it back on the mark and pull to 94°."}}, std::nullopt, picture(PictureView::Kind::checked), {}};
+    body.buttons = {button("again", "Pull again", PullAgain{}), button("keep", "Keep it", KeepBend{})};
+    return body;
+}
+
+KeypadBody keypad() {
+    KeypadBody body;
+    body.asks = "What does the protractor say?";
+    body.entry = "88 1/2";
+    body.unit = "degrees";
+    body.lines = {{"wanted 90°, within 1/2°"}, {"1 1/2° under: pull again", Tone::caution}};
+    body.moves = moves(3);
+    body.columns = 4;
+    for (const char* key : {"7", "8", "9", "back", "4", "5", "6", "clear", "1", "2", "3", ".", "0", "1/4", "1/2", "3/4"})
+        body.keys.push_back(button(std::string("key-") + key, key, Key{key}));
+    return body;
+}
+
+ChoiceBody reasons() {
+    ChoiceBody body;
+    body.heading = "What went wrong?";
+    body.lines = {{"Nothing is written down before you have confirmed it on the next screen."}};
+    const char* words[] = {"wrong place", "wrong way", "over-bent", "kinked or flat", "too short", "end spoiled", "damaged", "does not fit", "practice"};
+    for (int i = 0; i < 9; ++i) body.choices.push_back(button("reason-" + std::to_string(i), words[i], ChooseReason{static_cast<Reason>(i)}));
+    body.choices[2].chosen = true;
+    body.moves = moves(1);
+    return body;
+}
+
+ChoiceBody over_bent() {
+    ChoiceBody body;
+    body.heading = "Over the target. A bend is never bent back.";
+    body.hero = "91 1/2°";
+    body.lines = {{"1 1/2° over", Tone::stop}, {"At end B the line would lie 3/8 in off."}};
+    body.choices = {button("went-wrong", "Went wrong", WentWrong{}, Weight::warn), button("again", "Measure again", Back{}), button("keep", "Keep the bend", KeepBend{}, Weight::main)};
+    body.moves = moves(3);
+    return body;
+}
+
+MarkOutBody mark_out() {
+    MarkOutBody body;
+    body.cut_label = "Cut to";
+    body.cut = "30 1/16 in";
+    body.columns = {"bend", "from A", "from B", "on line"};
+    body.rows = {{"1", "3 3/16 in", "26 7/8 in", "L"}, {"2", "8 1/8 in", "21 15/16 in", "L"}, {"3", "13 5/16 in", "16 3/4 in", "R"}, {"4", "19 3/16 in", "10 7/8 in", "L"}};
+    body.notes = {{"Ink a top line along the tube."}, {"Mark only the bend in hand."}};
+    body.pager = {button("earlier", "Earlier", TurnPage{-1}), button("later", "Later", TurnPage{1}), "1 of 2", true};
+    body.pager.earlier.enabled = false;
+    body.pager.earlier.why_not = "first page";
+    return body;
+}
+
+}  // namespace
+
+std::vector<Sample> bench_samples() {
+    std::vector<Sample> all{{"mark", bench("mark", mark_body(), "Marked and loaded")},
+                            {"turn", bench("turn", turn_body(), "Turned → pull next")},
+                            {"pull", bench("pull", pull_body(), "Pulled and released")},
+                            {"check", bench("check", check_body(), "It is right")},
+                            {"keypad", bench("keypad", keypad(), "That is what it says")},
+                            {"mark-out", bench("mark-out", mark_out(), "All set → first bend")}};
+    ScreenView wrong = bench("reasons", reasons(), "Scrap it");
+    wrong.footer.buttons = {button("cancel", "Cancel", Cancel{}), button("confirm", "Write it down", ConfirmScrap{}, Weight::main)};
+    wrong.footer.buttons[1].held = true;
+    wrong.footer.main_id = "confirm";
+    wrong.footer.back_id = "cancel";
+    all.push_back({"reasons", wrong});
+    ScreenView over = bench("over", over_bent(), "");
+    over.footer.buttons = {button("back", "Back", Back{}), button("undo", "Undo", Undo{})};
+    over.footer.main_id.clear();
+    all.push_back({"over", over});
+    return all;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,140 @@
+// The same screens with the longest words we allow, many bends, and as much as one page holds.
+
+#include "ui/samples.h"
+
+namespace tubewright {
+namespace {
+
+HeaderView long_header() { return {"Cooler return, mirror image", "bend 12 of 12, 11 done", {"10 × 1.5 mm 316", "on stick 5,999.5 mm", "scrap 1,203.5 mm"}}; }
+
+RibbonView long_ribbon() {
+    using Standing = RibbonBend::Standing;
+    RibbonView ribbon;
+    for (int i = 0; i < 12; ++i) {
+        const double at = i < 3 ? 0.05 + i * 0.016 : 0.11 + (i - 3) * 0.095;  // the first three crowded
+        ribbon.bends.push_back({std::to_string(i + 1), at, at + 0.011, i < 4 ? Standing::done : i == 4 ? Standing::now : Standing::coming});
+        ribbon.marks.push_back({at + 0.003, std::to_string(static_cast<int>(at * 3000)) + ".5 mm", i == 4});
+    }
+    for (int i = 0; i <= 60; ++i) ribbon.ticks.push_back({i / 60.0, i % 4 == 0 ? 0 : i % 2 == 0 ? 1 : 2, i % 4 == 0 ? std::to_string(i * 50) : ""});
+    ribbon.waste_a = 0.03;
+    ribbon.waste_b = 0.08;
+    ribbon.tally = "formed 1,203.5 mm, left 1,796.5 mm";
+    return ribbon;
+}
+
+void lengthen(ScreenView& view) {
+    view.key += "-long";
+    view.header = long_header();
+    if (view.ribbon) view.ribbon = long_ribbon();
+    for (ButtonView& button : view.footer.buttons)
+        if (button.weight == Weight::main) button.label = "Turned → pull to 157 1/2°";
+}
+
+ScreenView long_turn() {
+    ScreenView view = sample("turn");
+    lengthen(view);
+    auto& body = std::get<MoveBody>(view.body);
+    body.asks = "Turn the tube in the bender";
+    body.hero = "157 1/2° down";
+    body.lines = {{"The leg past bend 11 points down and toward you."}};
+    body.clock->hands[0].label = "leg past bend 11";
+    body.moves[0].value = "1,203.5 mm";
+    body.moves[1].value = "157 1/2°";
+    return view;
+}
+
+ScreenView long_mark() {
+    ScreenView view = sample("mark");
+    lengthen(view);
+    auto& body = std::get<MoveBody>(view.body);
+    body.hero = "1,203.5 mm from B";
+    body.lines = {{"End B on the hook, which stands on your right. The mark goes on the bender's line \"degree\"."},
+                  {"Nut and sleeve of end B have to be on the tube by now: this bend traps them.", Tone::caution}};
+    body.buttons = {button("line", "Another line of the bender", GoTo{Screen::stance})};
+    return view;
+}
+
+ScreenView long_ticks() {
+    ScreenView view = sample("ticks");
+    lengthen(view);
+    auto& body = std::get<TicksBody>(view.body);
+    body.heading = "Before the first flare, end A";
+    for (TickView& tick : body.ticks) tick.touch.label = "Nut and then sleeve slid on, the nut's thread and the sleeve's wide side facing end A.";
+    body.ticks[2].touch.why_not = "tick the sleeve first";
+    body.cautions = {{"Brake line: follow the vehicle maker's data and local law. Fluid harms skin.", Tone::caution}};
+    return view;
+}
+
+ScreenView long_list() {
+    ScreenView view = sample("shelf");
+    lengthen(view);
+    auto& body = std::get<ListBody>(view.body);
+    body.heading = "Lines of Utility trailer brake lines, front axle and rear axle";
+    for (RowView& row : body.rows) {
+        row.touch.label = "Left rear corner to the tee on the axle";
+        row.touch.enabled = true;
+        row.detail = "12 bends in 5 planes, 3/16 × 0.028 stainless 304, cut to 201 15/16 in";
+        row.right = "bend 11 of 12";
+        row.done = 0.9;
+        row.tone = Tone::caution;
+    }
+    return view;
+}
+
+ScreenView long_overview() {
+    ScreenView view = sample("overview");
+    lengthen(view);
+    auto& body = std::get<OverviewBody>(view.body);
+    body.facts = {{"Tube", "10 × 1.5 mm stainless 316"}, {"Cut to", "5,203.5 mm"}, {"Left to make", "2 of 4 pieces"}};
+    body.findings = {{"Between bend 11 and bend 12: the straight is 12.5 mm; this bender needs 31.5 mm to grip. Lengthen it by 19 mm, or make bend 12 first.", Tone::stop},
+                     {"End B: the straight for flare, nut and sleeve is 22.5 mm; it takes 38 mm. Lengthen the last leg by 15.5 mm or trim less.", Tone::caution}};
+    body.buttons.push_back(button("another", "Another piece", AnotherPiece{}));
+    return view;
+}
+
+ScreenView long_keypad() {
+    ScreenView view = sample("keypad");
+    lengthen(view);
+    auto& body = std::get<KeypadBody>(view.body);
+    body.asks = "What does the protractor say for bend 12?";
+    body.entry = "157 3/4";
+    body.lines = {{"wanted 157 1/2°, within 1/2°; pulled to 161°"}, {"The entry has two points in it; a number has one.", Tone::stop}};
+    return view;
+}
+
+ScreenView long_table() {
+    ScreenView view = sample("scrap");
+    auto& body = std::get<TableBody>(view.body);
+    for (auto& row : body.rows) row = {"25 Nov 2026", "left rear corner", "kinked or flat", "1,203.5 mm", "2,440.5 mm"};
+    body.rows.push_back(body.rows[0]);
+    return view;
+}
+
+ScreenView long_mark_out() {
+    ScreenView view = sample("mark-out");
+    lengthen(view);
+    auto& body = std::get<MarkOutBody>(view.body);
+    body.cut = "5,203.5 mm";
+    for (MarkRow& row : body.rows) row = {"12, 90°", "1,203.5 mm", "4,000.0 mm", "degree"};
+    body.notes = {{"Ink a top line along the tube before anything else."}, {"5,203.5 mm is more than is left on the stick: 5,000 mm.", Tone::stop}};
+    return view;
+}
+
+ScreenView all_disabled() {
+    ScreenView view = sample("mark");
+    view.key = "all-disabled";
+    for (ButtonView& button : view.footer.buttons) {
+        button.enabled = false;
+        button.why_not = button.weight == Weight::main ? "the book could not be opened; say first how to go on" : "nothing to undo yet";
+    }
+    return view;
+}
+
+}  // namespace
+
+std::vector<Sample> long_samples() {
+    return {{"long-turn", long_turn()}, {"long-mark", long_mark()}, {"long-ticks", long_ticks()}, {"long-list", long_list()}, {"long-overview", long_overview()},
+            {"long-keypad", long_keypad()}, {"long-table", long_table()}, {"long-mark-out", long_mark_out()}, {"all-disabled", all_disabled()}};
+}
+
+}  // namespace tubewright

@@ -1,0 +1,130 @@
+// The screens around the bench: shelf, lines, one line, preparing, scrap log, settings.
+
+#include "ui/samples.h"
+
+namespace tubewright {
+namespace {
+
+const std::vector<std::string> chips{"3/16 stainless", "on stick 201 3/4 in", "scrap today 6 1/2 in"};
+
+PagerView pager(bool first) {
+    PagerView view{button("earlier", "Earlier", TurnPage{-1}), button("later", "Later", TurnPage{1}), "1 of 3", true};
+    view.earlier.enabled = !first;
+    view.earlier.why_not = first ? "first page" : "";
+    return view;
+}
+
+ScreenView shelf() {
+    ListBody body;
+    body.heading = "Jobs";
+    body.rows = {{button("job-trailer", "Utility trailer brake lines", OpenJob{"trailer"}), "5 lines in 3/16 stainless", "2 of 5 made", 0.4, Tone::plain},
+                 {button("job-odd", "50% ##2 ###x", OpenJob{"odd"}), "1 line in 3/8 copper-nickel", "not begun", 0.0, Tone::plain},
+                 {button("job-bad", "cooler.json", OpenJob{"bad"}), "", "", std::nullopt, Tone::stop}};
+    body.rows[2].touch.enabled = false;
+    body.rows[2].touch.why_not = "cooler.json, lines[0].tube.od: -3 is not a diameter; it has to be more than 0.";
+    body.notes = {{"Job files lie in the folder jobs; the program reads it when it starts."}};
+    body.pager = pager(true);
+    ScreenView view;
+    view.key = "shelf";
+    view.header = {"Tubewright", "", {"scrap today 6 1/2 in"}};
+    view.body = body;
+    view.footer.buttons = {button("settings", "Settings", GoTo{Screen::settings}), button("scrap", "Scrap log", GoTo{Screen::scrap}), button("stock", "Stick and offcuts", GoTo{Screen::stock})};
+    return view;
+}
+
+ScreenView overview() {
+    OverviewBody body;
+    body.facts = {{"Tube", "3/16 × 0.028 stainless 304"}, {"Cut to", "30 1/16 in"}, {"Bends", "5, in 3 planes"}};
+    body.findings = {{"Bend 2: the straight before it is 3/4 in; this bender needs 1 1/4 in to grip. Lengthen it by 1/2 in, or make bend 3 first.", Tone::stop},
+                     {"End B: the nut and sleeve have to be on before bend 5 traps them.", Tone::caution}};
+    body.pager = pager(true);
+    body.picture = PictureView{PictureView::Kind::finished, 0, "Finished line", {{Anchor::hook_end, "A"}}};
+    body.buttons = {button("stance", "How the bender stands", GoTo{Screen::stance}), button("offcuts", "Offcuts", GoTo{Screen::stock})};
+    ScreenView view;
+    view.key = "line";
+    view.header = {"Axle crossover", "piece 1 of 2", chips};
+    view.ribbon = sample_ribbon();
+    view.ribbon->marks.clear();
+    view.body = body;
+    view.footer.buttons = {button("back", "Back", Back{}), button("next", "Start: prepare", Next{}, Weight::main)};
+    view.footer.main_id = "next";
+    view.footer.back_id = "back";
+    return view;
+}
+
+ScreenView ticks() {
+    TicksBody body;
+    body.heading = "Before the cut";
+    body.ticks = {{button("tick-nut", "Tube nut on, its thread facing end A.", Tick{"nut"}), true, true},
+                  {button("tick-sleeve", "Sleeve on, its wide side toward the flare.", Tick{"sleeve"}), false, true},
+                  {button("tick-clean", "Chips blown out, away from people.", Tick{"clean"}), false, false}};
+    body.ticks[2].touch.enabled = false;
+    body.ticks[2].touch.why_not = "after the sleeve";
+    body.cautions = {{"Eyes and hands: the cut edge is sharp. Wear glasses.", Tone::caution}};
+    body.pager = pager(true);
+    ScreenView view;
+    view.key = "prepare";
+    view.header = {"Axle crossover", "prepare", chips};
+    view.ribbon = sample_ribbon();
+    view.body = body;
+    view.footer = bench_footer("All done → mark out");
+    view.footer.buttons.back().enabled = false;
+    view.footer.buttons.back().why_not = "2 ticks are missing";
+    view.footer.buttons[1].enabled = false;
+    view.footer.buttons[1].why_not = "nothing to undo";
+    return view;
+}
+
+ScreenView scrap_log() {
+    TableBody body;
+    body.heading = "Scrap log";
+    body.columns = {"day", "line", "reason", "scrap", "kept"};
+    body.rows = {{"25 Nov", "axle crossover", "over-bent", "6 1/2 in", "23 9/16 in"}, {"25 Nov", "left rear", "practice", "8 in", "0 in"}, {"24 Nov", "tee to axle", "kinked or flat", "12 1/4 in", "40 1/8 in"}};
+    body.totals = {{"Scrap in all 26 3/4 in of 480 in used: 5.6 %"}, {"Most of it: kinked or flat", Tone::caution}};
+    body.pager = pager(false);
+    ScreenView view;
+    view.key = "scrap";
+    view.header = {"Tubewright", "scrap log", {}};
+    view.body = body;
+    view.footer.buttons = {button("back", "Back", Back{})};
+    view.footer.back_id = "back";
+    return view;
+}
+
+ScreenView settings() {
+    SettingsBody body;
+    body.groups = {{"Lengths in", {button("unit-job", "as the job", SetUnit{Unit::inch}), button("unit-in", "inch", SetUnit{Unit::inch}), button("unit-mm", "mm", SetUnit{Unit::mm})}},
+                   {"Tape", {button("tape-16", "1/16", SetTape{16}), button("tape-32", "1/32", SetTape{32}), button("tape-64", "1/64", SetTape{64})}},
+                   {"Colours", {button("light", "light", SetTheme{Theme::light}), button("dark", "dark", SetTheme{Theme::dark})}},
+                   {"Scale", {button("less", "−", SetScale{5.8}), button("more", "+", SetScale{5.9})}}};
+    for (auto& group : body.groups) group.choices[0].chosen = true;
+    body.groups[3].choices[0].chosen = false;
+    body.ruler = true;
+    body.ruler_text = "This bar is 50 mm long when the scale is right. Lay a rule on it and press − or + until it is.";
+    body.notes = {{"5.87 pixels to the millimetre"}};
+    ScreenView view;
+    view.key = "settings";
+    view.header = {"Tubewright", "settings", {}};
+    view.body = body;
+    view.footer.buttons = {button("back", "Back", Back{})};
+    view.footer.back_id = "back";
+    return view;
+}
+
+}  // namespace
+
+std::vector<Sample> simple_samples() {
+    std::vector<Sample> all{{"shelf", shelf()}, {"overview", overview()}, {"ticks", ticks()}, {"scrap", scrap_log()}, {"settings", settings()}};
+    ScreenView noticed = shelf();
+    noticed.notice = "The shop book could not be saved: the disk is full. What you did since 10:42 is on this screen only; make room and touch anything.";
+    all.push_back({"shelf-notice", noticed});
+    ScreenView ticks_noticed = ticks();
+    ticks_noticed.notice = "The book is saved again.";
+    all.push_back({"ticks-notice", ticks_noticed});
+    ScreenView bare = shelf();
+    bare.body = ListBody{"Jobs", {}, {{"There is no job file yet. Put one into the folder jobs, or open one of the samples.", Tone::caution}}, {}};
+    all.push_back({"shelf-empty", bare});
+    return all;
+}
+
+}  // namespace tubewright
