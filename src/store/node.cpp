@@ -1,17 +1,16 @@
 #include "store/node.h"
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
-#include <cstdio>
 #include <nlohmann/json.hpp>
 
 namespace tubewright {
 namespace {
 
 std::string figure(double value) {
-    char line[32];
-    std::snprintf(line, sizeof line, "%.6g", value);
-    return line;
+    char digits[32];
+    return {digits, std::to_chars(digits, digits + sizeof digits, value, std::chars_format::general, 6).ptr};
 }
 
 std::string in_words(const Range& range, const std::string& unit) {

@@ -1,6 +1,7 @@
 #include "store/sheet_file.h"
 
 #include <cassert>
+#include <charconv>
 #include <nlohmann/json.hpp>
 
 namespace tubewright {
@@ -8,10 +9,20 @@ namespace {
 
 using Tree = nlohmann::ordered_json;  // keys stand as the format's description shows them
 
+/// In inches such that reading it again gives these very mm. Of those the one with fewer digits, so that
+/// 0.1875 comes out as 0.1875.
+double inches(Length value) {
+    char digits[32];
+    const auto end = std::to_chars(digits, digits + sizeof digits, value.inch(), std::chars_format::general, 15).ptr;
+    double shorter = 0;
+    std::from_chars(digits, end, shorter);
+    return shorter * 25.4 == value.mm ? shorter : value.inch();
+}
+
 struct Writer {
     Unit unit;
 
-    double length(Length value) const { return (unit == Unit::inch ? value.inch() : value.mm) + 0.0; }  // + 0.0: no "-0"
+    double length(Length value) const { return (unit == Unit::inch ? inches(value) : value.mm) + 0.0; }  // + 0.0: no "-0"
     static double angle(Angle value) { return value.deg + 0.0; }
     static std::string end(End which) { return std::string(1, letter(which)); }
 

@@ -66,7 +66,8 @@ TEST_CASE("a card that does not fit is refused with file, place, what and allowe
              Row{"\"away\"", "7", "card.json, set_up.swing is 7; allowed: away, toward, up, down."},
              Row{"\"body\": [ ]", "\"body\": [ ], \"preferred_mark\": \"Q\"", "card.json, preferred_mark is \"Q\"; allowed: 0, L, R."},
              Row{"\"body\": [ ]", "\"body\": 3", "card.json, body is 3; allowed: a list of 0 to 200."},
-             Row{"\"body\": [ ]", "\"weight\": 3", "card.json, weight is not a key that belongs here; allowed: format, version, id, name, units, tube_od, radius, max_angle, stretch, marks, preferred_mark, hook_straight, lever_straight, set_up, body, and keys that begin with x-."},
+             Row{"\"body\": [ ]", "\"weight\": 3", "card.json, weight is not a key that belongs here; allowed: format, version, id, name, units, tube_od, radius, max_angle, stretch, marks, "
+                 "preferred_mark, hook_straight, lever_straight, set_up, body, and keys that begin with x-."},
              Row{"\"units\": \"in\"", "\"units\": \"cm\"", "card.json, units is \"cm\"; allowed: in, mm."},
              Row{"tubewright-bender", "tubewright-job", "card.json, format is \"tubewright-job\"; allowed: \"tubewright-bender\"."},
              Row{"\"version\": 1", "\"version\": 2", "card.json, version is 2, from a newer version of the program; allowed: 1."},
