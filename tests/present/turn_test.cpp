@@ -4,7 +4,11 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
+#include "present/screen_view.h"
 #include "present/turn.h"
+#include "state/sample_state.h"
 
 namespace tubewright {
 namespace {
@@ -85,6 +89,20 @@ TEST_CASE("before any neighbour is made the top line says how it lies, and nothi
     CHECK(turn_hero(left_away, step, sixteenths) == "90° up");
     CHECK(at(turn_clock(left_away, step), ClockHand::Kind::wrong) == -1);
     CHECK(at(turn_clock(left_away, step), ClockHand::Kind::leg) == -1);
+}
+
+TEST_CASE("the picture says 'not like this' just where the clock shows a wrong way") {
+    // Of the crossover's two bends the first has no made neighbour yet; the second has one, a quarter off.
+    const auto says_wrong = [](const State& state) {
+        const ScreenView view = screen_view(state);
+        const auto& labels = std::get<MoveBody>(view.body).picture->labels;
+        return std::any_of(labels.begin(), labels.end(), [](const auto& label) { return label.first == Anchor::wrong_way; });
+    };
+    CHECK_FALSE(says_wrong(touched(at_first_bend(), {Next{}})));
+    CHECK(says_wrong(touched(at_check(at_first_bend()), {PassCheck{}, Next{}})));
+    CHECK_FALSE(has_wrong_twin(step_with({0}, MadeNeighbour{0, {180}})));
+    CHECK_FALSE(has_wrong_twin(step_with({0}, MadeNeighbour{0, {-1}})));
+    CHECK(has_wrong_twin(step_with({0}, MadeNeighbour{0, {170}})));
 }
 
 TEST_CASE("the hook's end and hand are always said") {
