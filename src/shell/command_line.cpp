@@ -1,0 +1,68 @@
+#include "shell/command_line.h"
+
+#include <CLI/CLI.hpp>
+#include <iostream>
+
+#include "shell/print.h"
+#include "shell/window.h"
+
+namespace tubewright {
+namespace {
+
+struct Asked {
+    std::string job, home, touch_map;
+    SheetRequest sheet;
+    std::string check;
+};
+
+constexpr const char* footer =
+    "Without a job the shelf of jobs opens.\n"
+    "Exit status: 0 made, 1 made but a finding says stop, 2 the input was refused, 3 the program failed.\n"
+    "Follow the vehicle or machine maker's data and local law; brake, fuel and pressure work may need a licensed person.";
+
+/// The name that stands for a subcommand can't be a job's; ./sheet can.
+int open_bench(const Asked& asked) {
+    const Places places = find_places(asked.home);
+    const Opening opening{places, asked.job, asked.touch_map};
+    const auto opened = open_window(opening);
+    if (opened.ok()) return opened.value();
+    std::cerr << opened.trouble().sentence << "\n";
+    if (!opened.trouble().no_display) return exit_status::broken;
+    if (asked.job.empty()) return print_shelf(places, std::cout, std::cerr);
+    return print_sheet(places, {asked.job, std::nullopt, false}, std::cout, std::cerr);
+}
+
+}  // namespace
+
+int run(int count, char** words) {
+    Asked asked;
+    CLI::App app{"Tubewright walks one person through cutting, marking, turning and bending rigid tube lines."};
+    app.footer(footer);
+    app.fallthrough();
+    app.set_version_flag("--version", std::string("tubewright ") + TUBEWRIGHT_VERSION, "Print the version");
+    app.set_help_flag("--help", "Print this");
+    app.add_option("JOB", asked.job, "A job file to open at the bench");
+    app.add_option("--home", asked.home, "Folder for your own data: shop book, jobs, bender cards")->type_name("DIR");
+    app.add_option("--touch-map", asked.touch_map, "Keep a list of everything that can be touched in this file")->type_name("FILE");
+    CLI::App* sheet = app.add_subcommand("sheet", "Print the bend sheet of a job");
+    sheet->set_help_flag("--help", "Print this");
+    sheet->add_option("JOB", asked.sheet.job, "A job file")->required();
+    sheet->add_option("--line", asked.sheet.line, "Only the line of this name")->type_name("NAME");
+    sheet->add_flag("--json", asked.sheet.json, "The machine form");
+    CLI::App* check = app.add_subcommand("check", "Print what speaks against the lines of a job");
+    check->set_help_flag("--help", "Print this");
+    check->add_option("JOB", asked.check, "A job file")->required();
+    try {
+        app.parse(count, words);
+    } catch (const CLI::Success& done) {
+        return app.exit(done);  // --help and --version
+    } catch (const CLI::Error& wrong) {
+        std::cerr << "The command line is not understood: " << wrong.what() << "; allowed: see tubewright --help.\n";
+        return exit_status::refused;
+    }
+    if (*sheet) return print_sheet(find_places(asked.home), asked.sheet, std::cout, std::cerr);
+    if (*check) return print_check(find_places(asked.home), asked.check, std::cout, std::cerr);
+    return open_bench(asked);
+}
+
+}  // namespace tubewright

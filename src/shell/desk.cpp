@@ -1,0 +1,180 @@
+#include "shell/desk.h"
+
+#include <charconv>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+#include "present/screen_view.h"
+#include "store/job_file.h"
+#include "store/save.h"
+#include "store/shelf.h"
+#include "store/shop_book.h"
+
+namespace tubewright {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr const char* bench_note = "at-the-bench.json";
+
+ShelfEntry entry_of(const FoundJob& job) { return {job.id, job.path, job.name, job.lines, job.trouble}; }
+
+/// shop-book.db is number 1, shop-book-2.db number 2, and so on: a fresh book is begun beside a refused one.
+fs::path book_path(const fs::path& home, int number) {
+    return home / (number == 1 ? "shop-book.db" : "shop-book-" + std::to_string(number) + ".db");
+}
+
+/// The youngest book there is; number 1 where there is none yet.
+int youngest_book(const fs::path& home) {
+    int youngest = 1;
+    std::error_code ignored;
+    for (const auto& entry : fs::directory_iterator(home, ignored)) {
+        const std::string name = entry.path().filename().string(), begins = "shop-book-", ends = ".db";
+        if (name.size() <= begins.size() + ends.size() || name.rfind(begins, 0) != 0) continue;
+        int number = 0;
+        const auto [stop, wrong] = std::from_chars(name.data() + begins.size(), name.data() + name.size(), number);
+        if (wrong == std::errc{} && stop == name.data() + name.size() - ends.size()) youngest = std::max(youngest, number);
+    }
+    return youngest;
+}
+
+bool inside(const fs::path& path, const fs::path& folder) {
+    std::error_code ignored;
+    return fs::weakly_canonical(path, ignored).parent_path() == fs::weakly_canonical(folder, ignored);
+}
+
+struct AtBench {
+    std::string path, line;
+};
+
+std::optional<AtBench> read_note(const fs::path& file) {
+    std::ifstream in(file);
+    const auto note = nlohmann::json::parse(in, nullptr, false);
+    if (!note.is_object() || !note.contains("job") || !note.contains("line") || !note["job"].is_string() || !note["line"].is_string()) return std::nullopt;
+    return AtBench{note["job"], note["line"]};
+}
+
+}  // namespace
+
+Desk::Desk(Places places, Today today, Library library) : places_(std::move(places)), today_(std::move(today)), library_(std::move(library)) {
+    state_.checklists = library_.checklists;
+}
+Desk::Desk(Desk&&) noexcept = default;
+Desk& Desk::operator=(Desk&&) noexcept = default;
+Desk::~Desk() = default;
+
+Result<Desk, Refusal> Desk::made(const Places& places, Today today) {
+    auto library = read_library(places.assets, places.home);
+    if (!library.ok()) return library.trouble();
+    Desk desk(places, std::move(today), std::move(library).value());
+    desk.look_at_day();
+    desk.open_book();
+    desk.read_jobs();
+    return desk;
+}
+
+ScreenView Desk::view() const { return screen_view(state_); }
+
+void Desk::act(const Action& action) {
+    StateStep step = apply(std::move(state_), action);
+    state_ = std::move(step.state);
+    for (const Request& request : step.requests) carry_out(request);
+    remember_line();
+}
+
+void Desk::look_at_day() {
+    const std::string day = today_();
+    if (day != state_.day) act(DayIs{day});
+}
+
+void Desk::carry_out(const Request& request) {
+    if (std::holds_alternative<ReadShelf>(request)) read_jobs();
+    else if (const auto* job = std::get_if<ReadJob>(&request)) read_one(job->path);
+    else if (std::holds_alternative<SaveWork>(request)) save_work();
+    else if (std::holds_alternative<SaveSettings>(request)) save_settings();
+    else if (std::holds_alternative<OpenFreshBook>(request)) open_fresh_book();
+}
+
+void Desk::open_book() {
+    std::error_code ignored;
+    fs::create_directories(places_.home, ignored);  // what stands in the way is said by opening the book
+    use_book(book_path(places_.home, youngest_book(places_.home)));
+}
+
+void Desk::open_fresh_book() {
+    int number = youngest_book(places_.home) + 1;
+    while (fs::exists(book_path(places_.home, number))) ++number;
+    use_book(book_path(places_.home, number));
+}
+
+void Desk::use_book(const fs::path& path) {
+    auto book = ShopBook::open(path);
+    if (!book.ok()) return act(BookRefused{book.trouble().sentence});
+    auto kept = std::make_unique<ShopBook>(std::move(book).value());
+    const BookPages pages = kept->read();
+    book_ = std::move(kept);
+    act(BookRead{pages.work, pages.settings});
+}
+
+void Desk::save_work() {
+    if (!book_) return;
+    if (const auto saved = book_->save(state_.work); !saved.ok()) act(NotSaved{saved.trouble().sentence});
+}
+
+void Desk::save_settings() {
+    if (!book_) return;
+    if (const auto saved = book_->save_settings(state_.settings); !saved.ok()) act(NotSaved{saved.trouble().sentence});
+}
+
+void Desk::read_jobs() {
+    ShelfRead shelf;
+    for (const FoundJob& job : read_shelf(places_.jobs, places_.home / "jobs", library_)) shelf.entries.push_back(entry_of(job));
+    act(shelf);
+}
+
+void Desk::read_one(const std::string& path) {
+    auto job = read_job(path, library_);
+    if (job.ok()) act(JobRead{job_id(path), path, std::move(job).value()});
+    else act(JobRefused{path, job.trouble().sentence()});
+}
+
+/// A job on the shelf is known by its file's name, so that a copy in one's own folder goes on where the
+/// shipped one was; any other by its whole path.
+std::string Desk::job_id(const fs::path& path) const {
+    if (inside(path, places_.jobs) || inside(path, places_.home / "jobs")) return path.stem().string();
+    std::error_code ignored;
+    return fs::weakly_canonical(path, ignored).string();
+}
+
+/// Keeps, beside the book, which line is at the bench. Only a help: should it be lost, the shelf opens.
+void Desk::remember_line() {
+    const bool at_bench = state_.job && state_.line && state_.looks.screen == Screen::bench;
+    std::string now;
+    if (at_bench) {
+        std::error_code ignored;
+        now = nlohmann::json{{"job", fs::absolute(state_.job_path, ignored).string()}, {"line", state_.job->lines[*state_.line].name}}.dump(
+            -1, ' ', false, nlohmann::json::error_handler_t::replace);
+    } else if (!state_.looks.came_from.empty()) {
+        return;  // beside the bench for a moment: scrap log, settings
+    }
+    if (now == remembered_ || !book_) return;
+    RealDisk disk;
+    if (save_whole(disk, places_.home / bench_note, now).ok()) remembered_ = now;
+}
+
+void Desk::open_job(const fs::path& path) {
+    // The note is read before opening the job forgets it.
+    const auto note = read_note(places_.home / bench_note);
+    read_one(path.string());
+    std::error_code ignored;
+    if (!note || !state_.job || fs::weakly_canonical(note->path, ignored) != fs::weakly_canonical(path, ignored)) return;
+    act(OpenLine{note->line});
+    if (state_.line && work_in_hand(state_).stage != Stage::done) act(Next{});
+}
+
+void Desk::take_up_again() {
+    const auto note = read_note(places_.home / bench_note);
+    if (note && fs::exists(note->path)) open_job(note->path);
+}
+
+}  // namespace tubewright

@@ -1,0 +1,67 @@
+#pragma once
+// The state and the world around it: applies actions and carries out what they ask for. Knows files
+// and the shop book, but no window and no clock of its own.
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <string>
+
+#include "base/result.h"
+#include "present/views.h"
+#include "shell/places.h"
+#include "state/state.h"
+#include "store/library.h"
+#include "store/refusal.h"
+
+namespace tubewright {
+
+class ShopBook;
+
+/// Today, such as 2026-11-25.
+using Today = std::function<std::string()>;
+
+class Desk {
+public:
+    /// Refused where the program's own assets can't be read. A book that can't be opened is not
+    /// refused here: the first screen says it.
+    static Result<Desk, Refusal> made(const Places& places, Today today);
+    Desk(Desk&&) noexcept;
+    Desk& operator=(Desk&&) noexcept;
+    ~Desk();
+
+    const State& state() const { return state_; }
+    ScreenView view() const;
+
+    /// Applies the action, saves what has to be saved, and tells the state what came of it.
+    void act(const Action& action);
+    /// The day may have changed.
+    void look_at_day();
+
+    /// Opens the job; a line that was at the bench when the program ended is taken up where it was.
+    void open_job(const std::filesystem::path& path);
+    /// What was at the bench when the program ended, if anything was.
+    void take_up_again();
+
+private:
+    Desk(Places places, Today today, Library library);
+    void carry_out(const Request& request);
+    void open_book();
+    void open_fresh_book();
+    void use_book(const std::filesystem::path& path);
+    void read_jobs();
+    void read_one(const std::string& path);
+    void save_work();
+    void save_settings();
+    void remember_line();
+    std::string job_id(const std::filesystem::path& path) const;
+
+    Places places_;
+    Today today_;
+    Library library_;
+    State state_;
+    std::unique_ptr<ShopBook> book_;
+    std::string remembered_;
+};
+
+}  // namespace tubewright

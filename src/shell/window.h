@@ -1,0 +1,25 @@
+#pragma once
+// The window and its loop: draws on events only.
+
+#include <string>
+
+#include "base/result.h"
+#include "shell/places.h"
+
+namespace tubewright {
+
+struct Opening {
+    Places places;
+    std::string job;        ///< empty: the shelf
+    std::string touch_map;  ///< empty: none
+};
+
+struct NoWindow {
+    std::string sentence;
+    bool no_display = false;
+};
+
+/// Opens the window and stays until it is closed. The value is the exit status.
+Result<int, NoWindow> open_window(const Opening& opening);
+
+}  // namespace tubewright

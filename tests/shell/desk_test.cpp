@@ -1,0 +1,181 @@
+#include "shell/desk.h"
+
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <catch2/catch.hpp>
+#include <csignal>
+#include <fstream>
+#include <random>
+#include <sstream>
+
+#include "shell/temporary_home.h"
+#include "state/rules.h"
+
+using namespace tubewright;
+
+namespace {
+
+std::string bytes_of(const std::filesystem::path& path) {
+    std::ostringstream all;
+    all << std::ifstream(path, std::ios::binary).rdbuf();
+    return all.str();
+}
+
+Desk desk_in(const TemporaryHome& home) { return Desk::made(home.places(), one_day).value(); }
+
+/// Opens the fuel line and begins it.
+void begin(Desk& desk) {
+    desk.open_job(TUBEWRIGHT_SOURCE_DIR "/jobs/engine-fuel-line.json");
+    desk.act(OpenLine{desk.state().job->lines.front().name});
+    desk.act(NewStick{Length{3000}});
+    desk.act(Next{});
+}
+
+void tick_all(Desk& desk) {
+    const auto list = current_list(work_in_hand(desk.state()));
+    REQUIRE(list);
+    for (const TickItem& item : tick_items(desk.state(), *list))
+        if (!work_in_hand(desk.state()).ticks.contains(item.id)) desk.act(Tick{item.id});
+}
+
+}  // namespace
+
+TEST_CASE("the shelf shows the shipped jobs, and the user's own beside them") {
+    TemporaryHome home;
+    std::filesystem::create_directories(home.path() / "jobs");
+    std::filesystem::copy_file(TUBEWRIGHT_SOURCE_DIR "/jobs/cooler-pair.json", home.path() / "jobs" / "mine.json");
+    std::ofstream(home.path() / "jobs" / "broken.json") << "{";
+    const Desk desk = desk_in(home);
+    const auto find = [&](const std::string& id) {
+        for (const ShelfEntry& entry : desk.state().shelf)
+            if (entry.id == id) return entry;
+        FAIL("not on the shelf: " << id);
+        return ShelfEntry{};
+    };
+    CHECK(find("trailer-brakes-stainless").lines.size() == 5);
+    CHECK(find("mine").trouble.empty());
+    CHECK_FALSE(find("broken").trouble.empty());
+}
+
+TEST_CASE("what was ticked is there again in a new process") {
+    TemporaryHome home;
+    {
+        Desk desk = desk_in(home);
+        begin(desk);
+        tick_all(desk);
+        desk.act(Next{});
+        CHECK(work_in_hand(desk.state()).stage == Stage::mark_out);
+    }
+    Desk again = desk_in(home);
+    again.take_up_again();
+    REQUIRE(again.state().line);
+    CHECK(again.state().looks.screen == Screen::bench);
+    CHECK(work_in_hand(again.state()).stage == Stage::mark_out);
+    CHECK(work_in_hand(again.state()).cut);
+}
+
+TEST_CASE("a program that was left from another screen opens on the shelf") {
+    TemporaryHome home;
+    {
+        Desk desk = desk_in(home);
+        begin(desk);
+        desk.act(GoTo{Screen::lines});
+    }
+    Desk again = desk_in(home);
+    again.take_up_again();
+    CHECK(again.state().looks.screen == Screen::shelf);
+}
+
+TEST_CASE("a book that is none is left as it is and said, and there are two ways on") {
+    TemporaryHome home;
+    std::ofstream(home.path() / "shop-book.db") << "these are the last will and testament of a text file, long enough to be read as one";
+    const std::string before = bytes_of(home.path() / "shop-book.db");
+    Desk desk = desk_in(home);
+    CHECK(desk.state().book == BookStanding::refused);
+    CHECK_FALSE(desk.state().book_sentence.empty());
+
+    desk.act(GoOnWithoutBook{});
+    begin(desk);
+    CHECK(desk.state().looks.screen == Screen::bench);
+    CHECK(bytes_of(home.path() / "shop-book.db") == before);
+
+    Desk other = desk_in(home);
+    other.act(StartFreshBook{});
+    CHECK(other.state().book == BookStanding::open);
+    begin(other);
+    CHECK(bytes_of(home.path() / "shop-book.db") == before);
+    CHECK(std::filesystem::exists(home.path() / "shop-book-2.db"));
+}
+
+TEST_CASE("the fresh book is the one that is opened next time") {
+    TemporaryHome home;
+    std::ofstream(home.path() / "shop-book.db") << "not a book, and not empty either, so nobody may write over it at all, ever";
+    {
+        Desk desk = desk_in(home);
+        desk.act(StartFreshBook{});
+        begin(desk);
+    }
+    const Desk again = desk_in(home);
+    CHECK(again.state().book == BookStanding::open);
+    CHECK_FALSE(again.state().work.lines.empty());
+}
+
+TEST_CASE("a job that is refused leaves the desk as it was, with the sentence on it") {
+    TemporaryHome home;
+    Desk desk = desk_in(home);
+    desk.open_job(home.path() / "no such job.json");
+    CHECK_FALSE(desk.state().job);
+    CHECK(desk.state().looks.notice.find("no such job.json") != std::string::npos);
+}
+
+TEST_CASE("killed at any instant, the desk comes back at the last touch told or the one in flight") {
+    std::mt19937 dice(20240607);
+    for (int round = 0; round < 25; ++round) {
+        TemporaryHome home;
+        int pipe_ends[2];
+        REQUIRE(pipe(pipe_ends) == 0);
+        const pid_t child = fork();
+        REQUIRE(child >= 0);
+        if (child == 0) {
+            // Ticks on and off for ever; after each touch it tells how many it has made.
+            Desk desk = Desk::made(home.places(), one_day).value();
+            desk.open_job(TUBEWRIGHT_SOURCE_DIR "/jobs/engine-fuel-line.json");
+            desk.act(OpenLine{desk.state().job->lines.front().name});
+            desk.act(NewStick{Length{3000}});
+            desk.act(Next{});
+            const auto items = tick_items(desk.state(), *current_list(work_in_hand(desk.state())));
+            for (unsigned touch = 0;; ++touch) {
+                desk.act(Tick{items[touch % items.size()].id});
+                if (write(pipe_ends[1], &touch, sizeof touch) != sizeof touch) _exit(0);
+            }
+        }
+        close(pipe_ends[1]);
+        unsigned told = 0, last = 0;
+        const int wanted = std::uniform_int_distribution<int>(1, 60)(dice);
+        int count = 0;
+        while (count < wanted && read(pipe_ends[0], &told, sizeof told) == sizeof told) { last = told; ++count; }
+        usleep(static_cast<useconds_t>(std::uniform_int_distribution<int>(0, 3000)(dice)));
+        kill(child, SIGKILL);
+        waitpid(child, nullptr, 0);
+        while (read(pipe_ends[0], &told, sizeof told) == sizeof told) { last = told; ++count; }
+        close(pipe_ends[0]);
+        REQUIRE(count > 0);
+
+        Desk again = desk_in(home);
+        again.take_up_again();
+        REQUIRE(again.state().line);
+        const auto items = tick_items(again.state(), *current_list(work_in_hand(again.state())));
+        const auto after = [&](unsigned touches) {
+            std::set<std::string> ticks;
+            for (unsigned touch = 0; touch < touches; ++touch) {
+                const std::string& id = items[touch % items.size()].id;
+                if (!ticks.erase(id)) ticks.insert(id);
+            }
+            return ticks;
+        };
+        const std::set<std::string> found = work_in_hand(again.state()).ticks;
+        INFO("round " << round << ", told " << last + 1 << " touches");
+        CHECK((found == after(last + 1) || found == after(last + 2)));
+    }
+}

@@ -1,0 +1,161 @@
+// take_pictures FOLDER [JOB [WIDTH HEIGHT PX_PER_MM [light|dark [in|mm]]]]
+// Walks a job through the real screens, drawn by the real renderer with no window, and writes a PNG of each
+// new screen. The folder is made; the shop book is a fresh one in it.
+
+#include <glad/gl.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <iostream>
+
+#include "gl/offscreen.h"
+#include "pictures/studio.h"
+#include "shell/canvas.h"
+#include "shell/operator.h"
+#include "shell/temporary_home.h"
+
+using namespace tubewright;
+
+namespace {
+
+/// A framebuffer to draw on where there is no window.
+struct Sheet3d {
+    unsigned frame = 0, colour = 0;
+    Sheet3d(int width, int height) {
+        glGenFramebuffers(1, &frame);
+        glBindFramebuffer(GL_FRAMEBUFFER, frame);
+        glGenTextures(1, &colour);
+        glBindTexture(GL_TEXTURE_2D, colour);
+        glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, width, height, 0, GL_RGBA, GL_UNSIGNED_BYTE, nullptr);
+        glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, colour, 0);
+        glViewport(0, 0, width, height);
+    }
+};
+
+struct Studio {
+    Desk& desk;
+    Canvas& canvas;
+    CanvasSize size;
+    std::filesystem::path folder;
+    double seconds = 10;
+    int count = 0;
+    std::string last_key;
+
+    void frame(const Finger& finger = {}) { canvas.frame(size, seconds += 1.0 / 60, finger); }
+    void settle() {
+        for (int i = 0; i < 30; ++i) frame();
+    }
+
+    void tap(const std::string& id, double held = 0) {
+        for (const Touchable& thing : canvas.ui().touchables()) {
+            if (thing.id != id) continue;
+            const ImVec2 middle = thing.box().centre();
+            frame({true, true, middle.x, middle.y});
+            for (const double until = seconds + held; seconds < until;) frame({true, true, middle.x, middle.y});
+            frame({false, true, middle.x, middle.y});
+            settle();
+            return;
+        }
+        std::cerr << "nothing is called " << id << "\n";
+    }
+
+    void shoot(const std::string& name) {
+        Image image{size.width, size.height, std::vector<unsigned char>(static_cast<std::size_t>(size.width) * static_cast<std::size_t>(size.height) * 4)};
+        std::vector<unsigned char> upside_down(image.rgba.size());
+        glReadPixels(0, 0, size.width, size.height, GL_RGBA, GL_UNSIGNED_BYTE, upside_down.data());
+        const std::size_t row = static_cast<std::size_t>(size.width) * 4;
+        for (std::size_t y = 0; y < static_cast<std::size_t>(size.height); ++y)
+            std::copy_n(upside_down.begin() + static_cast<std::ptrdiff_t>((static_cast<std::size_t>(size.height) - 1 - y) * row), row, image.rgba.begin() + static_cast<std::ptrdiff_t>(y * row));
+        for (std::size_t i = 3; i < image.rgba.size(); i += 4) image.rgba[i] = 255;
+        write_png((folder / name).string(), image);
+    }
+
+    void shoot_if_new() {
+        const std::string key = desk.view().key;
+        if (key == last_key) return;
+        last_key = key;
+        char number[8];
+        std::snprintf(number, sizeof number, "%03d", ++count);
+        shoot(std::string(number) + ".png");
+        std::cout << number << " " << key << "\n";
+    }
+};
+
+std::vector<Seen> seen(const Ui& ui) {
+    std::vector<Seen> all;
+    for (const Touchable& thing : ui.touchables()) all.push_back({thing.id, thing.enabled});
+    return all;
+}
+
+void side_screens(Studio& studio) {
+    for (const Screen screen : {Screen::scrap, Screen::settings, Screen::stance, Screen::stock, Screen::stick_length}) {
+        studio.desk.act(GoTo{screen});
+        studio.settle();
+        studio.shoot_if_new();
+        studio.desk.act(Back{});
+        studio.settle();
+        studio.last_key = studio.desk.view().key;
+    }
+}
+
+void answer(Studio& studio, const std::vector<std::string>& ids) {
+    for (const std::string& id : ids) {
+        studio.tap(id);
+        studio.shoot_if_new();
+    }
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+    const auto word = [&](int i, const char* usual) { return std::string(count > i ? words[i] : usual); };
+    const std::filesystem::path folder = word(1, "pictures");
+    std::filesystem::create_directories(folder);
+    const auto offscreen = Offscreen::made();
+    if (!offscreen.ok()) {
+        std::cerr << offscreen.trouble().sentence << "\n";
+        return 1;
+    }
+    const CanvasSize size{std::atoi(word(3, "1280").c_str()), std::atoi(word(4, "800").c_str()), std::atof(word(5, "5.87").c_str())};
+    const Sheet3d paper(size.width, size.height);
+    TemporaryHome home;
+    Desk desk = Desk::made(home.places(), one_day).value();
+    auto canvas = Canvas::made(desk, home.places(), GlFlavour::core_33);
+    if (!canvas.ok()) {
+        std::cerr << canvas.trouble().sentence() << "\n";
+        return 1;
+    }
+    desk.act(SetTheme{word(6, "light") == "dark" ? Theme::dark : Theme::light});
+    desk.act(SetUnit{word(7, "in") == "mm" ? Unit::mm : Unit::inch});
+    Studio studio{desk, *canvas.value(), size, folder};
+    Operator person(word(2, "trailer-brakes-stainless"));
+    bool readings_shown = false, wrong_shown = false;
+    for (int touches = 0; touches < 900; ++touches) {
+        studio.settle();
+        studio.shoot_if_new();
+        const State& state = desk.state();
+        if (state.looks.screen == Screen::bench && state.line) {
+            const LineWork work = work_in_hand(state);
+            if (!readings_shown && work.stage == Stage::bending && work.move == Move::check && !work.made.empty()) {
+                readings_shown = true;  // under the target, then over it, each taken back
+                answer(studio, {"key-8", "key-5", "next", "undo", "key-clear", "key-1", "key-2", "key-0", "next", "undo"});
+                continue;
+            }
+            if (!wrong_shown && work.stage == Stage::bending && work.made.size() >= 2) {
+                wrong_shown = true;
+                side_screens(studio);
+                answer(studio, {"wrong", "reason-wrong-way"});
+                studio.shoot("wrong-last.png");
+                desk.act(Cancel{});
+                desk.act(Cancel{});
+                studio.settle();
+                continue;
+            }
+        }
+        const auto touch = person.next_touch(state, seen(studio.canvas.ui()));
+        if (!touch) break;
+        studio.tap(*touch);
+    }
+    studio.shoot_if_new();
+    return 0;
+}
