@@ -1,6 +1,7 @@
 // Screens that want an answer: our own keypad, a question with choices, and the settings.
 
 #include <algorithm>
+#include <cmath>
 
 #include "ui/bodies.h"
 #include "ui/signs.h"
@@ -73,18 +74,19 @@ void draw_body(const Drawing& on, const Box& box, const ChoiceBody& body) {
     Box rest = box;
     if (!body.moves.empty()) {
         draw_moves(ui, rest.cut_top(moves_height(ui, body.moves, rest.width())), body.moves);
-        rest.cut_top(ui.px(2));
+        rest.cut_top(ui.px(1.6));
     }
     const int count = static_cast<int>(body.choices.size()), columns = choice_columns(body.choices.size(), false);
     if (count > 0) {
         const int rows = (count + columns - 1) / columns;
         const float gap = ui.px(3), most = ui.px(34) * static_cast<float>(rows) + gap * static_cast<float>(rows - 1);
-        const float least = ui.px(rows == 1 ? 25 : 20.2) * static_cast<float>(rows) + gap * static_cast<float>(rows - 1);
+        const bool main = std::any_of(body.choices.begin(), body.choices.end(), [](const ButtonView& one) { return one.weight == Weight::main; });
+        const float least = ui.px(main ? 30 : rows == 1 ? 25 : 20.2) * static_cast<float>(rows) + gap * static_cast<float>(rows - 1);
         const float height = std::clamp(rest.height() - ui.px(body.hero.empty() ? 30 : 44), least, most);
         draw_grid(on, rest.cut_bottom(height), body.choices, columns, gap);
-        rest.cut_bottom(ui.px(2));
+        rest.cut_bottom(ui.px(1.4));
     }
-    ui.text_off_top(rest, body.heading, ui.body(ui.paper(), true), ui.px(1));
+    ui.text_off_top(rest, body.heading, ui.body(ui.paper(), true), ui.px(body.hero.empty() ? 0 : 0.6));
     if (!body.hero.empty()) {
         // Beside the number, what it means.
         const float width = body.lines.empty() ? rest.width() : rest.width() * 0.42f;
@@ -101,19 +103,23 @@ namespace {
 void draw_ruler(Ui& ui, Box box, const SettingsBody& body) {
     const Palette& p = ui.palette();
     const float length = ui.true_px(50);
-    Box place = box.cut_left(length + ui.px(4));
-    const float top = place.min.y + ui.px(2), height = ui.px(7), x = place.min.x;
-    ui.list().AddRectFilled({x, top}, {x + length, top + height}, colour(p.panel));
+    const Box place = box.cut_left(length + ui.px(4));
+    const ImVec2 start{std::round(place.min.x), place.min.y + ui.px(2)};
+    const Box bar{start, {start.x + length, start.y + ui.px(7)}};
+    ui.note_ruler(bar);
+    // All of it inside the bar: a rule is laid on its outer edges.
+    ui.list().PushClipRect(bar.min, bar.max, true);
+    ui.list().AddRectFilled(bar.min, bar.max, colour(p.panel));
     for (int i = 0; i < 50; ++i) {
         if (i / 10 % 2 == 0) continue;
-        ui.list().AddRectFilled({x + ui.true_px(i), top}, {x + ui.true_px(i + 1), top + height * 0.45f}, colour(p.steel));
+        ui.list().AddRectFilled({start.x + ui.true_px(i), start.y}, {start.x + ui.true_px(i + 1), start.y + bar.height() * 0.45f}, colour(p.steel));
     }
-    ui.list().AddRect({x, top}, {x + length, top + height}, colour(p.ink), 0, 0, ui.px(0.4));
-    for (int i = 0; i <= 50; ++i) {
-        const float tall = i % 10 == 0 ? 1.0f : i % 5 == 0 ? 0.66f : 0.4f;
-        const float at = std::min(x + ui.true_px(i), x + length - 1);
-        ui.list().AddLine({at, top + height}, {at, top + height * (1 - tall)}, colour(p.ink), i % 10 == 0 ? ui.px(0.35) : ui.px(0.2));
+    for (int i = 1; i < 50; ++i) {
+        const float tall = i % 10 == 0 ? 1.0f : i % 5 == 0 ? 0.66f : 0.4f, at = start.x + ui.true_px(i);
+        ui.list().AddLine({at, bar.max.y}, {at, bar.max.y - bar.height() * tall}, colour(p.ink), i % 10 == 0 ? ui.px(0.35) : ui.px(0.2));
     }
+    ui.plate_edge(bar, colour(p.ink), ui.px(0.5), 0);
+    ui.list().PopClipRect();
     Type type = ui.small(ui.paper());
     type.down = Down::middle;
     ui.text({{box.min.x, box.min.y}, {box.max.x, std::min(box.max.y, box.min.y + ui.px(17))}}, body.ruler_text, type);

@@ -11,6 +11,8 @@ namespace {
 
 using Kind = ClockHand::Kind;
 
+constexpr double swatch_mm = 8.6;
+
 ImVec2 toward(ImVec2 centre, double clock_deg, float reach) {
     const double turn = clock_deg * std::numbers::pi / 180;
     return {centre.x + reach * static_cast<float>(std::sin(turn)), centre.y - reach * static_cast<float>(std::cos(turn))};
@@ -28,9 +30,9 @@ void draw_hand(Ui& ui, ImVec2 from, ImVec2 to, Kind kind, float unit) {
         }
         case Kind::swing: draw_dashes(list, from, to, colour(p.now), unit * 1.5f, unit * 2.2f, unit * 1.4f); break;
         case Kind::wrong: {
-            draw_dashes(list, from, to, colour(p.stop), unit * 1.2f, unit * 1.6f, unit * 1.2f);
-            const ImVec2 at{from.x + (to.x - from.x) * 0.62f, from.y + (to.y - from.y) * 0.62f};
-            draw_cross(list, at, unit * 5, colour(p.stop), unit * 1.1f);
+            draw_dashes(list, from, to, colour(p.stop), unit * 1.5f, unit * 1.6f, unit * 1.2f);
+            const ImVec2 at{from.x + (to.x - from.x) * 0.72f, from.y + (to.y - from.y) * 0.72f};
+            draw_cross(list, at, unit * 7, colour(p.stop), unit * 1.7f);
             break;
         }
     }
@@ -45,7 +47,7 @@ struct LegendItem {
 
 /// What the hands mean, in as many rows as it takes, from the bottom of the box up; cut off from it.
 std::vector<LegendItem> legend_off_bottom(Ui& ui, Box& box, const ClockView& clock) {
-    const float pitch = ui.px(6), swatch = ui.px(8), gap = ui.px(3);
+    const float pitch = ui.px(5.3), swatch = ui.px(swatch_mm), gap = ui.px(2.4);
     std::vector<LegendItem> items;
     float x = 0;
     int row = 0;
@@ -90,10 +92,7 @@ void draw_face(Ui& ui, ImVec2 centre, float radius, const ClockView& clock, cons
 
     for (const auto& [clock_deg, word] : clock.rim) {
         const float half = (ui.width_of(word, TextSize::small, true) + ui.px(1.4)) / 2, tall = ui.px(5);
-        // Words above and below stand outside the rim, words at the sides lie across it.
-        const double turn = clock_deg * std::numbers::pi / 180;
-        const float lift = static_cast<float>(std::fabs(std::cos(turn))) * tall * 0.55f;
-        const ImVec2 at = toward(centre, clock_deg, radius + lift);
+        const ImVec2 at = toward(centre, clock_deg, radius);
         const Box plate = around(at, half * 2, tall);
         list.AddRectFilled(plate.min, plate.max, colour(skin.fill), ui.px(1));
         Type type = ui.small(skin, true);
@@ -110,9 +109,9 @@ void draw_clock(Ui& ui, const Box& box, const ClockView& clock, const Skin& skin
     Box rest = box;
     for (const LegendItem& item : legend_off_bottom(ui, rest, clock)) {
         Box words = item.box;
-        const Box swatch = words.cut_left(ui.px(8));
+        const Box swatch = words.cut_left(ui.px(swatch_mm));
         const float y = swatch.centre().y;
-        draw_hand(ui, {swatch.min.x + ui.px(0.9), y}, {swatch.max.x - ui.px(1.9), y}, item.hand->kind, ui.px(0.62));
+        draw_hand(ui, {swatch.min.x + ui.px(0.9), y}, {swatch.max.x - ui.px(2.6), y}, item.hand->kind, ui.px(0.62));
         Type type = ui.small(skin);
         type.down = Down::middle;
         type.wrap = false;
@@ -121,7 +120,7 @@ void draw_clock(Ui& ui, const Box& box, const ClockView& clock, const Skin& skin
     float side = 0;
     for (const auto& [clock_deg, word] : clock.rim)
         if (std::fabs(std::sin(clock_deg * std::numbers::pi / 180)) > 0.3) side = std::max(side, ui.width_of(word, TextSize::small, true) / 2 + ui.px(0.7));
-    const float radius = std::min(rest.width() / 2 - side, rest.height() / 2 - ui.px(5.6));
+    const float radius = std::min(rest.width() / 2 - side, rest.height() / 2 - ui.px(2.6));
     draw_face(ui, rest.centre(), radius, clock, skin);
 }
 

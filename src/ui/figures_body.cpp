@@ -1,6 +1,7 @@
 // Figures in columns: the marks to lay out, and the tables.
 
 #include <algorithm>
+#include <numeric>
 
 #include "ui/bodies.h"
 #include "ui/signs.h"
@@ -10,34 +11,46 @@ namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
 
-/// Widths that share the whole in proportion to what each column's longest text needs.
-std::vector<float> column_widths(const Ui& ui, const std::vector<std::string>& heads, const Rows& rows, float whole) {
+constexpr double cell_left_mm = 1.8, cell_right_mm = 2.2, frame_mm = 1, cut_pad_mm = 2.6;
+
+/// What each column's longest text needs.
+std::vector<float> needed_widths(const Ui& ui, const std::vector<std::string>& heads, const Rows& rows, TextSize size) {
     std::vector<float> widths;
     for (const std::string& head : heads) widths.push_back(ui.width_of(head, TextSize::small, false));
     for (const auto& row : rows)
         for (std::size_t i = 0; i < row.size(); ++i) {
             if (i >= widths.size()) widths.push_back(0);
-            widths[i] = std::max(widths[i], ui.width_of(row[i], TextSize::body, true));
+            widths[i] = std::max(widths[i], ui.width_of(row[i], size, true));
         }
-    float needed = 0;
-    for (float& width : widths) needed += width += ui.px(5);
-    for (float& width : widths) width *= needed > 0 ? whole / needed : 1;
+    for (float& width : widths) width += ui.px(cell_left_mm + cell_right_mm) + 2;
     return widths;
+}
+
+float total_of(const std::vector<float>& widths) { return std::accumulate(widths.begin(), widths.end(), 0.0f); }
+
+/// How wide the figures are in their larger size.
+float figures_width(const Ui& ui, const std::vector<std::string>& heads, const Rows& rows) {
+    return total_of(needed_widths(ui, heads, rows, TextSize::body)) + ui.px(2 * frame_mm);
 }
 
 void draw_figures(Ui& ui, const Box& box, const std::vector<std::string>& heads, const Rows& rows, int places) {
     const Skin skin = ui.panel();
     ui.plate(box, skin, ui.px(0.35), ui.px(2));
-    Box rest = box.inside(ui.px(1), ui.px(0.8));
-    const std::vector<float> widths = column_widths(ui, heads, rows, rest.width());
+    Box rest = box.inside(ui.px(frame_mm), ui.px(0.8));
+    // All figures in one size, so that none looks more important than the others.
+    TextSize size = TextSize::body;
+    std::vector<float> widths = needed_widths(ui, heads, rows, size);
+    if (total_of(widths) > rest.width()) widths = needed_widths(ui, heads, rows, size = TextSize::small);
+    const float spare = (rest.width() - total_of(widths)) / static_cast<float>(std::max<std::size_t>(widths.size(), 1));
+    for (float& width : widths) width += spare;
     const auto draw_cells = [&](const Box& line, const std::vector<std::string>& cells, Type type) {
         float x = line.min.x;
         for (std::size_t i = 0; i < cells.size(); ++i) {
-            ui.text({{x + ui.px(2), line.min.y}, {x + widths[i] - ui.px(1), line.max.y}}, cells[i], type);
+            ui.text({{x + ui.px(cell_left_mm), line.min.y}, {x + widths[i] - ui.px(cell_right_mm), line.max.y}}, cells[i], type);
             x += widths[i];
         }
     };
-    Type head = ui.small(skin), cell = ui.body(skin, true);
+    Type head = ui.small(skin), cell{size, true, skin.ink, skin.fill};
     head.ink = ui.palette().ink_soft;
     head.down = cell.down = Down::middle;
     head.wrap = false;
@@ -58,14 +71,16 @@ void draw_figures(Ui& ui, const Box& box, const std::vector<std::string>& heads,
 void draw_body(const Drawing& on, const Box& box, const MarkOutBody& body) {
     Ui& ui = on.ui;
     Box rest = box;
-    Box side = rest.cut_left(std::clamp(rest.width() * 0.37f, ui.px(76), ui.px(130)));
-    rest.cut_left(ui.px(3));
     if (body.pager.needed) {
         draw_pager(on, rest.cut_right(pager_width(ui) - ui.px(4)), body.pager);
         rest.cut_right(ui.px(2.5));
     }
     Rows rows;
     for (const MarkRow& row : body.rows) rows.push_back({row.bend, row.from_a, row.from_b, row.align});
+    // The figures come first; the length to cut keeps what it needs to be read two steps away.
+    const float least = std::max(ui.px(58), body.cut.empty() ? 0 : ui.hero_width(body.cut, cap_height::hero_least) + ui.px(2 * cut_pad_mm) + 2);
+    Box side = rest.cut_left(std::clamp(rest.width() - figures_width(ui, body.columns, rows) - ui.px(3), least, std::max(least, ui.px(130))));
+    rest.cut_left(ui.px(3));
     draw_figures(ui, rest, body.columns, rows, std::max(4, static_cast<int>(rows.size())));
 
     const float cut_height = std::min(side.height() * 0.52f, ui.px(40));
@@ -73,7 +88,7 @@ void draw_body(const Drawing& on, const Box& box, const MarkOutBody& body) {
     if (!body.cut.empty()) {
         const Skin skin = ui.pale(Tone::now);
         ui.plate(plate, skin, ui.px(0.8), ui.px(2));
-        Box inner = plate.inside(ui.px(3), ui.px(2));
+        Box inner = plate.inside(ui.px(cut_pad_mm), ui.px(2));
         ui.text_off_top(inner, body.cut_label, ui.body(skin), ui.px(0.5));
         Type hero = ui.hero(skin);
         hero.down = Down::middle;

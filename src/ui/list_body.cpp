@@ -82,7 +82,7 @@ void draw_row(const Drawing& on, const Box& box, const RowView& row, float right
 void draw_body(const Drawing& on, const Box& box, const ListBody& body) {
     Ui& ui = on.ui;
     Box rest = box;
-    const bool roomy = box.height() > ui.px(74);
+    const bool roomy = box.height() > ui.px(body.notes.empty() ? 75 : 85);
     if (!body.heading.empty() && roomy) {
         Type type = ui.body(ui.paper(), true);
         type.down = Down::middle;

@@ -6,24 +6,77 @@
 namespace tubewright {
 namespace {
 
-/// What to do, as large as there is room for, and under it how.
-void draw_words(Ui& ui, Box box, const MoveBody& body, const Skin& skin) {
-    Type asks = ui.body(skin);
-    asks.ink = ui.palette().ink_soft;
-    ui.text_off_top(box, body.asks, asks, ui.px(1));
-    std::vector<TextView> lines = body.lines;
-    if (body.clock && !body.clock->caption.empty()) lines.push_back({body.clock->caption, Tone::plain});
+constexpr double line_gap_mm = 1.2, panel_pad_mm = 3.2, panel_pad_down_mm = 2.2;
+
+/// The words of a move: what to do, the number, and under it how.
+struct MoveWords {
+    std::string asks, hero;
+    std::vector<TextView> lines;
+};
+
+MoveWords words_of(const MoveBody& body) {
+    MoveWords words{body.asks, body.hero, body.lines};
+    if (body.clock && !body.clock->caption.empty()) words.lines.push_back({body.clock->caption, Tone::plain});
+    return words;
+}
+
+/// What is asked stands on one line, smaller where it has to.
+TextSize asks_size(const Ui& ui, const std::string& asks, float width) {
+    return ui.width_of(asks, TextSize::body, false) <= width ? TextSize::body : TextSize::small;
+}
+
+float asks_height(const Ui& ui, const std::string& asks, float width) {
+    return asks.empty() ? 0 : ui.height_of(asks, asks_size(ui, asks, width), false, width) + ui.px(0.6);
+}
+
+float lines_height(const Ui& ui, const std::vector<TextView>& lines, float width) {
     float needed = 0;
     for (const TextView& line : lines)
-        needed += ui.height_of(line.text, TextSize::small, line.tone == Tone::stop || line.tone == Tone::now, box.width() - (line.tone == Tone::plain ? 0 : ui.px(6)));
-    const float hero_least = ui.px(cap_height::hero_least * 1.3);
-    const float hero = std::clamp(box.height() - needed - ui.px(1.5), hero_least, ui.px(cap_height::hero_most * (box.height() > ui.px(70) ? 3.2 : 1.7)));
-    Box top = box.cut_top(std::min(hero, box.height()));
+        needed += ui.height_of(line.text, TextSize::small, line.tone == Tone::stop || line.tone == Tone::now, width - (line.tone == Tone::plain ? 0 : ui.px(6)));
+    return needed;
+}
+
+/// Whether all the words are seen with capitals of that many mm in the number.
+bool words_fit(const Ui& ui, const MoveWords& words, float width, float height, double hero_cap) {
+    const auto hero = ui.hero_height(words.hero, width, hero_cap);
+    return hero && asks_height(ui, words.asks, width) + *hero + ui.px(line_gap_mm) + lines_height(ui, words.lines, width) <= height;
+}
+
+void draw_words(Ui& ui, Box box, const MoveWords& words, const Skin& skin) {
+    Type asks{asks_size(ui, words.asks, box.width()), false, skin.soft, skin.fill};
+    Box head = box.cut_top(asks_height(ui, words.asks, box.width()));
+    ui.text(head, words.asks, asks);
+    const float least = ui.hero_height(words.hero, box.width(), cap_height::hero_least).value_or(0), most = ui.px(cap_height::hero_most * (box.height() > ui.px(70) ? 3.2 : 1.7));
+    const float hero = std::clamp(box.height() - lines_height(ui, words.lines, box.width()) - ui.px(line_gap_mm), least, std::max(least, most));
     Type type = ui.hero(skin);
     type.down = Down::middle;
-    ui.text(top, body.hero, type);
-    box.cut_top(ui.px(1.5));
-    draw_lines(ui, box, lines, skin);
+    ui.text(box.cut_top(hero), words.hero, type);
+    box.cut_top(ui.px(line_gap_mm));
+    draw_lines(ui, box, words.lines, skin);
+}
+
+/// The room between picture and clock that the words have in a body of this width.
+struct Shares {
+    float picture = 0, clock = 0, words = 0;
+};
+
+Shares shares_of(const Ui& ui, const MoveBody& body, float width, float height, float picture_share) {
+    Shares shares;
+    shares.picture = body.picture && picture_share > 0 ? std::min(width * picture_share, height * 1.5f) : 0;
+    const float panel = width - (shares.picture > 0 ? shares.picture + ui.px(3) : 0) - ui.px(2 * panel_pad_mm);
+    if (body.clock) shares.clock = std::min(panel * 0.46f, height * 1.15f);
+    shares.words = panel - (shares.clock > 0 ? shares.clock + ui.px(3) : 0);
+    return shares;
+}
+
+/// The picture as large as the words let it: the number large, or at least readable two steps away.
+Shares fitting_shares(const Ui& ui, const MoveBody& body, const MoveWords& words, float width, float height) {
+    for (const double cap : {cap_height::hero, cap_height::hero_least})
+        for (const float share : {body.clock ? 0.36f : 0.44f, 0.3f, 0.26f, 0.22f}) {
+            const Shares shares = shares_of(ui, body, width, height, share);
+            if (words_fit(ui, words, shares.words, height - ui.px(2 * panel_pad_down_mm), cap)) return shares;
+        }
+    return shares_of(ui, body, width, height, 0);
 }
 
 }  // namespace
@@ -31,10 +84,9 @@ void draw_words(Ui& ui, Box box, const MoveBody& body, const Skin& skin) {
 void draw_body(const Drawing& on, const Box& box, const MoveBody& body) {
     Ui& ui = on.ui;
     Box rest = box;
-    const float gap = ui.px(2.5);
     if (!body.moves.empty()) {
         draw_moves(ui, rest.cut_top(moves_height(ui, body.moves, rest.width())), body.moves);
-        rest.cut_top(gap);
+        rest.cut_top(ui.px(2));
     }
     if (!body.buttons.empty()) {
         const int count = static_cast<int>(body.buttons.size()), columns = count > 2 ? 2 : 1, rows = (count + columns - 1) / columns;
@@ -42,22 +94,21 @@ void draw_body(const Drawing& on, const Box& box, const MoveBody& body) {
         draw_grid(on, {side.min, {side.max.x, side.min.y + std::min(side.height(), ui.px(40) * static_cast<float>(rows))}}, body.buttons, columns, ui.px(3));
         rest.cut_right(ui.px(3));
     }
-    const bool room_for_picture = body.picture && rest.width() > ui.px(body.clock ? 170 : 140);
-    if (room_for_picture) {
-        const float width = std::min(rest.width() * (body.clock ? 0.36f : 0.44f), rest.height() * 1.5f);
-        draw_picture(ui, rest.cut_left(width), *body.picture, on.picture);
+    const MoveWords words = words_of(body);
+    const Shares shares = fitting_shares(ui, body, words, rest.width(), rest.height());
+    if (shares.picture > 0) {
+        draw_picture(ui, rest.cut_left(shares.picture), *body.picture, on.picture);
         rest.cut_left(ui.px(3));
     }
     const Skin panel = ui.panel();
     const Skin skin{panel.fill, ui.palette().now, panel.ink, panel.soft};
     ui.plate(rest, skin, ui.px(1), ui.px(2.4));
-    Box inner = rest.inside(ui.px(4), ui.px(2.8));
-    if (body.clock) {
-        const float width = std::min(inner.width() * 0.46f, inner.height() * 1.3f);
-        draw_clock(ui, inner.cut_right(width), *body.clock, skin);
+    Box inner = rest.inside(ui.px(panel_pad_mm), ui.px(panel_pad_down_mm));
+    if (shares.clock > 0) {
+        draw_clock(ui, inner.cut_right(shares.clock), *body.clock, skin);
         inner.cut_right(ui.px(3));
     }
-    draw_words(ui, inner, body, skin);
+    draw_words(ui, inner, words, skin);
 }
 
 }  // namespace tubewright

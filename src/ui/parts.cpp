@@ -1,6 +1,7 @@
 #include "ui/parts.h"
 
 #include <algorithm>
+#include <numeric>
 
 #include "ui/signs.h"
 
@@ -52,26 +53,35 @@ void draw_lines(Ui& ui, Box& box, const std::vector<TextView>& lines, const Skin
     }
 }
 
+namespace {
+
+constexpr double plate_gap_mm = 1.6, plate_pad_mm = 1.6, plate_sign_mm = 9;
+
+/// How high each plate wants to be.
+std::vector<float> plate_heights(const Ui& ui, const std::vector<TextView>& lines, float width, TextSize size) {
+    std::vector<float> heights;
+    for (const TextView& line : lines)
+        heights.push_back(ui.height_of(line.text, size, false, width - ui.px(plate_sign_mm + plate_pad_mm)) + ui.px(2 * plate_pad_mm));
+    return heights;
+}
+
+float total_of(const Ui& ui, const std::vector<float>& heights) {
+    return std::accumulate(heights.begin(), heights.end(), ui.px(plate_gap_mm) * static_cast<float>(heights.size() - 1));
+}
+
+}  // namespace
+
+float plates_height(const Ui& ui, const std::vector<TextView>& lines, float width) {
+    return lines.empty() ? 0 : total_of(ui, plate_heights(ui, lines, width, TextSize::small));
+}
+
 void draw_plates(Ui& ui, const Box& box, const std::vector<TextView>& lines) {
     if (lines.empty()) return;
-    const float gap = ui.px(1.6), pad = ui.px(1.8);
-    const float text_width = box.width() - ui.px(9) - pad;
-    // Each gets room by how much it says; what is left over is shared.
-    std::vector<float> heights;
-    float total = gap * static_cast<float>(lines.size() - 1);
-    for (const TextView& line : lines) {
-        heights.push_back(ui.height_of(line.text, TextSize::body, false, text_width) + 2 * pad);
-        total += heights.back();
-    }
+    const float gap = ui.px(plate_gap_mm), pad = ui.px(plate_pad_mm);
     TextSize size = TextSize::body;
-    if (total > box.height()) {
-        size = TextSize::small;
-        total = gap * static_cast<float>(lines.size() - 1);
-        for (std::size_t i = 0; i < lines.size(); ++i) {
-            heights[i] = ui.height_of(lines[i].text, TextSize::small, false, text_width) + 2 * pad;
-            total += heights[i];
-        }
-    }
+    std::vector<float> heights = plate_heights(ui, lines, box.width(), size);
+    if (total_of(ui, heights) > box.height()) heights = plate_heights(ui, lines, box.width(), size = TextSize::small);
+    const float total = total_of(ui, heights);
     const float squeeze = total > box.height() ? (box.height() - total) / static_cast<float>(lines.size()) : 0;
     Box rest = box;
     for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -80,7 +90,7 @@ void draw_plates(Ui& ui, const Box& box, const std::vector<TextView>& lines) {
         rest.cut_top(gap);
         ui.list().AddRectFilled(plate.min, plate.max, colour(skin.fill), ui.px(1.4));
         ui.list().AddRectFilled(plate.min, {plate.min.x + ui.px(1.2), plate.max.y}, colour(skin.border), ui.px(1.4), ImDrawFlags_RoundCornersLeft);
-        const Box sign = plate.cut_left(ui.px(9));
+        const Box sign = plate.cut_left(ui.px(plate_sign_mm));
         draw_tone_sign(ui, {sign.centre().x + ui.px(0.5), sign.centre().y}, ui.px(5), lines[i].tone);
         Type type{size, false, skin.ink, skin.fill};
         type.down = Down::middle;
@@ -88,27 +98,75 @@ void draw_plates(Ui& ui, const Box& box, const std::vector<TextView>& lines) {
     }
 }
 
+namespace {
+
+constexpr double chip_gap_mm = 1.6, chip_pad_mm = 1.8, chip_sign_mm = 6;
+
+float chip_width(const Ui& ui, const MoveChip& chip, bool two_lines, bool with_value) {
+    const std::string value = with_value ? chip.value : "";
+    const float label = ui.width_of(chip.label, TextSize::small, true), number = ui.width_of(value, TextSize::small, true);
+    const float words = two_lines || value.empty() ? std::max(label, number) : label + ui.width_of("  ", TextSize::small, true) + number;
+    const bool sign = chip.standing != MoveChip::Standing::coming;
+    return words + ui.px(2 * chip_pad_mm + (sign ? chip_sign_mm : 0)) + 2;
+}
+
+struct ChipWidths {
+    std::vector<float> widths;
+    std::vector<bool> with_value;
+};
+
+/// All alike where that does; else each by what it says. Where even that is too much, what is done
+/// keeps its check mark and gives up its number, the first one first.
+ChipWidths chip_widths(const Ui& ui, const std::vector<MoveChip>& moves, float width, bool two_lines) {
+    ChipWidths out{{}, std::vector<bool>(moves.size(), true)};
+    const float room = width - ui.px(chip_gap_mm) * static_cast<float>(moves.size() - 1), each = room / static_cast<float>(moves.size());
+    const auto sum = [&] {
+        out.widths.clear();
+        float all = 0;
+        for (std::size_t i = 0; i < moves.size(); ++i) {
+            out.widths.push_back(chip_width(ui, moves[i], two_lines, out.with_value[i]));
+            all += out.widths.back();
+        }
+        return all;
+    };
+    float all = sum();
+    for (std::size_t i = 0; i < moves.size() && all > room; ++i) {
+        if (moves[i].standing != MoveChip::Standing::done) continue;
+        out.with_value[i] = false;
+        all = sum();
+    }
+    const bool alike = std::all_of(out.widths.begin(), out.widths.end(), [&](float one) { return one <= each; });
+    for (float& one : out.widths) one = alike ? each : one + (room - all) / static_cast<float>(moves.size());
+    return out;
+}
+
+}  // namespace
+
 float moves_height(const Ui& ui, const std::vector<MoveChip>& moves, float width) {
     if (moves.empty()) return 0;
-    const float each = width / static_cast<float>(moves.size()) - ui.px(12);
-    const auto one_line = [&](const MoveChip& chip) { return ui.width_of(chip.label + "  " + chip.value, TextSize::small, true) <= each; };
-    return std::all_of(moves.begin(), moves.end(), one_line) ? ui.px(8.6) : ui.px(13.2);
+    float all = ui.px(chip_gap_mm) * static_cast<float>(moves.size() - 1);
+    for (const MoveChip& chip : moves) all += chip_width(ui, chip, false, true);
+    return all <= width ? ui.px(8.6) : ui.px(13.2);
 }
 
 void draw_moves(Ui& ui, const Box& box, const std::vector<MoveChip>& moves) {
-    const int count = static_cast<int>(moves.size());
+    if (moves.empty()) return;
     const bool tall = box.height() > ui.px(10);
-    for (int i = 0; i < count; ++i) {
-        const MoveChip& chip = moves[static_cast<std::size_t>(i)];
+    const ChipWidths widths = chip_widths(ui, moves, box.width(), tall);
+    Box line = box;
+    for (std::size_t i = 0; i < moves.size(); ++i) {
+        MoveChip chip = moves[i];
+        if (!widths.with_value[i]) chip.value.clear();
         const bool done = chip.standing == MoveChip::Standing::done, now = chip.standing == MoveChip::Standing::now;
-        Box cell = box.column(i, count, ui.px(1.6));
+        const Box cell = line.cut_left(widths.widths[i]);
+        line.cut_left(ui.px(chip_gap_mm));
         const Skin skin = now ? ui.strong(Tone::now) : done ? ui.pale(Tone::go) : ui.paper();
         ui.list().AddRectFilled(cell.min, cell.max, colour(skin.fill), ui.px(1.6));
         if (!now && !done)
             draw_dashed_box(ui.list(), cell.min, cell.max, colour(skin.border), ui.px(0.3), ui.px(1.6), ui.px(1.2));
-        Box inner = cell.inside(ui.px(1.8), ui.px(0.8));
+        Box inner = cell.inside(ui.px(chip_pad_mm), ui.px(0.8));
         if (done || now) {
-            const Box sign = inner.cut_left(ui.px(6));
+            const Box sign = inner.cut_left(ui.px(chip_sign_mm));
             if (done) draw_tone_sign(ui, {sign.min.x + ui.px(2.3), sign.centre().y}, ui.px(4.4), Tone::go);
             if (now) {
                 const ImVec2 c{sign.min.x + ui.px(2), sign.centre().y};

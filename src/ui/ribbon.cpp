@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 #include <vector>
 
 #include "ui/signs.h"
@@ -16,17 +17,17 @@ struct Rows {
 };
 
 Rows rows_of(const Ui& ui, const Box& box) {
-    Box rest = box.inside(ui.px(2), ui.px(0.8));
+    Box rest = box.inside(ui.px(2.4), ui.px(0.6));
     Rows rows;
-    rows.words = rest.cut_top(ui.px(6.4));
+    rows.words = rest.cut_top(ui.px(5.5));
     rows.signs = rest.cut_top(ui.px(2.9));
     Box tube = rest.cut_top(ui.px(6.6));
     tube.cut_left(ui.px(6.5));
     tube.cut_right(ui.px(6.5));
     rows.tube = tube;
-    rest.cut_top(ui.px(0.6));
+    rest.cut_top(ui.px(0.5));
     rows.ticks = rest.cut_top(ui.px(2.2));
-    rows.tape = rest.cut_top(ui.px(4.4));
+    rows.tape = rest.cut_top(ui.px(4.1));
     return rows;
 }
 
@@ -94,11 +95,11 @@ void draw_bend(Ui& ui, const Rows& rows, const RibbonBend& bend, Box number) {
     const Box face = wide ? band : number;
     Skin skin = now ? ui.strong(Tone::now) : done ? ui.strong(Tone::go) : ui.panel();
     list.AddRectFilled(band.min, band.max, colour(skin.fill), ui.px(0.3));
+    if (!wide && !now && !done) list.AddRect(band.min, band.max, colour(p.ink), ui.px(0.3), 0, ui.px(0.25));
     if (!wide) list.AddRectFilled(face.min, face.max, colour(skin.fill), ui.px(0.8));
     if (!now && !done) {
         skin.ink = p.ink;
-        draw_dashed_box(list, band.min, band.max, colour(p.ink), ui.px(0.4), ui.px(1.1), ui.px(0.8));
-        if (!wide) list.AddRect(face.min, face.max, colour(p.ink), ui.px(0.8), 0, ui.px(0.25));
+        draw_dashed_box(list, face.min, face.max, colour(p.ink), ui.px(0.4), ui.px(1.1), ui.px(0.8));
     }
     if (done) draw_check(list, {(band.min.x + band.max.x) / 2, rows.signs.max.y - ui.px(1.7)}, ui.px(3), colour(p.go), ui.px(0.75));
     Type type = ui.body(skin, true);
@@ -134,8 +135,12 @@ void draw_marks(Ui& ui, const Rows& rows, const RibbonView& ribbon, std::vector<
     for (const RibbonMark& mark : marks) {
         const Rgb ink = mark.now ? ui.palette().now : ui.palette().ink;
         const float x = rows.at(mark.at), half = ui.px(mark.now ? 2.3 : 1.6);
-        ui.list().AddLine({x, rows.signs.max.y}, {x, rows.tube.max.y + ui.px(1.4)}, colour(ui.palette().paper), ui.px(1.3));
-        ui.list().AddLine({x, rows.signs.min.y}, {x, rows.tube.max.y + ui.px(1.4)}, colour(ink), ui.px(0.55));
+        // The line runs in from both edges of the tube and leaves the bend's number free.
+        const float in = ui.px(1), over = ui.px(1.4);
+        for (const auto& [from, to] : {std::pair{rows.tube.min.y - over, rows.tube.min.y + in}, std::pair{rows.tube.max.y - in, rows.tube.max.y + over}}) {
+            ui.list().AddLine({x, from}, {x, to}, colour(ui.palette().paper), ui.px(1.3));
+            ui.list().AddLine({x, from}, {x, to}, colour(ink), ui.px(0.6));
+        }
         ui.list().AddTriangleFilled({x - half, rows.signs.min.y}, {x + half, rows.signs.min.y}, {x, rows.signs.max.y}, colour(ink));
         const TextSize size = mark.now ? TextSize::body : TextSize::small;
         const float width = ui.width_of(mark.label, size, true);
@@ -155,7 +160,7 @@ void draw_marks(Ui& ui, const Rows& rows, const RibbonView& ribbon, std::vector<
 Box draw_tally(Ui& ui, const Rows& rows, const RibbonView& ribbon) {
     const auto now = std::find_if(ribbon.marks.begin(), ribbon.marks.end(), [](const RibbonMark& mark) { return mark.now; });
     const bool left = now != ribbon.marks.end() && now->at > 0.5;
-    const float width = std::min(ui.width_of(ribbon.tally, TextSize::small, false) + 1, rows.words.width() * 0.6f);
+    const float width = std::min(ui.width_of(ribbon.tally, TextSize::small, false) + 1, rows.words.width());
     const Box box = left ? Box{rows.words.min, {rows.words.min.x + width, rows.words.max.y}}
                          : Box{{rows.words.max.x - width, rows.words.min.y}, rows.words.max};
     Type type = ui.small(ui.paper());
@@ -167,7 +172,7 @@ Box draw_tally(Ui& ui, const Rows& rows, const RibbonView& ribbon) {
 
 }  // namespace
 
-float ribbon_height(const Ui& ui) { return ui.px(24.2); }
+float ribbon_height(const Ui& ui) { return ui.px(23); }
 
 void draw_ribbon(Ui& ui, const Box& box, const RibbonView& ribbon) {
     const Rows rows = rows_of(ui, box);

@@ -2,44 +2,12 @@
 
 #include <algorithm>
 
+#include "ui/header.h"
 #include "ui/ribbon.h"
 #include "ui/signs.h"
 
 namespace tubewright {
 namespace {
-
-void draw_header(Ui& ui, const Box& box, const HeaderView& header) {
-    const Palette& p = ui.palette();
-    const Skin skin{p.bar, p.bar_edge, p.bar_ink, p.bar_ink};
-    ui.list().AddRectFilled(box.min, box.max, colour(p.bar));
-    Box inner = box.inside(ui.px(3), ui.px(0.9));
-    Type small = ui.small(skin);
-    small.wrap = false;
-    small.down = Down::middle;
-    for (std::size_t i = header.chips.size(); i-- > 0;) {
-        const float pad = ui.px(2.2);
-        const Box chip = inner.cut_right(ui.width_of(header.chips[i], TextSize::small, false) + 2 * pad);
-        ui.list().AddRect(chip.min, chip.max, colour(skin.border), ui.px(1.6), 0, ui.px(0.3));
-        small.across = Across::middle;
-        ui.text({{chip.min.x + pad - 1, chip.min.y}, {chip.max.x - pad + 1, chip.max.y}}, header.chips[i], small);
-        inner.cut_right(ui.px(2));
-    }
-    inner.cut_right(ui.px(2));
-    const float place = ui.width_of(header.place, TextSize::small, false);
-    const float apart = header.place.empty() ? 0 : ui.px(5);
-    const float room = inner.width() - place - apart;
-    Type title = ui.body(skin, true);
-    title.wrap = false;
-    title.down = Down::middle;
-    const bool large = ui.width_of(header.title, TextSize::body, true) <= room;
-    const float width = std::min(ui.width_of(header.title, large ? TextSize::body : TextSize::small, true) + 2, std::max(room, ui.px(20)));
-    ui.text(inner.cut_left(width), header.title, title);
-    if (header.place.empty()) return;
-    const Box dot = inner.cut_left(apart);
-    ui.list().AddCircleFilled(dot.centre(), ui.px(0.7), colour(skin.ink));
-    small.across = Across::left;
-    ui.text(inner, header.place, small);
-}
 
 /// The footer's buttons as wide as their words want, the main one as wide as is left. A warning one
 /// stands 25 mm clear of it.
@@ -48,7 +16,7 @@ void draw_footer(const Drawing& on, const Box& box, const FooterView& footer) {
     const Palette& p = ui.palette();
     ui.list().AddRectFilled(box.min, box.max, colour(p.tray));
     ui.list().AddLine(box.min, {box.max.x, box.min.y}, colour(p.edge), ui.px(0.4));
-    Box line = box.inside(ui.px(2.4), ui.px(2));
+    Box line = box.inside(ui.px(2.4), ui.px(1.7));
     const std::vector<ButtonView>& buttons = footer.buttons;
     const auto is_main = [](const ButtonView& button) { return button.weight == Weight::main; };
     const auto clear = [](const ButtonView& a, const ButtonView& b) {
@@ -94,10 +62,12 @@ void draw_notice(const Drawing& on, const Box& box, const std::string& notice) {
     Ui& ui = on.ui;
     const Skin skin = ui.pale(Tone::caution);
     ui.list().AddRectFilled(box.min, box.max, colour(ui.palette().paper));
-    const Box plate = box.inside(ui.px(1), ui.px(0.6));
+    const Box plate = box.inside(ui.px(1), ui.px(0.2));
     ui.plate(plate, skin, ui.px(0.8), ui.px(2));
-    Box inner = plate.inside(ui.px(2.4), ui.px(1.2));
-    const Box button = inner.cut_right(ui.px(26));
+    Box inner = plate.inside(ui.px(2.4), ui.px(0.5));
+    // As high as a finger wants, and clear of what is to be touched below.
+    Box button = inner.cut_right(ui.px(26));
+    button.max.y = std::min(button.max.y, button.min.y + ui.px(20.1));
     inner.cut_right(ui.px(3));
     const Box sign = inner.cut_left(ui.px(12));
     draw_tone_sign(ui, sign.centre(), ui.px(8), Tone::caution);
@@ -119,12 +89,12 @@ struct Frame {
 Frame frame_of(const Ui& ui, const ScreenView& view) {
     Frame frame;
     Box rest = ui.whole_screen();
-    frame.header = rest.cut_top(ui.px(8.6));
+    frame.header = rest.cut_top(header_height(ui));
     const bool tall = std::any_of(view.footer.buttons.begin(), view.footer.buttons.end(), [](const ButtonView& button) { return button.weight == Weight::main; });
-    if (!view.footer.buttons.empty()) frame.footer = rest.cut_bottom(ui.px(tall ? 34.3 : 30));
+    if (!view.footer.buttons.empty()) frame.footer = rest.cut_bottom(ui.px(tall ? 33.6 : 29));
     if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) {
         // The keys stand beside the ribbon, not under it: four rows of them need the height.
-        Box keys = rest.inside(ui.px(2.4), ui.px(0.8));
+        Box keys = rest.inside(ui.px(2.4), ui.px(1.4));
         const float rows = static_cast<float>(std::max<std::size_t>(1, (keypad->keys.size() + static_cast<std::size_t>(std::max(1, keypad->columns)) - 1) / static_cast<std::size_t>(std::max(1, keypad->columns))));
         frame.keys = keys.cut_right(keypad_width(ui, *keypad));
         frame.keys.max.y = std::min(frame.keys.max.y, frame.keys.min.y + rows * ui.px(32));
@@ -135,7 +105,9 @@ Frame frame_of(const Ui& ui, const ScreenView& view) {
         frame.notice = view.ribbon ? frame.ribbon : Box{ui.whole_screen().min, {rest.max.x, ui.px(24.2)}};
         if (!view.ribbon) rest.cut_top(frame.notice.max.y - rest.min.y);
     }
-    frame.body = rest.inside(ui.px(2.4), ui.px(view.ribbon ? 0.7 : 1.6));
+    frame.body = rest.inside(ui.px(2.4), 0);
+    frame.body.min.y += ui.px(view.ribbon ? 0.8 : 1.6);
+    frame.body.max.y -= ui.px(1.5);
     return frame;
 }
 

@@ -1,8 +1,10 @@
 #include "ui/text_layout.h"
 
 #include <algorithm>
+#include <cctype>
 #include <cfloat>
 #include <cstdint>
+#include <string_view>
 
 namespace tubewright {
 namespace {
@@ -44,21 +46,84 @@ std::string broken(const ImFont& font, float size, std::string word, float width
     return word;
 }
 
-void wrap_paragraph(const ImFont& font, float size, const std::string& text, float width, TextLines& out) {
-    std::string line;
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+/// Whether a break between these two would tear a number from its fraction or its unit, a size from
+/// its other half, or an end from its letter: "201 3/4 in" read as 201 spoils a tube.
+bool belongs_together(std::string_view word, std::string_view next) {
+    if (word.empty() || next.empty()) return false;
+    if (word == "×" || next == "×") return true;
+    while (!next.empty() && std::ispunct(static_cast<unsigned char>(next.back()))) next.remove_suffix(1);
+    if (next.size() == 1 && next[0] >= 'A' && next[0] <= 'Z') return true;
+    return is_digit(word.back()) && !next.empty() && (is_digit(next[0]) || next == "in" || next == "mm");
+}
+
+struct Words {
+    std::vector<std::string> words;
+    std::vector<bool> tied;  ///< to the one before
+};
+
+Words words_of(const std::string& text) {
+    Words out;
     for (std::size_t at = 0; at <= text.size();) {
         const std::size_t space = std::min(text.find(' ', at), text.size());
-        const std::string word = text.substr(at, space - at);
-        const std::string longer = line.empty() ? word : line + " " + word;
-        if (text_width(font, size, longer) <= width) {
-            line = longer;
-        } else {
-            if (!line.empty()) out.lines.push_back({line, text_width(font, size, line)});
-            line = broken(font, size, word, width, out);
-        }
+        out.words.push_back(text.substr(at, space - at));
+        out.tied.push_back(out.words.size() > 1 && belongs_together(out.words[out.words.size() - 2], out.words.back()));
         at = space + 1;
     }
-    out.lines.push_back({line, text_width(font, size, line)});
+    return out;
+}
+
+/// What may stand on a line by itself: a word, or several that belong together.
+std::vector<std::string> pieces_of(const std::string& text) {
+    const Words all = words_of(text);
+    std::vector<std::string> pieces;
+    for (std::size_t i = 0; i < all.words.size(); ++i) {
+        if (all.tied[i]) pieces.back() += " " + all.words[i];
+        else pieces.push_back(all.words[i]);
+    }
+    return pieces;
+}
+
+class Filling {
+public:
+    Filling(const ImFont& font, float size, float width, TextLines& out) : font_(font), size_(size), width_(width), space_(text_width(font, size, " ")), out_(out) {}
+
+    void add(const std::string& piece) {
+        const float wide = text_width(font_, size_, piece);
+        const float longer = line_.empty() ? wide : so_far_ + space_ + wide;
+        if (longer <= width_) {
+            line_ += (line_.empty() ? "" : " ") + piece;
+            so_far_ = longer;
+            return;
+        }
+        if (wide > width_ && piece.find(' ') != std::string::npos) {
+            out_.words_whole = false;
+            for (const std::string& word : words_of(piece).words) add(word);
+            return;
+        }
+        if (!line_.empty()) flush();
+        line_ = wide > width_ ? broken(font_, size_, piece, width_, out_) : piece;
+        so_far_ = wide > width_ ? text_width(font_, size_, line_) : wide;
+    }
+    void flush() {
+        out_.lines.push_back({line_, so_far_});
+        line_.clear();
+        so_far_ = 0;
+    }
+
+private:
+    const ImFont& font_;
+    float size_, width_, space_;
+    TextLines& out_;
+    std::string line_;
+    float so_far_ = 0;
+};
+
+void wrap_paragraph(const ImFont& font, float size, const std::string& text, float width, TextLines& out) {
+    Filling filling(font, size, width, out);
+    for (const std::string& piece : pieces_of(text)) filling.add(piece);
+    filling.flush();
 }
 
 }  // namespace
@@ -87,6 +152,23 @@ TextLines lines_of(const ImFont& font, float size, const std::string& text, floa
         if (end >= text.size()) return out;
         at = end + 1;
     }
+}
+
+float halved_width(const ImFont& font, float size, const std::string& text) {
+    const std::vector<std::string> pieces = pieces_of(text);
+    const float space = text_width(font, size, " ");
+    std::vector<float> widths;
+    float whole = -space;
+    for (const std::string& piece : pieces) {
+        widths.push_back(text_width(font, size, piece));
+        whole += widths.back() + space;
+    }
+    float least = whole, first = -space;
+    for (const float width : widths) {
+        first += width + space;
+        least = std::min(least, std::max(first, whole - first - space));
+    }
+    return std::max(least, 0.0f);
 }
 
 std::string shortened(const ImFont& font, float size, const std::string& text, float width) {

@@ -29,6 +29,7 @@ void Ui::begin_frame(double seconds, const std::string& key) {
     touchables_.clear();
     texts_.clear();
     picture_.reset();
+    ruler_.reset();
     owner_.clear();
 
     ImGui::SetNextWindowPos({0, 0});
@@ -78,9 +79,12 @@ Skin Ui::strong(Tone tone) const {
 
 void Ui::plate(const Box& box, const Skin& skin, float border, float radius) {
     list_->AddRectFilled(box.min, box.max, colour(skin.fill), radius);
-    if (border <= 0) return;
+    if (border > 0) plate_edge(box, colour(skin.border), border, radius);
+}
+
+void Ui::plate_edge(const Box& box, ImU32 ink, float border, float radius) {
     const Box line = box.inside(border / 2);
-    list_->AddRect(line.min, line.max, colour(skin.border), std::max(0.0f, radius - border / 2), 0, border);
+    list_->AddRect(line.min, line.max, ink, std::max(0.0f, radius - border / 2), 0, border);
 }
 
 Touch Ui::touch(const Box& box, const ButtonView& button, float reach) {

@@ -56,6 +56,7 @@ struct Type {
     Down down = Down::top;
     bool wrap = true;
     bool shrink = true;
+    float pitch = 1.55f;   ///< from line to line, as a share of a capital's height
     bool off = false;      ///< of a thing that can't be used now; may be paler
 };
 
@@ -98,6 +99,10 @@ public:
     std::optional<Box> picture_rect() const { return picture_; }
     void want_picture(const Box& box) { picture_ = box; }
 
+    /// Where the 50 mm bar was drawn in the last frame.
+    std::optional<Box> ruler_rect() const { return ruler_; }
+    void note_ruler(const Box& bar) { ruler_ = bar; }
+
     // --- sizes
     float px(double mm) const { return static_cast<float>(mm * px_per_mm_ * grow_); }    ///< of the layout
     float true_px(double mm) const { return static_cast<float>(mm * px_per_mm_); }       ///< as a rule measures
@@ -118,15 +123,22 @@ public:
     // --- drawing
     ImDrawList& list() const { return *list_; }
     void plate(const Box& box, const Skin& skin, float border, float radius);
+    /// A border that lies wholly inside the box.
+    void plate_edge(const Box& box, ImU32 ink, float border, float radius);
     /// Draws the text inside the box and returns how much height it took.
     float text(const Box& box, const std::string& text, const Type& type);
     /// The same, and cuts that height (and `after` below it) off the top of the box.
     void text_off_top(Box& box, const std::string& text, const Type& type, float after = 0);
     float line_height(TextSize size) const;
     float width_of(const std::string& text, TextSize size, bool bold) const;
+    /// Width it needs in two lines.
+    float halved_width_of(const std::string& text, TextSize size, bool bold) const;
     float widest_word(const std::string& text, TextSize size, bool bold) const;
     /// Height the text takes at this size in this width.
     float height_of(const std::string& text, TextSize size, bool bold, float width) const;
+    /// The same for a hero whose capitals are that many mm high; nothing where a word is too wide.
+    std::optional<float> hero_height(const std::string& text, float width, double cap_mm) const;
+    float hero_width(const std::string& text, double cap_mm) const;
 
     // --- touching
     /// Notes the thing, and says what the finger does to it. `reach` is how far below it still counts.
@@ -146,13 +158,14 @@ private:
     struct Fitted {
         TextLines lines;
         float size = 0;
+        float below = 1.2f;    ///< height of the last line, as a share of its capitals
         bool whole = true;
     };
     const ImFont& font(TextSize size, bool bold) const;
     float font_px(double cap_mm) const { return px(cap_mm / cap_share); }
     Fitted fitted(const Box& box, const std::string& text, const Type& type) const;
-    Fitted fitted_hero(const Box& box, const std::string& text) const;
-    Fitted at_size(const std::string& text, const ImFont& with, float size, const Box& box, bool wrap) const;
+    Fitted fitted_hero(const Box& box, const std::string& text, Type type) const;
+    Fitted at_size(const std::string& text, const ImFont& with, float size, const Box& box, const Type& type) const;
     void draw_line(const ImFont& with, float size, ImVec2 at, const TextLine& line, bool whole, const Type& type);
     bool guarded() const { return seconds_ - key_since_ < touch_guard; }
 
@@ -171,7 +184,7 @@ private:
     ImDrawList* list_ = nullptr;
     std::vector<Touchable> touchables_;
     std::vector<TextDrawn> texts_;
-    std::optional<Box> picture_;
+    std::optional<Box> picture_, ruler_;
 };
 
 ImU32 colour(Rgb rgb, double opacity = 1);

@@ -6,8 +6,14 @@
 namespace tubewright {
 namespace {
 
-// Where capitals begin and the baseline lies, as shares of the font size. Both families: 0.17 and 0.80.
-constexpr float capitals_top = 0.17f, baseline = 0.80f;
+// Where capitals begin and the baseline lies, as shares of the font size: (1930 - 1500) / 2430, 1930 / 2430.
+constexpr float capitals_top = 0.177f, baseline = 0.794f;
+
+/// A line with a "p" or a "g" in it, from the top of its capitals down, as a share of a capital's height.
+constexpr float with_descender = 1.42f;
+bool descends(const std::string& text) { return text.find_first_of("gjpqyQ,;()[]") != std::string::npos; }
+
+constexpr double cap_of(TextSize size) { return size == TextSize::small ? cap_height::small : size == TextSize::body ? cap_height::body : cap_height::hero; }
 
 }  // namespace
 
@@ -30,8 +36,11 @@ float Ui::line_height(TextSize size) const {
 }
 
 float Ui::width_of(const std::string& text, TextSize size, bool bold) const {
-    const double cap = size == TextSize::small ? cap_height::small : size == TextSize::body ? cap_height::body : cap_height::hero;
-    return text_width(font(size, bold), font_px(cap), text);
+    return text_width(font(size, bold), font_px(cap_of(size)), text);
+}
+
+float Ui::halved_width_of(const std::string& text, TextSize size, bool bold) const {
+    return halved_width(font(size, bold), font_px(cap_of(size)), text);
 }
 
 float Ui::widest_word(const std::string& text, TextSize size, bool bold) const {
@@ -45,49 +54,58 @@ float Ui::widest_word(const std::string& text, TextSize size, bool bold) const {
 }
 
 float Ui::height_of(const std::string& text, TextSize size, bool bold, float width) const {
-    const double cap = size == TextSize::small ? cap_height::small : size == TextSize::body ? cap_height::body : cap_height::hero;
-    return static_cast<float>(lines_of(font(size, bold), font_px(cap), text, width, true).lines.size()) * line_height(size);
+    return static_cast<float>(lines_of(font(size, bold), font_px(cap_of(size)), text, width, true).lines.size()) * line_height(size);
 }
 
-Ui::Fitted Ui::at_size(const std::string& text, const ImFont& with, float size, const Box& box, bool wrap) const {
-    Fitted result{lines_of(with, size, text, box.width(), wrap), size, true};
-    // The pitch of lines goes with their size; one line needs no more than its own letters.
+float Ui::hero_width(const std::string& text, double cap_mm) const { return text_width(*fonts_.hero, font_px(cap_mm), text); }
+
+std::optional<float> Ui::hero_height(const std::string& text, float width, double cap_mm) const {
+    const TextLines lines = lines_of(*fonts_.hero, font_px(cap_mm), text, width, true);
+    if (!lines.words_whole) return std::nullopt;
+    return px(cap_mm) * (static_cast<float>(lines.lines.size() - 1) * Type{}.pitch + (descends(text) ? with_descender : 1.2f));
+}
+
+Ui::Fitted Ui::at_size(const std::string& text, const ImFont& with, float size, const Box& box, const Type& type) const {
+    Fitted result{lines_of(with, size, text, box.width(), type.wrap), size, 1.2f, true};
+    if (type.size == TextSize::hero && descends(text)) result.below = with_descender;
     const float cap = size * static_cast<float>(cap_share);
-    const float needed = static_cast<float>(result.lines.lines.size() - 1) * cap * 1.55f + cap * 1.2f;
+    const float needed = cap * (static_cast<float>(result.lines.lines.size() - 1) * type.pitch + result.below);
     result.whole = result.lines.words_whole && result.lines.widest() <= box.width() + 0.5f && needed <= box.height() + 0.5f;
     return result;
 }
 
-Ui::Fitted Ui::fitted_hero(const Box& box, const std::string& text) const {
+Ui::Fitted Ui::fitted_hero(const Box& box, const std::string& text, Type type) const {
     constexpr double step = 0.7;
-    for (double cap = cap_height::hero_most; cap >= cap_height::hero_least; cap -= step) {
-        const Fitted one = at_size(text, *fonts_.hero, font_px(cap), box, false);
-        if (one.whole) return one;
+    for (double cap = cap_height::hero_most;; cap = std::max(cap - step, cap_height::hero_least)) {
+        for (const bool wrap : {false, true}) {
+            type.wrap = wrap;
+            const Fitted one = at_size(text, *fonts_.hero, font_px(cap), box, type);
+            if (one.whole) return one;
+        }
+        if (cap <= cap_height::hero_least) break;
     }
-    for (double cap = cap_height::hero; cap > cap_height::hero_least; cap -= step) {
-        const Fitted broken = at_size(text, *fonts_.hero, font_px(cap), box, true);
-        if (broken.whole) return broken;
-    }
-    const Fitted least = at_size(text, *fonts_.hero, font_px(cap_height::hero_least), box, true);
-    if (least.whole) return least;
-    Fitted body = at_size(text, *fonts_.body_bold, font_px(cap_height::body), box, true);
+    type.wrap = true;
+    Fitted body = at_size(text, *fonts_.body_bold, font_px(cap_height::body), box, type);
     body.whole = false;
     return body;
 }
 
 Ui::Fitted Ui::fitted(const Box& box, const std::string& text, const Type& type) const {
-    if (type.size == TextSize::hero) return fitted_hero(box, text);
-    const Fitted small = at_size(text, font(TextSize::small, type.bold), font_px(cap_height::small), box, type.wrap);
-    if (type.size == TextSize::small) return small;
-    const Fitted body = at_size(text, font(TextSize::body, type.bold), font_px(cap_height::body), box, type.wrap);
-    return body.whole || !type.shrink ? body : small;
+    if (type.size == TextSize::hero) return fitted_hero(box, text, type);
+    if (type.size == TextSize::body) {
+        const Fitted body = at_size(text, font(TextSize::body, type.bold), font_px(cap_height::body), box, type);
+        if (body.whole || !type.shrink) return body;
+    }
+    return at_size(text, font(TextSize::small, type.bold), font_px(cap_height::small), box, type);
 }
 
 void Ui::draw_line(const ImFont& with, float size, ImVec2 at, const TextLine& line, bool whole, const Type& type) {
     if (line.text.empty()) return;
     const ImVec2 pixel{std::round(at.x), std::round(at.y)};
     list_->AddText(&with, size, pixel, colour(type.ink), line.text.data(), line.text.data() + line.text.size());
-    const Box box{{at.x, at.y + capitals_top * size}, {at.x + line.width, at.y + (baseline + 0.1f) * size}};
+    const bool deep = type.size == TextSize::hero && descends(line.text);
+    const float bottom = deep ? capitals_top + with_descender * static_cast<float>(cap_share) : baseline + 0.1f;
+    const Box box{{at.x, at.y + capitals_top * size}, {at.x + line.width, at.y + bottom * size}};
     texts_.push_back({line.text, box, whole, every_glyph(with, line.text), size * cap_share / (px_per_mm_ * grow_), type.ink, type.ground,
                       type.off ? least_contrast : text_contrast, owner_});
 }
@@ -99,10 +117,10 @@ float Ui::text(const Box& box, const std::string& text, const Type& type) {
                          : type.size == TextSize::hero            ? *fonts_.body_bold
                          : fit.size > font_px(cap_height::small) + 0.5f ? font(TextSize::body, type.bold)
                                                                           : font(TextSize::small, type.bold);
-    const float cap = fit.size * static_cast<float>(cap_share), pitch = cap * 1.55f;
+    const float cap = fit.size * static_cast<float>(cap_share), pitch = cap * type.pitch;
     std::vector<TextLine>& lines = fit.lines.lines;
     if (!fit.whole) {
-        const std::size_t room = static_cast<std::size_t>(std::max(0.0f, (box.height() - cap * 1.2f) / pitch)) + 1;
+        const std::size_t room = static_cast<std::size_t>(std::max(0.0f, (box.height() - cap * fit.below) / pitch)) + 1;
         const bool cut = lines.size() > room;
         if (cut) lines.resize(room);
         if (cut) lines.back().text += "…";
@@ -111,8 +129,8 @@ float Ui::text(const Box& box, const std::string& text, const Type& type) {
             line.width = text_width(with, fit.size, line.text);
         }
     }
-    const float used = static_cast<float>(lines.size() - 1) * pitch + cap * 1.2f;
-    float y = type.down == Down::top ? box.min.y : type.down == Down::middle ? box.centre().y - used / 2 + cap * 0.1f : box.max.y - used;
+    const float used = static_cast<float>(lines.size() - 1) * pitch + cap * fit.below;
+    float y = type.down == Down::top ? box.min.y : type.down == Down::middle ? box.centre().y - used / 2 + (fit.below < with_descender ? cap * 0.1f : 0) : box.max.y - used;
     for (const TextLine& line : lines) {
         const float free = box.width() - line.width;
         const float x = box.min.x + (type.across == Across::left ? 0 : type.across == Across::middle ? free / 2 : free);
