@@ -11,7 +11,7 @@ namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
 
-constexpr double cell_left_mm = 1.8, cell_right_mm = 2.2, frame_mm = 1, cut_pad_mm = 2.6;
+constexpr double cell_left_mm = 1.8, cell_right_mm = 1.2, frame_mm = 0.6, cut_pad_mm = 2.2;
 
 /// What each column's longest text needs.
 std::vector<float> needed_widths(const Ui& ui, const std::vector<std::string>& heads, const Rows& rows, TextSize size) {

@@ -21,7 +21,7 @@ inline constexpr double hero_most = 17.5;
 }  // namespace cap_height
 
 /// Capital letters are this share of Dear ImGui's font size. The font's own figures: capitals 1500 units,
-/// ascent 1930, descent 500, and 1500 / 2430 is this; a test measures it.
+/// ascent 1930, descent 500, and 1500 / 2430 is this. Bold ones are drawn 2 % higher; a test measures both.
 inline constexpr double cap_share = 0.617;
 
 struct Fonts {
