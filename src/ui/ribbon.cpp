@@ -115,7 +115,7 @@ void draw_tape(Ui& ui, const Rows& rows, const RibbonView& ribbon) {
     float free_from = rows.tape.min.x - ui.px(5);
     for (const RibbonTick& tick : ribbon.ticks) {
         const float x = rows.at(tick.at), height = rows.ticks.height() * tall[std::clamp(tick.rank, 0, 2)];
-        ui.list().AddLine({x, rows.ticks.min.y}, {x, rows.ticks.min.y + height}, colour(p.ink), ui.px(tick.rank == 0 ? 0.35 : 0.22));
+        draw_rule(ui.list(), {x, rows.ticks.min.y}, {x, rows.ticks.min.y + height}, colour(p.ink), ui.px(tick.rank == 0 ? 0.35 : 0.22));
         if (tick.rank != 0 || tick.label.empty()) continue;
         const float width = ui.width_of(tick.label, TextSize::small, false);
         const Box label = around({x, rows.tape.centre().y}, width, rows.tape.height());
@@ -138,8 +138,8 @@ void draw_marks(Ui& ui, const Rows& rows, const RibbonView& ribbon, std::vector<
         // The line runs in from both edges of the tube and leaves the bend's number free.
         const float in = ui.px(1), over = ui.px(1.4);
         for (const auto& [from, to] : {std::pair{rows.tube.min.y - over, rows.tube.min.y + in}, std::pair{rows.tube.max.y - in, rows.tube.max.y + over}}) {
-            ui.list().AddLine({x, from}, {x, to}, colour(ui.palette().paper), ui.px(1.3));
-            ui.list().AddLine({x, from}, {x, to}, colour(ink), ui.px(0.6));
+            draw_rule(ui.list(), {x, from}, {x, to}, colour(ui.palette().paper), ui.px(1.3));
+            draw_rule(ui.list(), {x, from}, {x, to}, colour(ink), ui.px(0.6));
         }
         ui.list().AddTriangleFilled({x - half, rows.signs.min.y}, {x + half, rows.signs.min.y}, {x, rows.signs.max.y}, colour(ink));
         const TextSize size = mark.now ? TextSize::body : TextSize::small;

@@ -28,6 +28,17 @@ Letter letter_at(const std::string& text, std::size_t at) {
     return {code, bytes};
 }
 
+/// Whether the font has a picture of its own for every character.
+bool every_glyph(const ImFont& font, const std::string& text) {
+    for (std::size_t at = 0; at < text.size();) {
+        const Letter letter = letter_at(text, at);
+        if (letter.code > 0xffff) return false;
+        if (letter.code != '\n' && !font.FindGlyphNoFallback(static_cast<ImWchar>(letter.code))) return false;
+        at += letter.bytes;
+    }
+    return true;
+}
+
 /// Puts a word that is too wide on lines of its own; the last piece is returned.
 std::string broken(const ImFont& font, float size, std::string word, float width, TextLines& out) {
     while (text_width(font, size, word) > width) {
@@ -143,15 +154,15 @@ TextLines lines_of(const ImFont& font, float size, const std::string& text, floa
     TextLines out;
     if (!wrap) {
         out.lines.push_back({text, text_width(font, size, text)});
-        return out;
+    } else {
+        for (std::size_t at = 0, end = 0; end < text.size() || at == 0; at = end + 1) {
+            end = std::min(text.find('\n', at), text.size());
+            wrap_paragraph(font, size, text.substr(at, end - at), width, out);
+            if (end >= text.size()) break;
+        }
     }
-    std::size_t at = 0;
-    while (true) {
-        const std::size_t end = std::min(text.find('\n', at), text.size());
-        wrap_paragraph(font, size, text.substr(at, end - at), width, out);
-        if (end >= text.size()) return out;
-        at = end + 1;
-    }
+    for (TextLine& line : out.lines) line.known = every_glyph(font, line.text);
+    return out;
 }
 
 float halved_width(const ImFont& font, float size, const std::string& text) {
@@ -181,16 +192,6 @@ std::string shortened(const ImFont& font, float size, const std::string& text, f
         at = next;
     }
     return kept + "…";
-}
-
-bool every_glyph(const ImFont& font, const std::string& text) {
-    for (std::size_t at = 0; at < text.size();) {
-        const Letter letter = letter_at(text, at);
-        if (letter.code > 0xffff) return false;
-        if (letter.code != '\n' && !font.FindGlyphNoFallback(static_cast<ImWchar>(letter.code))) return false;
-        at += letter.bytes;
-    }
-    return true;
 }
 
 }  // namespace tubewright

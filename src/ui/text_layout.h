@@ -11,6 +11,7 @@ namespace tubewright {
 struct TextLine {
     std::string text;
     float width = 0;
+    bool known = true;        ///< the font has a picture of its own for every character
 };
 struct TextLines {
     std::vector<TextLine> lines;
@@ -29,8 +30,5 @@ float halved_width(const ImFont& font, float size, const std::string& text);
 
 /// As much of the text as fits, ending in "…".
 std::string shortened(const ImFont& font, float size, const std::string& text, float width);
-
-/// Whether the font has a picture of its own for every character.
-bool every_glyph(const ImFont& font, const std::string& text);
 
 }  // namespace tubewright

@@ -19,7 +19,9 @@ Ui::Ui(const Fonts& fonts, const Palette& palette, double px_per_mm) : fonts_(fo
 void Ui::begin_frame(double seconds, const std::string& key) {
     seconds_ = seconds;
     display_ = ImGui::GetIO().DisplaySize;
-    grow_ = grow_for(display_, px_per_mm_);
+    const double grow = grow_for(display_, px_per_mm_);
+    if (grow != grow_ || memory_.is_full()) memory_.forget();
+    grow_ = grow;
     // A finger that is still down belongs to the screen it came down on.
     if (key_ && *key_ != key) {
         active_.clear();
@@ -78,8 +80,9 @@ Skin Ui::strong(Tone tone) const {
 }
 
 void Ui::plate(const Box& box, const Skin& skin, float border, float radius) {
-    list_->AddRectFilled(box.min, box.max, colour(skin.fill), radius);
-    if (border > 0) plate_edge(box, colour(skin.border), border, radius);
+    if (border > 0) list_->AddRectFilled(box.min, box.max, colour(skin.border), radius);
+    const Box face = box.inside(std::max(0.0f, border));
+    list_->AddRectFilled(face.min, face.max, colour(skin.fill), std::max(0.0f, radius - border));
 }
 
 void Ui::plate_edge(const Box& box, ImU32 ink, float border, float radius) {

@@ -14,7 +14,7 @@
 #include "ui/box.h"
 #include "ui/fonts.h"
 #include "ui/palette.h"
-#include "ui/text_layout.h"
+#include "ui/text_memory.h"
 
 namespace tubewright {
 
@@ -79,9 +79,9 @@ class Ui {
 public:
     Ui(const Fonts& fonts, const Palette& palette, double px_per_mm);
 
-    void use(const Fonts& fonts) { fonts_ = fonts; }
+    void use(const Fonts& fonts) { fonts_ = fonts; memory_.forget(); }
     void use(const Palette& palette) { palette_ = palette; }
-    void use_scale(double px_per_mm) { px_per_mm_ = px_per_mm; }
+    void use_scale(double px_per_mm) { px_per_mm_ = px_per_mm; memory_.forget(); }
 
     /// After ImGui::NewFrame(). `seconds` only ever grows; `key` is the view's: once it changes,
     /// touches and keys are ignored for 0.3 s.
@@ -155,17 +155,12 @@ public:
     void end_label() { owner_.clear(); }
 
 private:
-    struct Fitted {
-        TextLines lines;
-        float size = 0;
-        float below = 1.2f;    ///< height of the last line, as a share of its capitals
-        bool whole = true;
-    };
     const ImFont& font(TextSize size, bool bold) const;
     float font_px(double cap_mm) const { return px(cap_mm / cap_share); }
-    Fitted fitted(const Box& box, const std::string& text, const Type& type) const;
-    Fitted fitted_hero(const Box& box, const std::string& text, Type type) const;
-    Fitted at_size(const std::string& text, const ImFont& with, float size, const Box& box, const Type& type) const;
+    const TextMeasure& fitted(const Box& box, const std::string& text, const Type& type) const;
+    TextMeasure measured(const Box& box, const std::string& text, const Type& type) const;
+    TextMeasure measured_hero(const Box& box, const std::string& text, Type type) const;
+    TextMeasure at_size(const std::string& text, const ImFont& with, float size, const Box& box, const Type& type) const;
     void draw_line(const ImFont& with, float size, ImVec2 at, const TextLine& line, bool whole, const Type& type);
     bool guarded() const { return seconds_ - key_since_ < touch_guard; }
 
@@ -185,6 +180,7 @@ private:
     std::vector<Touchable> touchables_;
     std::vector<TextDrawn> texts_;
     std::optional<Box> picture_, ruler_;
+    mutable TextMemory memory_;
 };
 
 ImU32 colour(Rgb rgb, double opacity = 1);

@@ -11,6 +11,17 @@ constexpr float capitals_top = 0.177f, baseline = 0.794f;
 
 /// A line with a "p" or a "g" in it, from the top of its capitals down, as a share of a capital's height.
 constexpr float with_descender = 1.42f;
+/// What is kept in the memory of texts, apart for every type.
+enum class Measure : unsigned { width, halved_width, lines, hero_lines, fitted };
+constexpr unsigned what(Measure measure, TextSize size, bool bold) {
+    return static_cast<unsigned>(measure) | static_cast<unsigned>(size) << 3 | (bold ? 32u : 0u);
+}
+TextMeasure number(float value) {
+    TextMeasure measure;
+    measure.number = value;
+    return measure;
+}
+
 bool descends(const std::string& text) { return text.find_first_of("gjpqyQ,;()[]") != std::string::npos; }
 
 constexpr double cap_of(TextSize size) { return size == TextSize::small ? cap_height::small : size == TextSize::body ? cap_height::body : cap_height::hero; }
@@ -36,11 +47,11 @@ float Ui::line_height(TextSize size) const {
 }
 
 float Ui::width_of(const std::string& text, TextSize size, bool bold) const {
-    return text_width(font(size, bold), font_px(cap_of(size)), text);
+    return memory_.answer({what(Measure::width, size, bold), 0, 0, 0, text}, [&] { return number(text_width(font(size, bold), font_px(cap_of(size)), text)); }).number;
 }
 
 float Ui::halved_width_of(const std::string& text, TextSize size, bool bold) const {
-    return halved_width(font(size, bold), font_px(cap_of(size)), text);
+    return memory_.answer({what(Measure::halved_width, size, bold), 0, 0, 0, text}, [&] { return number(halved_width(font(size, bold), font_px(cap_of(size)), text)); }).number;
 }
 
 float Ui::widest_word(const std::string& text, TextSize size, bool bold) const {
@@ -54,19 +65,25 @@ float Ui::widest_word(const std::string& text, TextSize size, bool bold) const {
 }
 
 float Ui::height_of(const std::string& text, TextSize size, bool bold, float width) const {
-    return static_cast<float>(lines_of(font(size, bold), font_px(cap_of(size)), text, width, true).lines.size()) * line_height(size);
+    const auto lines = [&] { return number(static_cast<float>(lines_of(font(size, bold), font_px(cap_of(size)), text, width, true).lines.size())); };
+    return memory_.answer({what(Measure::lines, size, bold), width, 0, 0, text}, lines).number * line_height(size);
 }
 
 float Ui::hero_width(const std::string& text, double cap_mm) const { return text_width(*fonts_.hero, font_px(cap_mm), text); }
 
 std::optional<float> Ui::hero_height(const std::string& text, float width, double cap_mm) const {
-    const TextLines lines = lines_of(*fonts_.hero, font_px(cap_mm), text, width, true);
-    if (!lines.words_whole) return std::nullopt;
-    return px(cap_mm) * (static_cast<float>(lines.lines.size() - 1) * Type{}.pitch + (descends(text) ? with_descender : 1.2f));
+    const auto lines = [&] {
+        TextMeasure measure;
+        measure.lines = lines_of(*fonts_.hero, font_px(cap_mm), text, width, true);
+        return measure;
+    };
+    const TextLines& hero = memory_.answer({what(Measure::hero_lines, TextSize::hero, true), width, static_cast<float>(cap_mm), 0, text}, lines).lines;
+    if (!hero.words_whole) return std::nullopt;
+    return px(cap_mm) * (static_cast<float>(hero.lines.size() - 1) * Type{}.pitch + (descends(text) ? with_descender : 1.2f));
 }
 
-Ui::Fitted Ui::at_size(const std::string& text, const ImFont& with, float size, const Box& box, const Type& type) const {
-    Fitted result{lines_of(with, size, text, box.width(), type.wrap), size, 1.2f, true};
+TextMeasure Ui::at_size(const std::string& text, const ImFont& with, float size, const Box& box, const Type& type) const {
+    TextMeasure result{lines_of(with, size, text, box.width(), type.wrap), size, 1.2f, true};
     if (type.size == TextSize::hero && descends(text)) result.below = with_descender;
     const float cap = size * static_cast<float>(cap_share);
     const float needed = cap * (static_cast<float>(result.lines.lines.size() - 1) * type.pitch + result.below);
@@ -74,29 +91,34 @@ Ui::Fitted Ui::at_size(const std::string& text, const ImFont& with, float size, 
     return result;
 }
 
-Ui::Fitted Ui::fitted_hero(const Box& box, const std::string& text, Type type) const {
+TextMeasure Ui::measured_hero(const Box& box, const std::string& text, Type type) const {
     constexpr double step = 0.7;
     for (double cap = cap_height::hero_most;; cap = std::max(cap - step, cap_height::hero_least)) {
         for (const bool wrap : {false, true}) {
             type.wrap = wrap;
-            const Fitted one = at_size(text, *fonts_.hero, font_px(cap), box, type);
+            const TextMeasure one = at_size(text, *fonts_.hero, font_px(cap), box, type);
             if (one.whole) return one;
         }
         if (cap <= cap_height::hero_least) break;
     }
     type.wrap = true;
-    Fitted body = at_size(text, *fonts_.body_bold, font_px(cap_height::body), box, type);
+    TextMeasure body = at_size(text, *fonts_.body_bold, font_px(cap_height::body), box, type);
     body.whole = false;
     return body;
 }
 
-Ui::Fitted Ui::fitted(const Box& box, const std::string& text, const Type& type) const {
-    if (type.size == TextSize::hero) return fitted_hero(box, text, type);
+TextMeasure Ui::measured(const Box& box, const std::string& text, const Type& type) const {
+    if (type.size == TextSize::hero) return measured_hero(box, text, type);
     if (type.size == TextSize::body) {
-        const Fitted body = at_size(text, font(TextSize::body, type.bold), font_px(cap_height::body), box, type);
+        const TextMeasure body = at_size(text, font(TextSize::body, type.bold), font_px(cap_height::body), box, type);
         if (body.whole || !type.shrink) return body;
     }
     return at_size(text, font(TextSize::small, type.bold), font_px(cap_height::small), box, type);
+}
+
+const TextMeasure& Ui::fitted(const Box& box, const std::string& text, const Type& type) const {
+    const unsigned flags = what(Measure::fitted, type.size, type.bold) | (type.wrap ? 64u : 0u) | (type.shrink ? 128u : 0u);
+    return memory_.answer({flags, box.width(), box.height(), type.pitch, text}, [&] { return measured(box, text, type); });
 }
 
 void Ui::draw_line(const ImFont& with, float size, ImVec2 at, const TextLine& line, bool whole, const Type& type) {
@@ -106,29 +128,31 @@ void Ui::draw_line(const ImFont& with, float size, ImVec2 at, const TextLine& li
     const bool deep = type.size == TextSize::hero && descends(line.text);
     const float bottom = deep ? capitals_top + with_descender * static_cast<float>(cap_share) : baseline + 0.1f;
     const Box box{{at.x, at.y + capitals_top * size}, {at.x + line.width, at.y + bottom * size}};
-    texts_.push_back({line.text, box, whole, every_glyph(with, line.text), size * cap_share / (px_per_mm_ * grow_), type.ink, type.ground,
+    texts_.push_back({line.text, box, whole, line.known, size * cap_share / (px_per_mm_ * grow_), type.ink, type.ground,
                       type.off ? least_contrast : text_contrast, owner_});
 }
 
 float Ui::text(const Box& box, const std::string& text, const Type& type) {
     if (text.empty()) return 0;
-    Fitted fit = fitted(box, text, type);
+    const TextMeasure& fit = fitted(box, text, type);
     const ImFont& with = type.size == TextSize::hero && fit.whole ? *fonts_.hero
                          : type.size == TextSize::hero            ? *fonts_.body_bold
                          : fit.size > font_px(cap_height::small) + 0.5f ? font(TextSize::body, type.bold)
                                                                           : font(TextSize::small, type.bold);
     const float cap = fit.size * static_cast<float>(cap_share), pitch = cap * type.pitch;
-    std::vector<TextLine>& lines = fit.lines.lines;
+    std::vector<TextLine> cut_short;
     if (!fit.whole) {
+        cut_short = fit.lines.lines;
         const std::size_t room = static_cast<std::size_t>(std::max(0.0f, (box.height() - cap * fit.below) / pitch)) + 1;
-        const bool cut = lines.size() > room;
-        if (cut) lines.resize(room);
-        if (cut) lines.back().text += "…";
-        for (TextLine& line : lines) {
+        const bool cut = cut_short.size() > room;
+        if (cut) cut_short.resize(room);
+        if (cut) cut_short.back().text += "…";
+        for (TextLine& line : cut_short) {
             line.text = shortened(with, fit.size, line.text, box.width());
             line.width = text_width(with, fit.size, line.text);
         }
     }
+    const std::vector<TextLine>& lines = fit.whole ? fit.lines.lines : cut_short;
     const float used = static_cast<float>(lines.size() - 1) * pitch + cap * fit.below;
     float y = type.down == Down::top ? box.min.y : type.down == Down::middle ? box.centre().y - used / 2 + (fit.below < with_descender ? cap * 0.1f : 0) : box.max.y - used;
     for (const TextLine& line : lines) {
