@@ -54,7 +54,7 @@ void draw_figures(Ui& ui, const Box& box, const std::vector<std::string>& heads,
     head.ink = ui.palette().ink_soft;
     head.down = cell.down = Down::middle;
     head.wrap = false;
-    const Box top = rest.cut_top(ui.px(7));
+    const Box whole = rest, top = rest.cut_top(ui.px(7));
     draw_cells(top, heads, head);
     ui.list().AddLine({rest.min.x, rest.min.y}, {rest.max.x, rest.min.y}, colour(skin.border), ui.px(0.5));
     rest.cut_top(ui.px(0.5));
@@ -63,6 +63,12 @@ void draw_figures(Ui& ui, const Box& box, const std::vector<std::string>& heads,
         if (i % 2 == 1) ui.list().AddRectFilled(line.min, line.max, colour(ui.palette().paper));
         cell.ground = i % 2 == 1 ? ui.palette().paper : skin.fill;
         draw_cells(line, rows[i], cell);
+    }
+    // Numbers of two columns may stand close; a rule keeps them from being read as one.
+    float x = whole.min.x;
+    for (std::size_t i = 0; i + 1 < widths.size(); ++i) {
+        x += widths[i];
+        draw_rule(ui.list(), {x, whole.min.y}, {x, whole.max.y}, colour(mixed(skin.border, skin.fill, 0.5)), ui.px(0.25));
     }
 }
 

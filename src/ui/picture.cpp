@@ -51,11 +51,13 @@ Tone tone_of(Anchor what) {
 }
 
 void draw_labels(Ui& ui, const Box& picture, const std::vector<Label>& labels, std::vector<Box> taken) {
-    const float height = ui.px(6);
     std::vector<Box> places;
     for (const Label& label : labels) {
         const float sign = tone_of(label.what) == Tone::stop ? ui.px(5.2) : 0;
-        const float width = std::min(ui.width_of(label.text, TextSize::small, true) + ui.px(3) + sign, picture.width());
+        const float around_words = ui.px(3) + sign, one_line = ui.width_of(label.text, TextSize::small, true) + around_words;
+        const bool halved = one_line > picture.width();
+        const float width = halved ? std::min(ui.halved_width_of(label.text, TextSize::small, true) + 1 + around_words, picture.width()) : one_line;
+        const float height = ui.px(halved ? 10.4 : 6);
         places.push_back(place_for(label, width, height, picture, taken, labels, ui.px(3)));
         taken.push_back(places.back());
     }
@@ -73,9 +75,8 @@ void draw_labels(Ui& ui, const Box& picture, const std::vector<Label>& labels, s
         Box inner = places[i].inside(ui.px(1.4), 0);
         if (tone == Tone::stop) draw_cross(ui.list(), {inner.cut_left(ui.px(5)).min.x + ui.px(1.8), inner.centre().y}, ui.px(2.8), colour(skin.border), ui.px(0.7));
         Type type = ui.small(skin, true);
-        type.wrap = false;
         type.down = Down::middle;
-        ui.text({inner.min, {inner.max.x + 2, inner.max.y}}, labels[i].text, type);
+        ui.text({inner.min, {inner.max.x + 1, inner.max.y}}, labels[i].text, type);
     }
 }
 

@@ -59,14 +59,16 @@ std::string broken(const ImFont& font, float size, std::string word, float width
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
-/// Whether a break between these two would tear a number from its fraction or its unit, a size from
-/// its other half, or an end from its letter: "201 3/4 in" read as 201 spoils a tube.
+/// Whether a break between these two would tear a number from its fraction, its unit or what it counts,
+/// a size from its other half, or an end from its letter: "201 3/4 in" read as 201 spoils a tube.
 bool belongs_together(std::string_view word, std::string_view next) {
     if (word.empty() || next.empty()) return false;
     if (word == "×" || next == "×") return true;
     while (!next.empty() && std::ispunct(static_cast<unsigned char>(next.back()))) next.remove_suffix(1);
     if (next.size() == 1 && next[0] >= 'A' && next[0] <= 'Z') return true;
-    return is_digit(word.back()) && !next.empty() && (is_digit(next[0]) || next == "in" || next == "mm");
+    if (next.empty()) return false;
+    if (is_digit(next[0]) && (word == "bend" || word == "of")) return true;
+    return is_digit(word.back()) && (is_digit(next[0]) || next == "in" || next == "mm");
 }
 
 struct Words {

@@ -43,6 +43,14 @@ ScreenView long_turn() {
     return view;
 }
 
+/// A name that takes two lines of its own.
+ScreenView long_name() {
+    ScreenView view = long_turn();
+    view.key = "long-name";
+    view.header.title = "Left rear corner of the trailer frame to the tee on the axle, second try";
+    return view;
+}
+
 ScreenView long_mark() {
     ScreenView view = sample("mark");
     lengthen(view);
@@ -133,7 +141,7 @@ ScreenView all_disabled() {
 }  // namespace
 
 std::vector<Sample> long_samples() {
-    return {{"long-turn", long_turn()}, {"long-mark", long_mark()}, {"long-ticks", long_ticks()}, {"long-list", long_list()}, {"long-overview", long_overview()},
+    return {{"long-turn", long_turn()}, {"long-name", long_name()}, {"long-mark", long_mark()}, {"long-ticks", long_ticks()}, {"long-list", long_list()}, {"long-overview", long_overview()},
             {"long-keypad", long_keypad()}, {"long-table", long_table()}, {"long-mark-out", long_mark_out()}, {"all-disabled", all_disabled()}};
 }
 

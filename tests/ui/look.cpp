@@ -22,6 +22,7 @@ int main(int count, char** words) {
                 ScreenView view = one.view;
                 view.theme = theme;
                 HeadlessScreen desk(try_screens()[screen], [&] { return view; }, [](const Action&) {});
+                desk.picture() = sample_picture();
                 desk.frame();
                 const std::string path = folder + "/" + one.name + (screen == 0 ? "-1280" : "-1920") + (theme == Theme::light ? "-light" : "-dark") + ".png";
                 if (!paint_png(path)) {

@@ -43,6 +43,13 @@ RibbonView sample_ribbon() {
     return ribbon;
 }
 
+PictureHandle sample_picture() {
+    PictureHandle picture;
+    picture.anchors = {{Anchor::hook_end, {0.12f, 0.35f}}, {Anchor::lever, {0.85f, 0.8f}}, {Anchor::after_pull, {0.68f, 0.2f}}, {Anchor::form, {0.5f, 0.55f}},
+                       {Anchor::mark, {0.52f, 0.7f}}, {Anchor::wrong_way, {0.3f, 0.85f}}, {Anchor::bend, {0.33f, 0.66f}}};
+    return picture;
+}
+
 std::vector<Sample> samples() {
     std::vector<Sample> all = simple_samples();
     for (const auto& more : {bench_samples(), long_samples()}) all.insert(all.end(), more.begin(), more.end());

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "present/views.h"
+#include "ui/picture.h"
 
 namespace tubewright {
 
@@ -15,6 +16,9 @@ struct Sample {
 
 std::vector<Sample> samples();
 ScreenView sample(const std::string& name);
+
+/// A picture nobody drew, with every anchor in it, so that the labels stand on the screen.
+PictureHandle sample_picture();
 
 /// Parts of them, for tests that put together their own.
 ButtonView button(const std::string& id, const std::string& label, const Action& press = Next{}, Weight weight = Weight::plain);

@@ -13,6 +13,7 @@ TEST_CASE("every screen is whole, on every size, in both themes") {
                 ScreenView view = one.view;
                 view.theme = theme;
                 HeadlessScreen desk(screen, [&] { return view; }, [](const Action&) {});
+                desk.picture() = sample_picture();
                 desk.frame();
                 CHECK(faults_of(desk.ui()) == std::vector<std::string>{});
             }
