@@ -4,7 +4,6 @@
 
 #include "present/pieces.h"
 #include "present/words.h"
-#include "tube/centreline.h"
 
 namespace tubewright {
 namespace {
@@ -40,18 +39,26 @@ std::string done_label(TickList list) {
     return "";
 }
 
-std::string tick_words(const TickItem& item) {
+/// "A to 1", "2 to 3", "4 to B".
+std::string leg_name(const TapeLeg& leg) {
+    const auto corner = [](const std::optional<std::size_t>& bend, const char* end) { return bend ? std::to_string(*bend + 1) : std::string(end); };
+    return corner(leg.after, "A") + " to " + corner(leg.before, "B");
+}
+
+/// What a tape can prove of the finished part without a template.
+std::string tape_words(const TickItem& item, const Tape& tape) {
+    if (item.across) return "Tape, end A to end B straight across: " + text(*item.across, tape) + ".";
+    std::string said;
+    for (const TapeLeg& leg : item.legs) said += (said.empty() ? "Tape to the outside corners. " : ", ") + leg_name(leg) + ": " + text(leg.outside, tape);
+    return said + ".";
+}
+
+std::string tick_words(const TickItem& item, const Tape& tape) {
+    if (item.across || !item.legs.empty()) return tape_words(item, tape);
     if (!item.end) return item.text;
     std::string words = capital(item.piece.name) + " on at " + end_name(*item.end);
     if (!item.piece.facing.empty()) words += ", " + item.piece.facing;
     return words + ".";
-}
-
-/// What a tape can prove of the finished part without a template.
-std::string tape_check(const State& state) {
-    const Sheet& sheet = *sheet_in_hand(state);
-    const Length across{far_end(sheet.layout->part).at.norm()};
-    return "Tape check: end A to end B straight across, finished, " + text(across, reader_tape(state)) + ".";
 }
 
 /// What to heed at this list: how this material is cut, how these ends are finished, what can hurt.
@@ -73,7 +80,6 @@ std::vector<std::string> heeded(const State& state, TickList list) {
 
 std::vector<TextView> cautions_of(const State& state, TickList list) {
     std::vector<TextView> said;
-    if (list == TickList::finish && !sheet_in_hand(state)->steps.empty()) said.push_back({tape_check(state)});
     const std::vector<std::string> cautions = heeded(state, list);
     // One sentence at a time, large enough to read from where the person stands; each tick brings the next.
     if (!cautions.empty()) said.push_back({cautions[work_in_hand(state).ticks.size() % cautions.size()], Tone::caution});
@@ -109,7 +115,7 @@ void fill_ticks(const State& state, ScreenView& view, TickList list) {
     TicksBody body;
     body.heading = heading_of(state, list);
     for (std::size_t i = page.from; i < page.to; ++i)
-        body.ticks.push_back({press_button("tick-" + items[i].id, tick_words(items[i]), Tick{items[i].id}), work.ticks.contains(items[i].id), true});
+        body.ticks.push_back({press_button("tick-" + items[i].id, tick_words(items[i], reader_tape(state)), Tick{items[i].id}), work.ticks.contains(items[i].id), true});
     body.cautions = cautions_of(state, list);
     body.pager = pager_of(state, page);
     view.header = line_header(state, place_of(list));

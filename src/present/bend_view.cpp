@@ -46,8 +46,8 @@ void add_bend_notes(const State& state, const Step& step, std::vector<TextView>&
 MoveBody mark_body(const State& state, const Step& step) {
     const Sheet& sheet = *sheet_in_hand(state);
     MoveBody body;
-    body.asks = "Mark the tube, lay it in";
-    body.hero = text(step.mark, reader_tape(state)) + " from " + letter(step.mark_from);
+    body.asks = std::string("Mark from end ") + letter(step.mark_from) + ", lay it in";
+    body.hero = text(step.mark, reader_tape(state));
     body.lines = {{hook_sentence(sheet.set_up, step)}, {"Its ink mark on the bender's line " + mark_name(sheet, step) + "."}};
     add_bend_notes(state, step, body.lines);
     body.picture = picture_of(state, PictureView::Kind::marked);

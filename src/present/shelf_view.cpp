@@ -141,9 +141,12 @@ void fill_line(const State& state, ScreenView& view) {
     const Tape tape = reader_tape(state);
     OverviewBody body;
     body.facts = {{"Tube", tube_words(sheet.line, tape)}, {"Cut to", sheet.layout ? text(sheet.layout->cut_length, tape) : "not known"}, {"Bends", bends_words(sheet.line)}};
-    const Page page = page_of(state, sheet.findings.size(), findings_on_a_page);
+    // What has to be slid on is on the tick list; here stands what speaks against the line.
+    std::vector<Finding> against;
+    std::copy_if(sheet.findings.begin(), sheet.findings.end(), std::back_inserter(against), [](const Finding& finding) { return !std::holds_alternative<TrappedPieces>(finding.fact); });
+    const Page page = page_of(state, against.size(), findings_on_a_page);
     for (std::size_t i = page.from; i < page.to; ++i)
-        body.findings.push_back({sentence(sheet.findings[i], {tape, &sheet.line}), tone_of(sheet.findings[i].severity)});
+        body.findings.push_back({sentence(against[i], {tape, &sheet.line}), tone_of(against[i].severity)});
     body.pager = pager_of(state, page);
     if (sheet.layout) {
         body.picture = PictureView{PictureView::Kind::finished, 0, "The finished line", {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};

@@ -31,6 +31,21 @@ const std::vector<CheckItem>& sentences(const Checklists& lists, TickList list) 
     return list == TickList::finish ? lists.finish : lists.hand_over;
 }
 
+/// First of all on the finish list: the part is measured before it leaves the bench.
+void add_tape_checks(const Sheet& sheet, std::vector<TickItem>& items) {
+    if (!sheet.layout || sheet.steps.empty()) return;
+    constexpr std::size_t legs_in_a_tick = 3;  // more would not be read in one go
+    std::vector<TickItem> checks;
+    const std::vector<TapeLeg> legs = tape_legs(sheet);
+    for (std::size_t i = 0; i < legs.size(); i += legs_in_a_tick) {
+        TickItem check{"tape-" + std::to_string(i / legs_in_a_tick + 1), "", std::nullopt, {}, {}, std::nullopt};
+        for (std::size_t k = i; k < std::min(legs.size(), i + legs_in_a_tick); ++k) check.legs.push_back(legs[k]);
+        checks.push_back(std::move(check));
+    }
+    checks.push_back({"tape-across", "", std::nullopt, {}, {}, straight_across(sheet)});
+    items.insert(items.begin(), checks.begin(), checks.end());
+}
+
 }  // namespace
 
 std::optional<TickList> current_list(const LineWork& work) {
@@ -44,12 +59,13 @@ std::vector<TickItem> tick_items(const State& state, TickList list) {
     if (!sheet) return {};
     std::vector<TickItem> items;
     for (const CheckItem& item : sentences(state.checklists, list))
-        if (concerns(item, state.job->service, sheet->line)) items.push_back({prefix(list) + item.id, item.text, std::nullopt, {}});
+        if (concerns(item, state.job->service, sheet->line)) items.push_back({prefix(list) + item.id, item.text, std::nullopt, {}, {}, std::nullopt});
+    if (list == TickList::finish) add_tape_checks(*sheet, items);
     if (list != TickList::prepare) return items;
     // Every loose piece goes on here: no flare and no bend has been made yet that would keep it off.
     for (const End end : {End::A, End::B})
         for (const SlideOn& piece : sheet->line.end(end).fitting.slide_on)
-            items.push_back({std::string("slide-") + letter(end) + "-" + piece.id, "", end, piece});
+            items.push_back({std::string("slide-") + letter(end) + "-" + piece.id, "", end, piece, {}, std::nullopt});
     return items;
 }
 

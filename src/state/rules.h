@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "bench/tape_check.h"
 #include "state/state.h"
 
 namespace tubewright {
@@ -27,11 +28,14 @@ Misfit misfit(const Sheet& sheet, const LineWork& work);
 // --- lists to tick
 enum class TickList { prepare, finish, hand_over };
 
-/// A sentence from the checklists, or a loose piece that has to be slid on at an end.
+/// A sentence from the checklists, or a loose piece that has to be slid on at an end, or legs to be
+/// measured on the finished part, or the way straight across it.
 struct TickItem {
     std::string id, text;
     std::optional<End> end;
     SlideOn piece;
+    std::vector<TapeLeg> legs;
+    std::optional<Length> across;
 };
 std::optional<TickList> current_list(const LineWork& work);
 std::vector<TickItem> tick_items(const State& state, TickList list);

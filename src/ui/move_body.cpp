@@ -64,18 +64,30 @@ Shares shares_of(const Ui& ui, const MoveBody& body, float width, float height, 
     Shares shares;
     shares.picture = body.picture && picture_share > 0 ? std::min(width * picture_share, height * 1.5f) : 0;
     const float panel = width - (shares.picture > 0 ? shares.picture + ui.px(3) : 0) - ui.px(2 * panel_pad_mm);
-    if (body.clock) shares.clock = std::min(panel * 0.46f, height * 1.15f);
+    if (body.clock) shares.clock = std::min(panel * 0.42f, height * 1.15f);
     shares.words = panel - (shares.clock > 0 ? shares.clock + ui.px(3) : 0);
     return shares;
 }
 
-/// The picture as large as the words let it: the number large, or at least readable two steps away.
+/// How much of the width the picture gets, and how large the number is then.
+struct Wish {
+    float picture;
+    double hero_cap;
+};
+
+/// From the best: a picture that is understood two steps away is worth a number a little smaller, but never
+/// one that is hard to read from there.
+constexpr double nearly = 11.3;
+constexpr Wish wishes[]{{0.44f, cap_height::hero},       {0.40f, cap_height::hero}, {0.36f, cap_height::hero},
+                        {0.40f, nearly},                 {0.36f, nearly},           {0.33f, nearly},
+                        {0.33f, cap_height::hero_least}, {0.30f, nearly},           {0.28f, cap_height::hero_least},
+                        {0.22f, cap_height::hero_least}};
+
 Shares fitting_shares(const Ui& ui, const MoveBody& body, const MoveWords& words, float width, float height) {
-    for (const double cap : {cap_height::hero, cap_height::hero_least})
-        for (const float share : {body.clock ? 0.36f : 0.44f, 0.3f, 0.26f, 0.22f}) {
-            const Shares shares = shares_of(ui, body, width, height, share);
-            if (words_fit(ui, words, shares.words, height - ui.px(2 * panel_pad_down_mm), cap)) return shares;
-        }
+    for (const Wish& wish : wishes) {
+        const Shares shares = shares_of(ui, body, width, height, wish.picture);
+        if (words_fit(ui, words, shares.words, height - ui.px(2 * panel_pad_down_mm), wish.hero_cap)) return shares;
+    }
     return shares_of(ui, body, width, height, 0);
 }
 

@@ -118,7 +118,7 @@ TEST_CASE("the fresh book is the one that is opened next time") {
     }
     const Desk again = desk_in(home);
     CHECK(again.state().book == BookStanding::open);
-    CHECK_FALSE(again.state().work.lines.empty());
+    CHECK_FALSE(again.state().work.stick.empty());
 }
 
 TEST_CASE("a job that is refused leaves the desk as it was, with the sentence on it") {

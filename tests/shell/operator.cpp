@@ -60,7 +60,7 @@ std::optional<std::string> Operator::next_touch(const State& state, const std::v
     for (const char* id : {"more-ticks", "pass"})
         if (can(seen, id) && !can(seen, "next")) return id;
     if (can(seen, "next")) return "next";
-    for (const char* id : {"keep", "pull-again", "new-stick", "stock", "pass", "later"})
+    for (const char* id : {"stick", "keep", "pull-again", "new-stick", "pass", "later"})
         if (can(seen, id)) return id;
     return "back";
 }

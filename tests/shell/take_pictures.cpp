@@ -41,9 +41,9 @@ struct Studio {
     int count = 0;
     std::string last_key;
 
-    void frame(const Finger& finger = {}) { canvas.frame(size, seconds += 1.0 / 60, finger); }
+    void frame(const Finger& finger = {}) { canvas.frame(size, seconds += 0.1, finger); }
     void settle() {
-        for (int i = 0; i < 30; ++i) frame();
+        for (int i = 0; i < 5; ++i) frame();
     }
 
     void tap(const std::string& id, double held = 0) {
@@ -74,9 +74,9 @@ struct Studio {
         const std::string key = desk.view().key;
         if (key == last_key) return;
         last_key = key;
-        char number[8];
-        std::snprintf(number, sizeof number, "%03d", ++count);
-        shoot(std::string(number) + ".png");
+        std::string number = std::to_string(++count);
+        number.insert(0, number.size() < 3 ? 3 - number.size() : 0, '0');
+        shoot(number + ".png");
         std::cout << number << " " << key << "\n";
     }
 };
@@ -144,7 +144,7 @@ int main(int count, char** words) {
             if (!wrong_shown && work.stage == Stage::bending && work.made.size() >= 2) {
                 wrong_shown = true;
                 side_screens(studio);
-                answer(studio, {"wrong", "reason-wrong-way"});
+                answer(studio, {"wrong", "reason-1", "kept-none"});
                 studio.shoot("wrong-last.png");
                 desk.act(Cancel{});
                 desk.act(Cancel{});

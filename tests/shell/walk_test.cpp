@@ -2,6 +2,7 @@
 // shelf to the last line handed over; each frame's screen looked over for faults.
 #include <catch2/catch.hpp>
 
+#include "present/screen_view.h"
 #include "shell/desk.h"
 #include "shell/operator.h"
 #include "shell/temporary_home.h"
@@ -70,33 +71,37 @@ TEST_CASE("every demo job is walked to its end by finger, and no screen has a fa
         }
 }
 
-TEST_CASE("switched off after any touch, the bench comes back at the same step") {
+TEST_CASE("switched off after any touch, the bench comes back as it was") {
     TemporaryHome home;
     Operator person("engine-fuel-line");
-    std::string last_key;
-    for (int touches = 0; touches < 400; ++touches) {
-        // A new desk for every touch: nothing is kept but what is on the disk.
+    std::optional<ScreenView> last;
+    for (int changes = 0; changes < 200; ++changes) {
+        // A new desk for every change: nothing is kept but what is on the disk.
         Desk desk = Desk::made(home.places(), one_day).value();
-        if (!last_key.empty()) desk.take_up_again();
-        HeadlessScreen screen(try_screens().front(), [&] { return desk.view(); }, [&](const Action& action) { desk.act(action); });
+        if (changes > 0) desk.take_up_again();
         desk.act(ScreenIs{5.87});
-        screen.frame();
-        if (desk.state().looks.screen == Screen::bench && !last_key.empty() && last_key != "elsewhere") {
-            INFO("touch " << touches);
-            CHECK(desk.view().key == last_key);
+        if (last) {
+            INFO("change " << changes << ": " << last->key);
+            CHECK((desk.view() == *last));
         }
-        // On to the bench, then one touch there.
-        for (bool at_bench = false; !at_bench;) {
-            at_bench = desk.state().looks.screen == Screen::bench;
+        HeadlessScreen screen(try_screens().front(), [&] { return desk.view(); }, [&](const Action& action) { desk.act(action); });
+        // On to the bench, then on until something is done there.
+        for (Work before = desk.state().work; before == desk.state().work || desk.state().looks.screen != Screen::bench;) {
+            if (desk.state().looks.screen != Screen::bench) before = desk.state().work;
             std::vector<Seen> seen;
             for (const Touchable& thing : screen.ui().touchables()) seen.push_back({thing.id, thing.enabled});
             const auto touch = person.next_touch(desk.state(), seen);
             if (!touch) return;
             screen.tap(*touch);
         }
-        last_key = desk.state().looks.screen == Screen::bench ? desk.view().key : "elsewhere";
+        // Of what is on the screen only the page turned and what is half typed are nobody's record.
+        State recorded = desk.state();
+        recorded.looks = Looks{};
+        recorded.looks.screen = Screen::bench;
+        recorded.past.clear();
+        last = screen_view(recorded);
     }
-    FAIL("400 touches at the bench and not done");
+    FAIL("200 changes at the bench and not done");
 }
 
 TEST_CASE("a spoiled tube: the reason, what is kept, and the line starts again; then all of it undone") {

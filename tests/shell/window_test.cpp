@@ -97,7 +97,7 @@ std::vector<std::string> with(const Program& program, const std::string& beginni
 /// From the job's lines to the bench of its first line.
 void to_the_bench(Program& program) {
     program.click(with(program, "line-").at(0));
-    if (!program.has("next")) program.click("stock"), program.click("new-stick");
+    
     program.click("next");
 }
 
@@ -108,6 +108,7 @@ void through_the_lists(Program& program) {
         for (const std::string& id : with(program, "tick-")) program.click(id);
         if (program.has("more-ticks")) program.click("more-ticks");
         else if (program.has("next")) program.click("next");
+        else if (program.has("stick")) program.click("stick");
         else if (program.has("new-stick")) program.click("new-stick");
     }
 }

@@ -122,7 +122,7 @@ void fill_turns(std::mt19937& dice, Wanted& wanted, json& route, const Setting& 
         if (form != 2 && i < bends) leg += 1.15 * setting.radius * std::tan(wanted.angles_deg[static_cast<std::size_t>(i)] / 2 * degree);
         legs.push_back(leg);
     }
-    if (form != 1 || whole(dice, 0, 1))
+    if (form != 1)
         for (int i = 0; i < bends; ++i) {
             json bend{{"angle", wanted.angles_deg[static_cast<std::size_t>(i)]}};
             if (i > 0) bend["rotation"] = wanted.rotations_deg[static_cast<std::size_t>(i)];
@@ -134,7 +134,6 @@ void fill_turns(std::mt19937& dice, Wanted& wanted, json& route, const Setting& 
         for (const double leg : legs) route["straights"].push_back(leg / setting.unit);
         return;
     }
-    if (form == 1) route.erase("bends");
     fill_legs(dice, wanted, route, setting, legs, form == 1);
 }
 

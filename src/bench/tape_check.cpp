@@ -1,0 +1,43 @@
+#include "bench/tape_check.h"
+
+#include "tube/centreline.h"
+
+namespace tubewright {
+namespace {
+
+constexpr Angle sharpest_touched{120};
+
+/// From a bend's tangent point to the outside corner.
+Length to_outside(const Part& part, Length od, std::size_t bend) {
+    const Angle angle = part.bends[bend].angle;
+    return setback(part.radius, angle) + edge_shift(od, angle);
+}
+
+}  // namespace
+
+std::vector<TapeLeg> tape_legs(const Sheet& sheet) {
+    const Part& part = sheet.layout->part;
+    std::vector<TapeLeg> legs;
+    TapeLeg leg;
+    bool touched = true;
+    const auto close = [&] {
+        if (touched) legs.push_back(leg);
+    };
+    for (std::size_t i = 0; i < part.straights.size(); ++i) {
+        leg.outside += part.straights[i];
+        if (i == part.bends.size() || !is_made(part.bends[i])) continue;
+        const bool near_enough = part.bends[i].angle <= sharpest_touched;
+        leg.before = i;
+        if (near_enough) leg.outside += to_outside(part, sheet.line.tube.od, i);
+        else touched = false;
+        close();
+        leg = {i, std::nullopt, near_enough ? to_outside(part, sheet.line.tube.od, i) : Length{}};
+        touched = near_enough;
+    }
+    close();
+    return legs;
+}
+
+Length straight_across(const Sheet& sheet) { return {far_end(sheet.layout->part).at.norm()}; }
+
+}  // namespace tubewright

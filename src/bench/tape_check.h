@@ -1,0 +1,27 @@
+#pragma once
+// What a tape can prove of the finished part, without template or vehicle.
+
+#include <optional>
+#include <vector>
+
+#include "bench/sheet.h"
+
+namespace tubewright {
+
+/// One leg as a tape reads it: from the finished end, or from the outside of one bend's corner, to the
+/// outside of the next bend's corner or the other finished end. Bends count from 0.
+struct TapeLeg {
+    std::optional<std::size_t> after, before;  ///< the bends at its two corners; none at the end of the tube
+    Length outside;
+    bool operator==(const TapeLeg&) const = default;
+};
+
+/// Legs between bends that are made, from A to B, measured with a straight block held along the outside of
+/// the neighbouring legs: leg to the centre + od/2 tan(angle/2) at each corner. A corner sharper than 120
+/// degrees lies too far from the tube to be touched so; its legs are left out. The sheet has a layout.
+std::vector<TapeLeg> tape_legs(const Sheet& sheet);
+
+/// From finished end A to finished end B, straight across, centre to centre.
+Length straight_across(const Sheet& sheet);
+
+}  // namespace tubewright
