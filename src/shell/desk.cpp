@@ -169,7 +169,7 @@ void Desk::open_job(const fs::path& path) {
     std::error_code ignored;
     if (!note || !state_.job || fs::weakly_canonical(note->path, ignored) != fs::weakly_canonical(path, ignored)) return;
     act(OpenLine{note->line});
-    if (state_.line && work_in_hand(state_).stage != Stage::done) act(Next{});
+    if (state_.line) act(GoTo{Screen::bench});
 }
 
 void Desk::take_up_again() {
