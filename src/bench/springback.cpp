@@ -1,5 +1,6 @@
 #include "bench/springback.h"
 
+#include <algorithm>
 #include <cassert>
 #include <cmath>
 #include <numbers>
@@ -27,6 +28,9 @@ double cube(double x) { return x * x * x; }
 constexpr double legs_hold = 0.5;
 /// Chord modulus after straining over the elastic modulus: 10 to 20 % loss, from memory.
 constexpr double modulus_left = 0.90;
+/// On a form so wide for its tube the bend would be half elastic and the power law out of its depth. No
+/// bender of any groove comes near; a wrong groove is stopped by a finding of its own.
+constexpr double most_ratio = 0.5;
 /// Lever arm of the straight legs in tube diameters: our estimate.
 constexpr double leg_arm_od = 1.5;
 
@@ -68,7 +72,7 @@ SpringbackPrior springback_prior(const Material& material, Length od, Length wal
     prior.curved_tube = h;
     prior.flexibility = (10 + 12 * h * h) / (1 + 12 * h * h);
     prior.flexibility_used = 1 + legs_hold * (prior.flexibility - 1);
-    prior.ratio = prior.beam_ratio * prior.flexibility_used / modulus_left;
+    prior.ratio = std::min(prior.beam_ratio * prior.flexibility_used / modulus_left, most_ratio);
     prior.line.growth = prior.ratio / (1 - prior.ratio);
     // The legs between tangent points and grips unload too: c / 0.90 * arm / R, in radians. No ovalling there.
     const double legs = prior.beam_ratio / modulus_left * leg_arm_od * od.mm / form_radius.mm;

@@ -100,6 +100,12 @@ TEST_CASE("springback rises with strength and with angle, and falls with stiffne
     CHECK(set_angle(usual, 120_deg) - 120_deg > set_angle(usual, 45_deg) - 45_deg);
 }
 
+TEST_CASE("a hair of tube on a wheel of a form gives numbers that still make sense") {
+    const Springback line = springback_prior(stainless(), 0.5_mm, 0.05_mm, 5000_mm).line;
+    CHECK(line.growth > 0);
+    CHECK(line.growth <= 1);
+}
+
 TEST_CASE("a pull of 92.5 for 90, with 2 percent of growth and 0.7 of play") {
     const Springback line{0.02, {0.7}};
     CHECK(set_angle(line, 90_deg).deg == Approx(92.5));           // 90 * 1.02 + 0.7
