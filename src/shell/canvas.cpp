@@ -112,6 +112,8 @@ void Canvas::Parts::make_fonts(ImVec2 display) {
     auto fonts = load_fonts(*io.Fonts, (places.assets / "fonts").string(), layout);
     if (!fonts.ok()) throw std::runtime_error("the font " + fonts.trouble().path + " can't be read");
     ImGui_ImplOpenGL3_CreateFontsTexture();
+    io.Fonts->ClearTexData();  // the graphics driver has its own copy now
+    io.Fonts->ClearInputData();
     fonts_for = layout;
     if (ui) ui->use(fonts.value());
     else ui = std::make_unique<Ui>(fonts.value(), themes.light, px_per_mm());
