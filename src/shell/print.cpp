@@ -15,7 +15,7 @@ namespace tubewright {
 namespace {
 
 struct Read {
-    Library library;
+    Library known;
     Job job;
 };
 
@@ -81,7 +81,7 @@ int print_sheet(const Places& places, const SheetRequest& request, std::ostream&
         out << text;
     } else {
         for (std::size_t i = 0; i < sheets.size(); ++i)
-            out << (i > 0 ? "\n\n" : "") << sheet_text(job, sheets[i], got.value().library.checklists, tape_for(job));
+            out << (i > 0 ? "\n\n" : "") << sheet_text(job, sheets[i], got.value().known.checklists, tape_for(job));
     }
     return said(out, trouble, status_of(sheets));
 }

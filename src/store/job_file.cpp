@@ -14,7 +14,7 @@ namespace {
 
 /// What a line falls back on, and what is needed to read it.
 struct Whole {
-    const Library& library;
+    const Library& known;
     Unit unit;
     std::optional<Tube> tube;
     std::optional<Bender> bender;
@@ -25,27 +25,27 @@ Tube tube_from(const Node& node, const Whole& whole) {
     Tube tube;
     tube.od = node.at("od").length(whole.unit, {limits::least_od, limits::most_od});
     tube.wall = node.at("wall").length(whole.unit, {limits::least_wall, tube.od.mm / 2, false, true});
-    const std::string ids = joined(material_ids(whole.library));
+    const std::string ids = joined(material_ids(whole.known));
     const Node material = node.at("material", ids);
     tube.material = material.text();
-    if (!find_material(whole.library, tube.material)) material.refuse_value(ids);
+    if (!find_material(whole.known, tube.material)) material.refuse_value(ids);
     return tube;
 }
 
 Bender bender_from(const Node& node, const Whole& whole) {
     if (node.is_object()) return bender_card(node);
-    const std::string allowed = joined(bender_ids(whole.library)) + ", or a whole card";
+    const std::string allowed = joined(bender_ids(whole.known)) + ", or a whole card";
     if (!node.is_text()) node.refuse_value(allowed);
-    const Bender* bender = find_bender(whole.library, node.text());
+    const Bender* bender = find_bender(whole.known, node.text());
     if (!bender) node.refuse_value(allowed);
     return *bender;
 }
 
 LineEnd end_from(const Node& node, const Whole& whole, Length od) {
     node.known_keys({"fitting", "allowance", "trim"});
-    const std::string ids = joined(fitting_ids(whole.library));
+    const std::string ids = joined(fitting_ids(whole.known));
     const Node fitting = node.at("fitting", ids);
-    const std::optional<Fitting> found = find_fitting(whole.library, fitting.text(), od);
+    const std::optional<Fitting> found = find_fitting(whole.known, fitting.text(), od);
     if (!found) fitting.refuse_value(ids);
     LineEnd end{*found, found->allowance, {}};
     if (const auto allowance = node.find("allowance")) end.allowance = allowance->length(whole.unit, {0, limits::longest_allowance});
@@ -65,8 +65,8 @@ Line line_from(const Node& node, const Whole& whole) {
     if (const auto bender = node.find("bender")) line.bender = bender_from(*bender, whole);
     else if (whole.bender) line.bender = *whole.bender;
     else node.at("bender", "a bender here or for the whole job");
-    line.material = *find_material(whole.library, line.tube.material);
-    line.stick = stick_for(whole.library, line.tube.od);
+    line.material = *find_material(whole.known, line.tube.material);
+    line.stick = stick_for(whole.known, line.tube.od);
     const Node ends = node.at("ends", "the two ends, A and B");
     ends.known_keys({"A", "B"});
     line.a = end_from(ends.at("A", "an end with its fitting"), whole, line.tube.od);
