@@ -44,6 +44,15 @@ inline constexpr Angle springback_linear_from{15.0};
 /// A bend that reads within this of its target is right: the protractor is read to half a degree. Our choice.
 inline constexpr Angle good_bend{0.5};
 
+/// A released bend that opened by more than three times what its springback rule's slope says and this
+/// on top was not pulled to where the lever was said to go, or the reading was typed by slip: it is not
+/// calculated with. Scale zero, hook slack and parallax of a good bender stay well within it. Our choice.
+inline constexpr Angle springback_gate{4.0};
+inline constexpr double springback_gate_slopes = 3;
+
+/// A bend never opens to more than it was pulled to; three readings of a protractor read to half a degree. Our choice.
+inline constexpr Angle past_the_set{1.5};
+
 /// A piece cut this near to the length on the sheet is the sheet's piece: half the finest tape mark in use. Our choice.
 inline constexpr Length same_cut{0.4};
 

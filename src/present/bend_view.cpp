@@ -72,7 +72,7 @@ MoveBody pull_body(const State& state, const Step& step) {
     MoveBody body;
     body.asks = work.pull_again ? "Lay it on the mark, pull on to" : "Pull the lever to";
     body.hero = text(to, tape);
-    if (work.pull_again && work.last_reading)
+    if (work.last_reading)
         body.lines.push_back({"It read " + text(*work.last_reading, tape) + ", " + text(step.target - *work.last_reading, tape) + " under " + text(step.target, tape) + "."});
     else body.lines.push_back({"springs back " + text(step.set - step.target, tape) + ", finishes at " + text(step.target, tape)});
     body.lines.push_back({"Approach from below: what is over-bent stays over-bent.", Tone::caution});

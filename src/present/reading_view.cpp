@@ -20,7 +20,11 @@ TextView entry_words(const State& state, const Step& step) {
     const auto reading = typed_reading(state);
     const Tape tape = reader_tape(state);
     if (!reading) return {state.looks.typed.empty() ? "Take it out, lay the protractor on." : "That is no reading: 0 to 180 degrees.", state.looks.typed.empty() ? Tone::plain : Tone::stop};
-    if (*reading > set_in_force(step, work_in_hand(state)) + Angle{1}) return {"More than the lever was pulled to: read it again.", Tone::caution};
+    switch (belief(*sheet_in_hand(state), step, work_in_hand(state), *reading)) {
+        case Belief::past_the_set: return {"More than the lever was pulled to: read it again.", Tone::caution};
+        case Belief::opened_too_far: return {"Less than it can spring back to: read it again.", Tone::caution};
+        case Belief::sound: break;
+    }
     switch (verdict(step.target, *reading)) {
         case Verdict::right: return {"right", Tone::go};
         case Verdict::under: return {text(step.target - *reading, tape) + " under: it can be pulled again", Tone::caution};
@@ -50,10 +54,16 @@ void fill_keypad(const State& state, const Step& step, ScreenView& view) {
     buttons.insert(buttons.end() - 1, press_button("pass", "Not measured", PassCheck{}));
 }
 
+bool doubtful(const State& state, const Step& step, Angle reading) {
+    return belief(*sheet_in_hand(state), step, work_in_hand(state), reading) != Belief::sound;
+}
+
 ButtonView pull_again_button(const State& state, const Step& step) {
     const Sheet& sheet = *sheet_in_hand(state);
-    const Angle to = pull_again_to(sheet, step, work_in_hand(state));
-    return unless(press_button("pull-again", "Pull again to " + text(to, reader_tape(state)), PullAgain{}), to > sheet.line.bender.max_angle ? "the bender stops before that" : "");
+    const LineWork work = work_in_hand(state);
+    const Angle to = pull_again_to(sheet, step, work);
+    const std::string label = doubtful(state, step, *work.last_reading) ? "Pull to the sheet's " : "Pull again to ";
+    return unless(press_button("pull-again", label + text(to, reader_tape(state)), PullAgain{}), to > sheet.line.bender.max_angle ? "the bender stops before that" : "");
 }
 
 ChoiceBody under_body(const State& state, const Step& step, Angle reading) {
@@ -68,6 +78,19 @@ ChoiceBody under_body(const State& state, const Step& step, Angle reading) {
     return body;
 }
 
+/// A reading that is no springback: nothing is calculated with it.
+ChoiceBody opened_too_far_body(const State& state, const Step& step, Angle reading) {
+    const Tape tape = reader_tape(state);
+    const Angle set = set_in_force(step, work_in_hand(state));
+    ChoiceBody body;
+    body.heading = "More than it can spring back: was the lever pulled to " + text(set, tape) + "?";
+    body.hero = text(reading, tape);
+    body.lines = {{text(set - reading, tape) + " less than " + text(set, tape) + ": no tube opens so far.", Tone::caution},
+                  {"Measure again. If the lever stopped short, pull to " + text(step.set, tape) + ", no further."}};
+    body.choices = {press_button("again", "Measure again", Back{})};
+    return body;
+}
+
 ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
     const Tape tape = reader_tape(state);
     ChoiceBody body;
@@ -75,6 +98,8 @@ ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
     body.hero = text(reading, tape);
     body.lines = {{text(reading - step.target, tape) + " over " + text(step.target, tape), Tone::stop},
                   {"Kept, it lays end B " + text(far_end_off(*sheet_in_hand(state), step.bend, reading), tape) + " off its place."}};
+    if (doubtful(state, step, reading))
+        body.lines[0] = {"Doubtful: more than the " + text(set_in_force(step, work_in_hand(state)), tape) + " it was pulled to. Measure again.", Tone::stop};
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep the bend", KeepBend{})};
     return body;
 }
@@ -113,7 +138,7 @@ void fill_reading(const State& state, ScreenView& view) {
             view.footer = bench_footer_of(state, press_button("next", "Right → go on", Next{}));
             break;
         case Verdict::under:
-            body = under_body(state, step, *work.last_reading);
+            body = doubtful(state, step, *work.last_reading) ? opened_too_far_body(state, step, *work.last_reading) : under_body(state, step, *work.last_reading);
             view.footer = bench_footer_of(state, pull_again_button(state, step));
             break;
         case Verdict::over:

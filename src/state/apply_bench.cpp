@@ -142,12 +142,13 @@ void back_in_bend(LineWork& work, const Sheet& sheet) {
             return;
         case Move::turn: work.move = Move::mark; return;
         case Move::pull:
-            if (!work.pull_again || !work.last_reading) {
+            if (!work.last_reading) {
                 work.move = Move::turn;
                 return;
             }
             // Back to the reading that asked for this pull: take off again what PullAgain put on.
             work.move = Move::check;
+            if (!work.pull_again) return;
             work.pull_again = *work.pull_again - (1 + sheet.springback.growth) * (step.target - *work.last_reading);
             if (std::abs((*work.pull_again - step.set).deg) < tolerance::arithmetic) work.pull_again.reset();
             return;
@@ -227,7 +228,8 @@ void pull_again(Doing& doing) {
     if (!work.last_reading || verdict(step.target, *work.last_reading) != Verdict::under) return;
     const Angle to = pull_again_to(sheet, step, work);
     if (to > sheet.line.bender.max_angle) return;
-    work.pull_again = to;
+    work.pull_again.reset();
+    if (belief(sheet, step, work_in_hand(doing.state), *work.last_reading) == Belief::sound) work.pull_again = to;
     work.move = Move::pull;
     change_line(doing, work);
     turn_to_first_page(doing.state);
@@ -237,6 +239,7 @@ void keep_bend(Doing& doing) {
     if (!at_check(doing.state)) return;
     const LineWork work = work_in_hand(doing.state);
     if (!work.last_reading) return;
+    if (belief(*sheet_in_hand(doing.state), *step_in_hand(doing.state), work, *work.last_reading) == Belief::opened_too_far) return;
     bend_is_made(doing, work.last_reading, verdict(step_in_hand(doing.state)->target, *work.last_reading) == Verdict::over);
 }
 

@@ -80,8 +80,17 @@ Verdict verdict(Angle target, Angle reading) {
 
 Angle set_in_force(const Step& step, const LineWork& work) { return work.pull_again.value_or(step.set); }
 
+Belief belief(const Sheet& sheet, const Step& step, const LineWork& work, Angle reading) {
+    const Angle opened = set_in_force(step, work) - reading;
+    const Angle most = tolerance::springback_gate_slopes * sheet.springback.growth * reading + tolerance::springback_gate;
+    if (opened.deg > most.deg + tolerance::arithmetic) return Belief::opened_too_far;
+    return opened.deg < -tolerance::past_the_set.deg - tolerance::arithmetic ? Belief::past_the_set : Belief::sound;
+}
+
 Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work) {
-    const Angle missing = step.target - work.last_reading.value_or(step.target);
+    const Angle reading = work.last_reading.value_or(step.target);
+    if (belief(sheet, step, work, reading) != Belief::sound) return step.set;
+    const Angle missing = step.target - reading;
     return set_in_force(step, work) + (1 + sheet.springback.growth) * missing;
 }
 

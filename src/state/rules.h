@@ -61,7 +61,11 @@ enum class Verdict { right, under, over };
 Verdict verdict(Angle target, Angle reading);
 /// Where the lever last went, or is to go, for the bend in hand.
 Angle set_in_force(const Step& step, const LineWork& work);
-/// last set + (target - reading) * (1 + growth): what is missing opens again by the same share.
+/// Whether a bend pulled to the angle in force can read this at all.
+enum class Belief { sound, opened_too_far, past_the_set };
+Belief belief(const Sheet& sheet, const Step& step, const LineWork& work, Angle reading);
+/// last set + (target - reading) * (1 + growth): what is missing opens again by the same share. Where
+/// the reading is not to be believed nothing is calculated with it: the sheet's own set angle.
 Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work);
 
 /// How far end B would lie from its place if this bend stayed as it reads, end A held still.

@@ -49,6 +49,8 @@ TEST_CASE("a reading under its target asks for another pull, one over it never d
     expect_screen("under", under);
     expect_screen("pull-again", touched(under, {PullAgain{}}));
     expect_screen("over", reading(at_check(second_bend()), "92"));
+    expect_screen("slip", reading(at_check(second_bend()), "9"));
+    expect_screen("past-the-set", reading(at_check(second_bend()), "98"));
 }
 
 TEST_CASE("went wrong: the reason, then what is kept") {
