@@ -23,12 +23,13 @@ struct LongerThanStick { Length cut, stick; };
 struct DegenerateCorner { std::size_t bend; Angle angle; };
 struct TrappedPieces { std::size_t bend; End end; std::vector<std::string> pieces; };
 struct WrongGroove { Length od, groove; };
+struct MarkOffStraight { std::size_t bend; std::string mark; };   ///< no mark of the bender falls on straight tube
 struct NoBend {};                                    ///< a straight line between two fixed points
 struct SmallAngle { std::size_t bend; Angle angle; };  ///< springback rule not linear there
 
 using Fact = std::variant<NoRoomInBender, CornersOverlap, EndTooShort, AngleBeyondBender, RadiusTooTight,
                           WallTooHeavy, HitsItself, LongerThanStick, DegenerateCorner, TrappedPieces,
-                          WrongGroove, NoBend, SmallAngle>;
+                          WrongGroove, MarkOffStraight, NoBend, SmallAngle>;
 
 enum class Severity { stop, caution, note };
 

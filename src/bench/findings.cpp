@@ -20,7 +20,7 @@ void look_at_corners(const Line& line, std::vector<Finding>& findings) {
         any = any || is_made(line.route.bends[i]);
         if (corners && (angle < tolerance::no_bend || angle > tolerance::sharpest_corner))
             add(findings, Severity::stop, "degenerate-corner", i, DegenerateCorner{i, angle});
-        else if (angle < tolerance::springback_linear_from)
+        else if (is_made(line.route.bends[i]) && angle < tolerance::springback_linear_from)
             add(findings, Severity::note, "small-angle", i, SmallAngle{i, angle});
     }
     if (!any) add(findings, Severity::caution, "no-bend", std::nullopt, NoBend{});
@@ -112,6 +112,12 @@ void look_at_room(const Sheet& sheet, std::size_t step, std::vector<Finding>& fi
     }
 }
 
+void look_at_marks(const Sheet& sheet, std::vector<Finding>& findings) {
+    for (const Step& step : sheet.steps)
+        if (!can_be_inked(step, sheet.line.bender, step.align_to))
+            add(findings, Severity::stop, "mark-off-straight", step.bend, MarkOffStraight{step.bend, sheet.line.bender.marks[step.align_to].name});
+}
+
 void look_at_angles(const Sheet& sheet, std::vector<Finding>& findings) {
     const Angle limit = sheet.line.bender.max_angle;
     for (const Step& step : sheet.steps)
@@ -152,6 +158,7 @@ std::vector<Finding> step_findings(const Sheet& sheet) {
     look_at_end(sheet.line, End::B, all.back(), findings);
     for (std::size_t step = 0; step < sheet.steps.size(); ++step) look_at_room(sheet, step, findings);
     look_at_angles(sheet, findings);
+    look_at_marks(sheet, findings);
     if (!overlap) look_at_clearance(sheet, findings);
     if (sheet.line.stick && sheet.layout->cut_length > *sheet.line.stick)
         add(findings, Severity::stop, "longer-than-stick", std::nullopt, LongerThanStick{sheet.layout->cut_length, *sheet.line.stick});

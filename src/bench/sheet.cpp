@@ -9,20 +9,15 @@
 namespace tubewright {
 namespace {
 
-/// Whether the ink mark would lie on the tube at all.
-bool on_tube(const Layout& layout, Length mark) {
-    return mark >= Length{} && mark <= layout.cut_length;
-}
-
-/// The mark asked for, else the bender's usual one; another where that would lie beyond the tube's end.
-std::size_t mark_for(const Layout& layout, const Bender& bender, const Placing& placing, const SheetChoice& choice) {
+/// The mark asked for, else the bender's usual one; another where that would lie beyond the tube's end or
+/// on a bend that is already made.
+std::size_t mark_for(const Step& step, const Bender& bender, const SheetChoice& choice) {
     std::size_t wanted = usual_mark(bender);
     for (std::size_t i = 0; i < bender.marks.size(); ++i)
         if (choice.mark && bender.marks[i].name == *choice.mark) wanted = i;
-    const auto lies_on_tube = [&](std::size_t i) { return on_tube(layout, ink_mark(layout, placing.bend, placing.hook, bender.marks[i])); };
-    if (lies_on_tube(wanted)) return wanted;
+    if (can_be_inked(step, bender, wanted)) return wanted;
     for (std::size_t i = 0; i < bender.marks.size(); ++i)
-        if (lies_on_tube(i)) return i;
+        if (can_be_inked(step, bender, i)) return i;
     return wanted;
 }
 
@@ -60,16 +55,17 @@ void fill_steps(Sheet& sheet, const SheetChoice& choice) {
         Step step{};
         step.bend = placing.bend;
         step.hook = placing.hook;
-        step.align_to = mark_for(laid, sheet.line.bender, placing, choice);
+        step.target = laid.part.bends[placing.bend].angle;
+        step.taken = laid.spans[placing.bend].end - laid.spans[placing.bend].start;
+        step.room = room_for(laid, order, i);
+        step.align_to = mark_for(step, sheet.line.bender, choice);
         const Length from_a = ink_mark(laid, placing.bend, placing.hook, sheet.line.bender.marks[step.align_to]);
         step.mark_from = choice.mark_from;
         step.mark = step.mark_from == End::A ? from_a : laid.cut_length - from_a;
         step.index_roll = roll_of({}, direction_in_section(laid.part, placing.bend), placing.hook);
         step.neighbour = made_neighbour(laid.part, made, placing);
-        step.target = laid.part.bends[placing.bend].angle;
         step.set = set_angle(sheet.springback, step.target);
         step.finished_radius = laid.part.radius;
-        step.room = room_for(laid, order, i);
         made.insert(placing.bend);
         sheet.steps.push_back(step);
     }
@@ -94,6 +90,12 @@ Sheet bend_sheet(const Line& line, const SheetChoice& choice) {
     }
     std::stable_sort(sheet.findings.begin(), sheet.findings.end(), [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
     return sheet;
+}
+
+bool can_be_inked(const Step& step, const Bender& bender, std::size_t mark) {
+    // From the nearest bend made, or the tube's end, on the hook side to the same on the lever side.
+    const Length offset = bender.marks[mark].offset;
+    return offset >= -step.room.hook - tolerance::straight_slack && offset <= step.taken + step.room.lever + tolerance::straight_slack;
 }
 
 bool stopped(const Sheet& sheet) {

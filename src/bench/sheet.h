@@ -28,6 +28,7 @@ struct Step {
     Angle index_roll;  ///< of the index line, -180 < x <= 180
     std::optional<MadeNeighbour> neighbour;
     Angle target, set;
+    Length taken;      ///< straight tube that the bend takes
     Length finished_radius;
     Room room;
     Length formed, left;  ///< running tally after this step; they add up to the cut length
@@ -53,6 +54,10 @@ struct Sheet {
 
 /// The whole computation for one line.
 Sheet bend_sheet(const Line& line, const SheetChoice& choice = {});
+
+/// Whether that mark's ink would lie on tube that is still straight when the step comes, the bend's own
+/// stretch counted in: then it can be seen and put on the bender's line.
+bool can_be_inked(const Step& step, const Bender& bender, std::size_t mark);
 
 /// Whether a finding forbids making the line as it stands.
 bool stopped(const Sheet& sheet);

@@ -19,6 +19,7 @@ std::vector<TapeLeg> tape_legs(const Sheet& sheet) {
     const Part& part = sheet.layout->part;
     std::vector<TapeLeg> legs;
     TapeLeg leg;
+    leg.outside = sheet.layout->waste(End::A);
     bool touched = true;
     const auto close = [&] {
         if (touched) legs.push_back(leg);
@@ -34,10 +35,16 @@ std::vector<TapeLeg> tape_legs(const Sheet& sheet) {
         leg = {i, std::nullopt, near_enough ? to_outside(part, sheet.line.tube.od, i) : Length{}};
         touched = near_enough;
     }
+    leg.outside += sheet.layout->waste(End::B);
     close();
     return legs;
 }
 
-Length straight_across(const Sheet& sheet) { return {far_end(sheet.layout->part).at.norm()}; }
+Length straight_across(const Sheet& sheet) {
+    const Frame start{};
+    const Frame cut_a = gone_straight(start, -sheet.layout->waste(End::A));
+    const Frame cut_b = gone_straight(far_end(sheet.layout->part, start), sheet.layout->waste(End::B));
+    return {(cut_b.at - cut_a.at).norm()};
+}
 
 }  // namespace tubewright

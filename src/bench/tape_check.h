@@ -1,5 +1,5 @@
 #pragma once
-// What a tape can prove of the finished part, without template or vehicle.
+// What a tape can prove of the bent tube before it leaves the bench, without template or vehicle.
 
 #include <optional>
 #include <vector>
@@ -8,8 +8,9 @@
 
 namespace tubewright {
 
-/// One leg as a tape reads it: from the finished end, or from the outside of one bend's corner, to the
-/// outside of the next bend's corner or the other finished end. Bends count from 0.
+/// One leg as a tape reads it: from the cut end, or from the outside of one bend's corner, to the outside
+/// of the next bend's corner or the other cut end. The ends are as cut: neither trimmed nor flared yet, so
+/// that allowance and trim are in the reading. Bends count from 0.
 struct TapeLeg {
     std::optional<std::size_t> after, before;  ///< the bends at its two corners; none at the end of the tube
     Length outside;
@@ -21,7 +22,7 @@ struct TapeLeg {
 /// degrees lies too far from the tube to be touched so; its legs are left out. The sheet has a layout.
 std::vector<TapeLeg> tape_legs(const Sheet& sheet);
 
-/// From finished end A to finished end B, straight across, centre to centre.
+/// From cut end A to cut end B, straight across, centre to centre; the ends neither trimmed nor flared yet.
 Length straight_across(const Sheet& sheet);
 
 }  // namespace tubewright

@@ -47,9 +47,9 @@ std::string leg_name(const TapeLeg& leg) {
 
 /// What a tape can prove of the finished part without a template.
 std::string tape_words(const TickItem& item, const Tape& tape) {
-    if (item.across) return "Tape, end A to end B straight across: " + text(*item.across, tape) + ".";
+    if (item.across) return "Tape, cut end A to cut end B straight across: " + text(*item.across, tape) + ".";
     std::string said;
-    for (const TapeLeg& leg : item.legs) said += (said.empty() ? "Tape to the outside corners. " : ", ") + leg_name(leg) + ": " + text(leg.outside, tape);
+    for (const TapeLeg& leg : item.legs) said += (said.empty() ? "Tape, cut ends and outside corners. " : ", ") + leg_name(leg) + ": " + text(leg.outside, tape);
     return said + ".";
 }
 

@@ -72,6 +72,11 @@ Words say(const WrongGroove& f, const Speech& speech) {
     return {"the tube is " + od_text(f.od, speech.tape) + " OD, the bender's groove is for " + od_text(f.groove, speech.tape), "", "Take the bender of the tube's own size."};
 }
 
+Words say(const MarkOffStraight& f, const Speech&) {
+    return {"with the bender's line " + f.mark + " the ink mark falls on a bend already made or beyond the tube's end", capital(bend_name(f.bend)),
+            "Use another line of the bender, or lengthen the straight beside it."};
+}
+
 Words say(const NoBend&, const Speech&) {
     return {"the line has no bend", "", "Between two fixed points put in at least one, so that it can give."};
 }

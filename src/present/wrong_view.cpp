@@ -59,8 +59,9 @@ void fill_wrong(const State& state, ScreenView& view) {
 void fill_refused_book(const State& state, ScreenView& view) {
     ChoiceBody body;
     body.heading = "The shop book can't be used.";
-    body.lines = {{state.book_sentence, Tone::stop}, {"It stays as it is. A fresh book is begun beside it; without one nothing is remembered."}};
-    body.choices = {press_button("fresh-book", "Begin a fresh book", StartFreshBook{}), press_button("no-book", "Go on without", GoOnWithoutBook{})};
+    body.lines = {{state.book_sentence, Tone::stop}, {state.book_in_use ? "Close the other program, then try again. Without the book nothing is remembered."
+                                                                       : "It stays as it is. A fresh book is begun beside it; without one nothing is remembered."}};
+    body.choices = {press_button("fresh-book", state.book_in_use ? "Try again" : "Begin a fresh book", StartFreshBook{}), press_button("no-book", "Go on without", GoOnWithoutBook{})};
     view.header = header_of(state, "Tubewright", "shop book");
     view.body = std::move(body);
 }

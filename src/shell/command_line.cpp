@@ -27,7 +27,7 @@ int open_bench(const Asked& asked) {
     const auto opened = open_window(opening);
     if (opened.ok()) return opened.value();
     std::cerr << opened.trouble().sentence << "\n";
-    if (!opened.trouble().no_display) return exit_status::broken;
+    if (!opened.trouble().no_display) return opened.trouble().input_refused ? exit_status::refused : exit_status::broken;
     if (asked.job.empty()) return print_shelf(places, std::cout, std::cerr);
     return print_sheet(places, {asked.job, std::nullopt, false}, std::cout, std::cerr);
 }
@@ -58,6 +58,10 @@ int run(int count, char** words) {
         return app.exit(done);  // --help and --version
     } catch (const CLI::Error& wrong) {
         std::cerr << "The command line is not understood: " << wrong.what() << "; allowed: see tubewright --help.\n";
+        return exit_status::refused;
+    }
+    if ((*sheet || *check) && !(asked.job.empty() && asked.touch_map.empty())) {
+        std::cerr << "The command line is not understood: " << (asked.job.empty() ? "--touch-map" : asked.job) << " does not belong here; allowed: see tubewright --help.\n";
         return exit_status::refused;
     }
     if (*sheet) return print_sheet(find_places(asked.home), asked.sheet, std::cout, std::cerr);

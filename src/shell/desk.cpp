@@ -28,8 +28,9 @@ fs::path book_path(const fs::path& home, int number) {
 int youngest_book(const fs::path& home) {
     int youngest = 1;
     std::error_code ignored;
-    for (const auto& entry : fs::directory_iterator(home, ignored)) {
-        const std::string name = entry.path().filename().string(), begins = "shop-book-", ends = ".db";
+    fs::directory_iterator entry(home, ignored);
+    for (; !ignored && entry != fs::directory_iterator(); entry.increment(ignored)) {
+        const std::string name = entry->path().filename().string(), begins = "shop-book-", ends = ".db";
         if (name.size() <= begins.size() + ends.size() || name.rfind(begins, 0) != 0) continue;
         int number = 0;
         const auto [stop, wrong] = std::from_chars(name.data() + begins.size(), name.data() + name.size(), number);
@@ -102,14 +103,14 @@ void Desk::open_book() {
 }
 
 void Desk::open_fresh_book() {
-    int number = youngest_book(places_.home) + 1;
-    while (fs::exists(book_path(places_.home, number))) ++number;
-    use_book(book_path(places_.home, number));
+    // A book in use is a good one: beginning another would hide it.
+    const int youngest = youngest_book(places_.home);
+    use_book(book_path(places_.home, state_.book_in_use ? youngest : youngest + 1));
 }
 
 void Desk::use_book(const fs::path& path) {
     auto book = ShopBook::open(path);
-    if (!book.ok()) return act(BookRefused{book.trouble().sentence});
+    if (!book.ok()) return act(BookRefused{book.trouble().sentence, book.trouble().in_use});
     auto kept = std::make_unique<ShopBook>(std::move(book).value());
     const BookPages pages = kept->read();
     book_ = std::move(kept);
@@ -174,7 +175,8 @@ void Desk::open_job(const fs::path& path) {
 
 void Desk::take_up_again() {
     const auto note = read_note(places_.home / bench_note);
-    if (note && fs::exists(note->path)) open_job(note->path);
+    std::error_code ignored;
+    if (note && fs::exists(note->path, ignored)) open_job(note->path);
 }
 
 }  // namespace tubewright

@@ -9,5 +9,8 @@ int main(int count, char** words) {
     } catch (const std::exception& trouble) {
         std::cerr << "Tubewright failed: " << trouble.what() << "\n";
         return 3;
+    } catch (...) {
+        std::cerr << "Tubewright failed.\n";
+        return 3;
     }
 }

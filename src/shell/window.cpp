@@ -160,7 +160,7 @@ void loop(GLFWwindow* window, Inbox& inbox, Desk& desk, Canvas& canvas, double p
 
 Result<int, NoWindow> open_window(const Opening& opening) {
     auto made = Desk::made(opening.places, today);
-    if (!made.ok()) return NoWindow{made.trouble().sentence()};
+    if (!made.ok()) return NoWindow{made.trouble().sentence(), false, true};
     Desk desk = std::move(made).value();
     Glfw glfw;
     glfw.on = glfwInit();

@@ -17,6 +17,7 @@ struct Opening {
 struct NoWindow {
     std::string sentence;
     bool no_display = false;
+    bool input_refused = false;  ///< one of the user's own files
 };
 
 /// Opens the window and stays until it is closed. The value is the exit status.

@@ -65,7 +65,7 @@ struct ShelfRead { std::vector<ShelfEntry> entries; bool operator==(const ShelfR
 struct JobRead { std::string id; std::string path; Job job; bool operator==(const JobRead&) const = default; };
 struct JobRefused { std::string path; std::string sentence; bool operator==(const JobRefused&) const = default; };
 struct BookRead { Work work; Settings settings; bool operator==(const BookRead&) const = default; };
-struct BookRefused { std::string sentence; bool operator==(const BookRefused&) const = default; };  ///< could not be opened; untouched
+struct BookRefused { std::string sentence; bool in_use = false; bool operator==(const BookRefused&) const = default; };  ///< could not be opened; untouched
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
 using Action = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,

@@ -42,6 +42,7 @@ struct State {
     double screen_px_per_mm = 0;
     BookStanding book = BookStanding::not_read;
     std::string book_sentence;
+    bool book_in_use = false;        ///< refused only because another program has it open
     Looks looks;
 };
 

@@ -31,12 +31,15 @@ void look_before_opening(const fs::path& path) {
     std::error_code ignored;
     const fs::file_status status = fs::status(path, ignored);
     if (status.type() == fs::file_type::not_found) return;
+    if (status.type() == fs::file_type::none) refuse("can't be opened: no permission to look into its folder");
     if (status.type() != fs::file_type::regular) refuse("is no plain file");
     std::ifstream in(path, std::ios::binary);
     if (!in) refuse("can't be opened: no permission to read it");
     std::string bytes(100, '\0');
     in.read(bytes.data(), 100);
     if (in.gcount() == 0) return;  // made, but nothing written yet
+    // The very first save was cut short: all zeros, with a journal beside it that SQLite rolls back.
+    if (bytes.find_first_not_of('\0') == bytes.npos && fs::exists(path.string() + "-journal", ignored)) return;
     if (in.gcount() < 100 || bytes.compare(0, 16, std::string("SQLite format 3\0", 16)) != 0) refuse("is no shop book but some other file");
     if (big_endian(bytes, 68) != our_id) refuse("is another program's database");
     const std::uint32_t version = big_endian(bytes, 60);
@@ -70,6 +73,12 @@ std::string in_words(const DatabaseTrouble& trouble) {
 
 BookTrouble not_opened(const fs::path& path, const std::string& why) {
     return {"The shop book " + path.string() + " " + why + "; it is left as it is."};
+}
+
+BookTrouble not_opened(const fs::path& path, const DatabaseTrouble& trouble) {
+    BookTrouble said = not_opened(path, in_words(trouble));
+    said.in_use = trouble.kind == DatabaseTrouble::Kind::in_use;
+    return said;
 }
 
 BookTrouble not_saved(const fs::path& path, const std::string& why) {
@@ -134,7 +143,7 @@ Result<ShopBook, BookTrouble> ShopBook::open(const fs::path& path) {
     } catch (const BookTrouble& trouble) {
         return not_opened(path, trouble.sentence);
     } catch (const DatabaseTrouble& trouble) {
-        return not_opened(path, in_words(trouble));
+        return not_opened(path, trouble);
     }
 }
 

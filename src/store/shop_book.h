@@ -13,7 +13,10 @@
 namespace tubewright {
 
 /// Why the book can't be used, in one sentence. Where it could not be opened, the file is as it was.
-struct BookTrouble { std::string sentence; };
+struct BookTrouble {
+    std::string sentence;
+    bool in_use = false;  ///< by another program: it is good, and will be free again
+};
 
 struct BookPages {
     Work work;

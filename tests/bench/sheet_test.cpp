@@ -1,5 +1,6 @@
 #include "bench/sheet.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <numbers>
 
@@ -84,6 +85,15 @@ TEST_CASE("a mark that would lie beyond the end of the tube gives way to one tha
     line.bender.marks = {{"far", 2_in}, {"near", 0.1_in}};
     const Sheet sheet = bend_sheet(line, {"far", std::nullopt, End::A, End::A});
     CHECK(line.bender.marks[sheet.steps[0].align_to].name == "near");
+}
+
+TEST_CASE("where no mark falls on straight tube, that is a stop") {
+    // Legs of 5 in, tube of about 9.8: a line 200 mm (7.9 in) past the bend's start lies beyond the end.
+    Line line = line_of({5, 5}, {{90, 0}});
+    line.bender.marks = {{"far", 200_mm}};
+    const Sheet sheet = bend_sheet(line);
+    CHECK(stopped(sheet));
+    CHECK(std::any_of(sheet.findings.begin(), sheet.findings.end(), [](const Finding& f) { return f.code == "mark-off-straight" && f.bend == 0u; }));
 }
 
 TEST_CASE("index line and neighbour always agree") {

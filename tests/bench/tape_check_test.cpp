@@ -36,6 +36,20 @@ TEST_CASE("corners that a tape can't touch are left out, points that do not bend
     CHECK(legs[0].outside.inch() == Approx(11.09375));
 }
 
+TEST_CASE("before trimming and flaring the end legs still carry their waste") {
+    // 1/8 in of allowance at A; at B 1/8 and 1/2 in of trim: 6 + 0.125 and 8 + 0.625, and the outside at the corner
+    // 0.09375. Across: sqrt(6.125^2 + 8.625^2) = 10.5786
+    Line line = line_of({6, 8}, {{90, 0}});
+    line.a.allowance = Length{0.125 * 25.4};
+    line.b.allowance = Length{0.125 * 25.4};
+    line.b.trim = Length{0.5 * 25.4};
+    const Sheet sheet = bend_sheet(line);
+    const std::vector<TapeLeg> legs = tape_legs(sheet);
+    CHECK(legs[0].outside.inch() == Approx(6.21875));
+    CHECK(legs[1].outside.inch() == Approx(8.71875));
+    CHECK(straight_across(sheet).inch() == Approx(10.5786).margin(0.0001));
+}
+
 TEST_CASE("straight across an L of 6 and 8 in is 10 in") {
     CHECK(straight_across(bend_sheet(line_of({6, 8}, {{90, 0}}))).inch() == Approx(10));
 }

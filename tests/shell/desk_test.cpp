@@ -6,6 +6,7 @@
 #include <catch2/catch.hpp>
 #include <csignal>
 #include <fstream>
+#include <memory>
 #include <random>
 #include <sstream>
 
@@ -119,6 +120,34 @@ TEST_CASE("the fresh book is the one that is opened next time") {
     const Desk again = desk_in(home);
     CHECK(again.state().book == BookStanding::open);
     CHECK_FALSE(again.state().work.stick.empty());
+}
+
+TEST_CASE("a book that another program has open is waited for, and no other is begun") {
+    TemporaryHome home;
+    auto first = std::make_unique<Desk>(desk_in(home));
+    begin(*first);
+    Desk second = desk_in(home);
+    CHECK(second.state().book == BookStanding::refused);
+    CHECK(second.state().book_in_use);
+    second.act(StartFreshBook{});  // "Try again", while the other still has it
+    CHECK(second.state().book == BookStanding::refused);
+    CHECK_FALSE(std::filesystem::exists(home.path() / "shop-book-2.db"));
+    first.reset();
+    second.act(StartFreshBook{});
+    CHECK(second.state().book == BookStanding::open);
+    CHECK_FALSE(second.state().work.stick.empty());
+}
+
+TEST_CASE("a home that may not be written is said, and the work goes on without a book") {
+    Places places = TemporaryHome().places();
+    places.home = "/proc/nobody-may-write-here";
+    Desk desk = Desk::made(places, one_day).value();
+    CHECK(desk.state().book == BookStanding::refused);
+    desk.act(StartFreshBook{});
+    CHECK(desk.state().book == BookStanding::refused);
+    desk.act(GoOnWithoutBook{});
+    begin(desk);
+    CHECK(desk.state().looks.screen == Screen::bench);
 }
 
 TEST_CASE("a job that is refused leaves the desk as it was, with the sentence on it") {

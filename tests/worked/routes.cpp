@@ -20,21 +20,6 @@ struct Setting {
     double od, radius;  // mm
 };
 
-/// Ends and corners: from each corner on in a direction turned by its angle in a plane turned by its rotation.
-std::vector<Vector3d> corners(const std::vector<double>& legs, const std::vector<double>& angles, const std::vector<double>& rotations, Vector3d& ink) {
-    const Vector3d start(3, -7, 11);
-    Vector3d along = Vector3d(0.3, 0.9, -0.2).normalized();
-    Vector3d normal = along.cross(Vector3d(0.1, 0.2, 1)).normalized();
-    ink = normal.cross(along);
-    std::vector<Vector3d> points{start, start + legs[0] * along};
-    for (std::size_t i = 0; i < angles.size(); ++i) {
-        if (i > 0) normal = AngleAxisd(rotations[i] * degree, along) * normal;
-        along = AngleAxisd(angles[i] * degree, normal) * along;
-        points.push_back(points.back() + legs[i + 1] * along);
-    }
-    return points;
-}
-
 json card(std::mt19937& dice, const Setting& setting) {
     json marks = json::array();
     for (int i = whole(dice, 1, 4); i > 0; --i)
@@ -138,6 +123,20 @@ void fill_turns(std::mt19937& dice, Wanted& wanted, json& route, const Setting& 
 }
 
 }  // namespace
+
+std::vector<Vector3d> corners(const std::vector<double>& legs, const std::vector<double>& angles, const std::vector<double>& rotations, Vector3d& ink) {
+    const Vector3d start(3, -7, 11);
+    Vector3d along = Vector3d(0.3, 0.9, -0.2).normalized();
+    Vector3d normal = along.cross(Vector3d(0.1, 0.2, 1)).normalized();
+    ink = normal.cross(along);
+    std::vector<Vector3d> points{start, start + legs[0] * along};
+    for (std::size_t i = 0; i < angles.size(); ++i) {
+        if (i > 0) normal = AngleAxisd(rotations[i] * degree, along) * normal;
+        along = AngleAxisd(angles[i] * degree, normal) * along;
+        points.push_back(points.back() + legs[i + 1] * along);
+    }
+    return points;
+}
 
 Wanted random_job(std::mt19937& dice) {
     Wanted wanted;

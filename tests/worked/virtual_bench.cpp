@@ -1,5 +1,6 @@
 #include "worked/virtual_bench.h"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <numbers>
@@ -23,12 +24,10 @@ public:
 
     double length() const { return length_; }
 
-    /// A section of straight tube; false inside a bend or off the tube.
-    bool straight_at(double s) const {
-        if (s < 0 || s > length_) return false;
-        for (const auto& [start, arc] : arcs_)
-            if (s > start + 1e-9 && s < arc.end - 1e-9) return false;
-        return true;
+    /// Whether the tube is straight all the way from one section to the other.
+    bool straight_between(double s, double t) const {
+        const double from = std::min(s, t), to = std::max(s, t);
+        return from >= -0.11 && to <= length_ + 0.11 && !overlaps(from + 0.11, to - 0.11);  // 0.1 mm: a scribed line
     }
 
     Pose pose(double s) const {
@@ -98,7 +97,7 @@ Bender bender_of(const json& sheet, double unit) {
 }
 
 /// The made neighbour's leg, as the operator sees it once the tube is turned.
-std::string neighbour_trouble(const Tube& tube, const json& neighbour, std::map<int, double>& bend_at, bool hook_is_a, double here) {
+std::string neighbour_trouble(const Tube& tube, const json& neighbour, std::map<int, double>& bend_at, double here) {
     if (neighbour.is_null()) return "";
     const int number = neighbour["bend"];
     if (!bend_at.contains(number)) return "neighbour is not made yet";
@@ -107,12 +106,21 @@ std::string neighbour_trouble(const Tube& tube, const json& neighbour, std::map<
     // The leg that leads away beyond it, walking from here.
     const Pose beyond = tube.pose(on_a_side ? start - 1e-3 : end);
     const Vector3d away = on_a_side ? Vector3d(-beyond.along) : beyond.along;
-    (void)hook_is_a;
     const double angle = tube.arcs().at(start).angle_deg;
     if (std::abs(std::sin(angle * degree)) < 1e-3) return "";  // straight or a U-turn: the leg has no side
     const double side = std::sin(angle * degree) < 0 ? 180 : 0;
     if (apart_deg(roll_deg(away) + side, neighbour["leg_deg"].get<double>()) > 1e-5) return "index line and neighbour disagree";
     return "";
+}
+
+}  // namespace
+
+namespace {
+
+Finished troubled(const std::string& trouble) {
+    Finished finished;
+    finished.trouble = trouble;
+    return finished;
 }
 
 }  // namespace
@@ -123,6 +131,7 @@ Finished make(const json& sheet, const Metal& metal) {
     const double wasted_a = sheet["waste"]["A"].get<double>() * unit, wasted_b = sheet["waste"]["B"].get<double>() * unit;
     Tube tube(sheet["cut_length"].get<double>() * unit);
     std::map<int, double> bend_at;
+    Finished finished;
     for (const json& step : sheet["steps"]) {
         const bool hook_is_a = step["hook_end"] == "A";
         const double read = step["mark"]["distance"].get<double>() * unit;
@@ -134,15 +143,16 @@ Finished make(const json& sheet, const Metal& metal) {
         const double radius = bender.radius * (1 + metal.growth);
         const double taken = radius * angle * degree * (1 - bender.stretch);
         const double from = hook_is_a ? start : start - taken, to = hook_is_a ? start + taken : start;
-        if (from < 0 || to > tube.length() || tube.overlaps(from, to)) return {"no straight tube under the form", {}, {}};
+        if (from < 0 || to > tube.length() || tube.overlaps(from, to)) return troubled("no straight tube under the form");
+        finished.unseen_ink = finished.unseen_ink || !tube.straight_between(start, ink);
         tube.put(from);
         tube.put(to);
         // Load: a runs from the hook side to the lever side; the index line is rolled right-handed about a, from w.
         const double roll = step["rotation"]["index_line_deg"].get<double>() * degree;
         const Vector3d a{1, 0, 0}, along = hook_is_a ? a : Vector3d(-a), inked{0, std::cos(roll), std::sin(roll)};
         tube.move(0, tube.length(), bring(tube.pose(start), {0, 0, 0}, along, inked));
-        if (std::string trouble = neighbour_trouble(tube, step["rotation"]["neighbour"], bend_at, hook_is_a, start); !trouble.empty())
-            return {trouble, {}, {}};
+        if (std::string trouble = neighbour_trouble(tube, step["rotation"]["neighbour"], bend_at, start); !trouble.empty())
+            return troubled(trouble);
         // Pull and let go: what lies past the arc comes to its end, then turns about the form's centre, from a towards w.
         const Eigen::Matrix3d turn = Eigen::AngleAxisd(angle * degree, Vector3d::UnitZ()).toRotationMatrix();
         const Vector3d centre{0, radius, 0}, back{-taken, 0, 0};
@@ -152,7 +162,6 @@ Finished make(const json& sheet, const Metal& metal) {
         tube.bent(from, to, angle);
         bend_at[step["bend"].get<int>()] = from;
     }
-    Finished finished;
     double from = wasted_a;
     for (const auto& [start, arc] : tube.arcs()) {
         finished.straights.push_back({tube.pose(from), tube.pose(start)});

@@ -27,6 +27,7 @@ struct Straight {
 
 struct Finished {
     std::string trouble;             ///< empty: all went as read
+    bool unseen_ink = false;         ///< an ink mark lay on a bend already made, beyond one, or off the tube
     std::vector<Straight> straights; ///< from the measured end A to the measured end B
     std::vector<double> angles_deg;  ///< of the bends between them
 };
