@@ -101,6 +101,7 @@ void take(Doing& d, const BookRead& a) { book_read(d, a); }
 void take(Doing& d, const BookRefused& a) {
     d.state.book = BookStanding::refused;
     d.state.book_sentence = a.sentence;
+    d.state.book_in_use = a.in_use;
 }
 void take(Doing& d, const NotSaved& a) { d.state.looks.notice = a.sentence; }
 
