@@ -171,6 +171,7 @@ void fill_misfit(const State& state, ScreenView& view) {
     body.heading = "The job file has changed since this piece was begun.";
     if (misfit(sheet, work) == Misfit::cut_length)
         body.lines.push_back({"The piece is cut to " + text(work.cut_length, tape) + "; the sheet now says " + text(sheet.layout->cut_length, tape) + ".", Tone::stop});
+    else if (misfit(sheet, work) == Misfit::plan) body.lines.push_back({"The cut is the same, but tube or bends are not those it was cut and marked for.", Tone::stop});
     else body.lines.push_back({"The bends made so far are not the ones now on the sheet.", Tone::stop});
     if (work.cut) {
         body.lines.push_back({"Say what becomes of it, and the line begins afresh. Or put the old job file back."});
@@ -186,9 +187,26 @@ void fill_misfit(const State& state, ScreenView& view) {
     view.footer = side_footer(state);
 }
 
+namespace {
+
+/// The piece is good; only its marks are not.
+void fill_marks_moved(const State& state, ScreenView& view) {
+    ChoiceBody body;
+    body.heading = "The ink marks are for another line of the bender.";
+    body.lines = {{"Rub them out and mark out again. What is bent so far stays.", Tone::stop}, {"Or choose the line they were made for."}};
+    body.choices = {press_button("stance", "How the bender stands", GoTo{Screen::stance})};
+    view.header = line_header(state, "mark again");
+    view.body = std::move(body);
+    view.footer = bench_footer_of(state, press_button("next", "Mark out again", Next{}));
+}
+
+}  // namespace
+
 void fill_bench(const State& state, ScreenView& view) {
     const LineWork work = work_in_hand(state);
-    if (misfit(*sheet_in_hand(state), work) != Misfit::none) return fill_misfit(state, view);
+    const Misfit against = misfit(*sheet_in_hand(state), work);
+    if (against == Misfit::ink) return fill_marks_moved(state, view);
+    if (against != Misfit::none) return fill_misfit(state, view);
     if (const auto list = current_list(work)) return fill_ticks(state, view, *list);
     switch (work.stage) {
         case Stage::mark_out: return fill_mark_out(state, view);

@@ -127,7 +127,7 @@ std::string piece_words(const Line& line, const LineWork& work) {
 }
 
 std::string line_standing(const Sheet& sheet, const LineWork& work) {
-    if (misfit(sheet, work) != Misfit::none) return "changed";
+    if (const Misfit against = misfit(sheet, work); against != Misfit::none) return against == Misfit::ink ? "mark again" : "changed";
     const std::string made = std::to_string(work.finished) + " of " + std::to_string(sheet.line.quantity) + " made";
     switch (work.stage) {
         case Stage::done: return made;

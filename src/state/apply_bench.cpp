@@ -47,6 +47,7 @@ void leave_prepare(Doing& doing) {
         left = std::max(Length{}, left - stick.needed);
         line.cut = true;
         line.cut_length = stick.needed;
+        line.plan = plan_of(sheet);
     }
     line.stage = Stage::mark_out;
     work.lines[line_key(state.job_id, sheet.line.name)] = line;
@@ -55,10 +56,24 @@ void leave_prepare(Doing& doing) {
 
 void leave_mark_out(Doing& doing) {
     LineWork work = work_in_hand(doing.state);
-    const std::size_t steps = sheet_in_hand(doing.state)->steps.size();
-    if (steps == 0) begin_finish(work, 0);
-    else begin_bend(work, 0);
+    const Sheet& sheet = *sheet_in_hand(doing.state);
+    const std::size_t steps = sheet.steps.size(), made = work.made.size();
+    if (made == steps) begin_finish(work, steps);
+    else begin_bend(work, made);
+    work.inked = inking_of(sheet);
     change_line(doing, work);
+}
+
+/// Another line of the bender has been chosen: what is made stays made, the marks have to be made again.
+void mark_out_again(Doing& doing) {
+    LineWork work = work_in_hand(doing.state);
+    work.stage = Stage::mark_out;
+    change_line(doing, work);
+    turn_to_first_page(doing.state);
+}
+
+bool marks_have_moved(const State& state) {
+    return state.looks.screen == Screen::bench && bar_to_start(state) == Bar::none && misfit(*sheet_in_hand(state), work_in_hand(state)) == Misfit::ink;
 }
 
 /// Writes the bend in hand down as made and goes on to the next.
@@ -97,6 +112,7 @@ void next_move(Doing& doing) {
             work.move = Move::check;
             work.last_reading.reset();
             ++work.pulls;
+            work.pulled.insert(step_in_hand(doing.state)->bend);
             break;
         case Move::check: return reading_is_in(doing);
     }
@@ -166,6 +182,7 @@ void back_in_bend(LineWork& work, const Sheet& sheet) {
 }  // namespace
 
 void next_at_bench(Doing& doing) {
+    if (marks_have_moved(doing.state)) return mark_out_again(doing);
     if (!at_bench(doing.state)) return;
     switch (work_in_hand(doing.state).stage) {
         case Stage::prepare: leave_prepare(doing); break;

@@ -21,19 +21,6 @@ Bar bar_to_start(const State& state) {
     return stopped(*sheet) || !sheet->layout ? Bar::stopped : Bar::none;
 }
 
-Misfit misfit(const Sheet& sheet, const LineWork& work) {
-    if (work.stage == Stage::done) return Misfit::none;
-    if (!sheet.layout) return work.cut ? Misfit::bends : Misfit::none;
-    if (work.cut && std::abs((work.cut_length - sheet.layout->cut_length).mm) > tolerance::same_cut.mm) return Misfit::cut_length;
-    if (!work.cut && work.stage != Stage::prepare) return Misfit::bends;
-    if (work.made.size() > sheet.steps.size()) return Misfit::bends;
-    for (std::size_t i = 0; i < work.made.size(); ++i)
-        if (work.made[i].bend != sheet.steps[i].bend) return Misfit::bends;
-    if (work.stage == Stage::bending && (work.step >= sheet.steps.size() || work.made.size() != work.step)) return Misfit::bends;
-    if (work.stage == Stage::finish && work.made.size() != sheet.steps.size()) return Misfit::bends;
-    return Misfit::none;
-}
-
 const Step* step_in_hand(const State& state) {
     if (bar_to_start(state) != Bar::none) return nullptr;
     const Sheet& sheet = *sheet_in_hand(state);
@@ -106,18 +93,19 @@ std::vector<KeptOffer> kept_offers(const State& state) {
     const LineWork work = work_in_hand(state);
     if (!work.cut || work.stage == Stage::done) return {};
     std::vector<KeptOffer> offers;
-    const bool in_hand_is_bent = work.stage == Stage::bending && work.pulls > 0;
-    if (work.made.empty() && !in_hand_is_bent) {
+    const Misfit against = misfit(*sheet, work);
+    if (work.made.empty() && work.pulled.empty() && work.pulls == 0) {
         offers.push_back({"whole", std::nullopt, work.cut_length});
-    } else if (misfit(*sheet, work) == Misfit::none) {
+    } else if (against == Misfit::none || against == Misfit::ink) {
         // What is straight from an end up to the nearest bend that has been pulled.
         Length from = work.cut_length, to;
         const auto formed = [&](std::size_t bend) {
+            if (bend >= sheet->layout->spans.size()) return;
             from = std::min(from, sheet->layout->spans[bend].start);
             to = std::max(to, sheet->layout->spans[bend].end);
         };
         for (const BendMade& made : work.made) formed(made.bend);
-        if (in_hand_is_bent) formed(sheet->steps[work.step].bend);
+        for (const std::size_t bend : work.pulled) formed(bend);
         if (from > Length{}) offers.push_back({"end-a", End::A, from});
         if (work.cut_length > to) offers.push_back({"end-b", End::B, work.cut_length - to});
         std::stable_sort(offers.begin(), offers.end(), [](const KeptOffer& a, const KeptOffer& b) { return a.kept > b.kept; });

@@ -21,8 +21,15 @@ const Step* step_in_hand(const State& state);
 enum class Bar { none, no_line, stopped };
 Bar bar_to_start(const State& state);
 
-/// How a record and a sheet can disagree after the job file has changed.
-enum class Misfit { none, cut_length, bends };
+/// Tube and every bend's place, direction in the section and angle, to 0.01 mm and 0.01 degree: a piece
+/// that was cut for one plan is no piece of another.
+std::string plan_of(const Sheet& sheet);
+/// Where every ink mark lies from end A, to 0.01 mm; the bender's line that they go on moves them all.
+std::string inking_of(const Sheet& sheet);
+
+/// How a record and a sheet can disagree after the job file has changed. `plan`: the cut is the same, the
+/// bends are not. `ink`: the piece is good, its marks are for another line of the bender.
+enum class Misfit { none, cut_length, bends, plan, ink };
 Misfit misfit(const Sheet& sheet, const LineWork& work);
 
 // --- lists to tick

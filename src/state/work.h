@@ -43,6 +43,9 @@ struct LineWork {
     std::vector<BendMade> made;      ///< in the order of work
     bool cut = false;                ///< the tube has been cut from the stick
     Length cut_length;               ///< as cut
+    std::string plan;                ///< of the sheet it was cut for; see plan_of() in rules.h
+    std::string inked;               ///< where its marks are; see inking_of() in rules.h
+    std::set<std::size_t> pulled;    ///< bends that the lever was ever pulled for; going back unbends nothing
     int attempt = 1;                 ///< of this piece
     int finished = 0;                ///< pieces finished, of the line's quantity
     bool operator==(const LineWork&) const = default;

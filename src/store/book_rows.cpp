@@ -82,12 +82,13 @@ private:
 
 const Row no_key;  // for reading what follows the key alone
 
-enum Table { line_work, line_tick, bend_made, scrap, offcut, stick, used, bench_choice, counter, settings, table_count };
+enum Table { line_work, line_tick, bend_pulled, bend_made, scrap, offcut, stick, used, bench_choice, counter, settings, table_count };
 
 void put_line(BookRows& rows, const std::string& key, const LineWork& line) {
     rows[line_work][{key}] = {word(stages, line.stage), count(line.step), word(moves, line.move), maybe(line.pull_again), maybe(line.last_reading),
-                              whole(line.pulls), yes(line.cut), line.cut_length.mm, whole(line.attempt), whole(line.finished)};
+                              whole(line.pulls), yes(line.cut), line.cut_length.mm, line.plan, line.inked, whole(line.attempt), whole(line.finished)};
     for (const std::string& tick : line.ticks) rows[line_tick][{key, tick}] = {};
+    for (const std::size_t bend : line.pulled) rows[bend_pulled][{key, count(bend)}] = {};
     for (std::size_t i = 0; i < line.made.size(); ++i) {
         const BendMade& made = line.made[i];
         rows[bend_made][{key, count(i)}] = {count(made.bend), made.set.deg, whole(made.pulls), maybe(made.measured), yes(made.kept_over)};
@@ -106,6 +107,8 @@ void read_lines(const BookRows& rows, Work& work) {
         line.pulls = cells.whole();
         line.cut = cells.yes();
         line.cut_length = {cells.real()};
+        line.plan = cells.text();
+        line.inked = cells.text();
         line.attempt = cells.whole();
         line.finished = cells.whole();
     }
@@ -113,6 +116,11 @@ void read_lines(const BookRows& rows, Work& work) {
         Reader cells(key, rest);
         const std::string line = cells.text();
         work.lines[line].ticks.insert(cells.text());
+    }
+    for (const auto& [key, rest] : rows[bend_pulled]) {
+        Reader cells(key, rest);
+        const std::string line = cells.text();
+        work.lines[line].pulled.insert(cells.count());
     }
     for (const auto& [key, rest] : rows[bend_made]) {
         Reader cells(key, rest);
@@ -175,8 +183,9 @@ const Cell only_row{std::int64_t{1}};
 
 const std::vector<TableShape>& book_tables() {
     static const std::vector<TableShape> tables{
-        {"line_work", {"line", "stage", "step", "move", "pull_again_deg", "last_reading_deg", "pulls", "cut", "cut_length_mm", "attempt", "finished"}, 1},
+        {"line_work", {"line", "stage", "step", "move", "pull_again_deg", "last_reading_deg", "pulls", "cut", "cut_length_mm", "plan", "inked", "attempt", "finished"}, 1},
         {"line_tick", {"line", "tick"}, 2},
+        {"bend_pulled", {"line", "bend"}, 2},
         {"bend_made", {"line", "place", "bend", "set_deg", "pulls", "measured_deg", "kept_over"}, 2},
         {"scrap", {"place", "id", "day", "job", "line", "tube", "reason", "scrapped_mm", "kept_mm", "bend"}, 1},
         {"offcut", {"place", "id", "tube", "length_mm", "day"}, 1},

@@ -14,6 +14,8 @@ CREATE TABLE line_work (
     pulls INTEGER NOT NULL CHECK (pulls >= 0),
     cut INTEGER NOT NULL CHECK (cut IN (0, 1)),
     cut_length_mm REAL NOT NULL,
+    plan TEXT NOT NULL,
+    inked TEXT NOT NULL,
     attempt INTEGER NOT NULL CHECK (attempt >= 0),
     finished INTEGER NOT NULL CHECK (finished >= 0)
 ) STRICT, WITHOUT ROWID;
@@ -22,6 +24,12 @@ CREATE TABLE line_tick (
     line TEXT NOT NULL REFERENCES line_work DEFERRABLE INITIALLY DEFERRED,
     tick TEXT NOT NULL,
     PRIMARY KEY (line, tick)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE bend_pulled (
+    line TEXT NOT NULL REFERENCES line_work DEFERRABLE INITIALLY DEFERRED,
+    bend INTEGER NOT NULL CHECK (bend >= 0),
+    PRIMARY KEY (line, bend)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE bend_made (

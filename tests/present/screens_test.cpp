@@ -80,6 +80,10 @@ TEST_CASE("a book that is refused, and a job file that has changed") {
     Job longer = sample_job();
     longer.lines[0].route.runs[2] = inches(14);
     expect_screen("changed", touched(second_bend(), {JobRead{"trailer", "jobs/trailer.json", longer}, OpenLine{"axle crossover"}, Next{}}));
+    Job moved = sample_job();
+    moved.lines[0].route.runs = {inches(7), inches(4.25), inches(11.5)};
+    expect_screen("changed-plan", touched(second_bend(), {JobRead{"trailer", "jobs/trailer.json", moved}, OpenLine{"axle crossover"}, Next{}}));
+    expect_screen("marks-moved", touched(second_bend(), {GoTo{Screen::stance}, ChooseMark{"L"}, Back{}}));
 }
 
 TEST_CASE("the printed bend sheet, in inches and in millimetres") {

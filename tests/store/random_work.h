@@ -36,6 +36,9 @@ public:
             line.made.push_back({roll(12), {real()}, static_cast<int>(roll(3)), coin() ? std::optional<Angle>(Angle{real()}) : std::nullopt, coin()});
         line.cut = coin();
         line.cut_length = {real()};
+        line.plan = name();
+        line.inked = name();
+        for (std::size_t n = roll(4); n > 0; --n) line.pulled.insert(roll(12));
         line.attempt = static_cast<int>(1 + roll(5));
         line.finished = static_cast<int>(roll(5));
         return line;

@@ -18,6 +18,9 @@ inline BookPages specimen_pages() {
     line.made = {{3, {93.21999999999999}, 1, Angle{90}, false}, {1, {47.5}, 2, std::nullopt, true}};
     line.cut = true;
     line.cut_length = {1064.4123456789};
+    line.plan = "stainless-304 4763x711; 16002 18246 0 9000; 30000 31122 27000 4500";
+    line.inked = "15510 29508";
+    line.pulled = {1, 2, 3};
     line.attempt = 2;
     line.finished = 1;
     pages.work.lines = {{"trailer/axle crossover", line}, {"trailer/left wheel", {}}};
