@@ -138,10 +138,19 @@ void leave_finish(Doing& doing) {
     change_work(doing, std::move(work));
 }
 
+/// The part will be another one when it comes back: it is measured and proved again.
+void forget_finish(LineWork& work) {
+    std::erase_if(work.ticks, [](const std::string& id) {
+        const auto begins = [&](const char* prefix) { return id.rfind(prefix, 0) == 0; };
+        return begins("tape-") || begins("finish-") || begins("hand-over-") || id == finish_list_passed;
+    });
+}
+
 /// Takes the last bend back into hand at its check, with everything that was measured of it.
 void take_last_bend_back(LineWork& work, const Sheet& sheet) {
     const BendMade last = work.made.back();
     work.made.pop_back();
+    forget_finish(work);
     begin_bend(work, work.made.size());
     work.move = Move::check;
     work.pulls = last.pulls;

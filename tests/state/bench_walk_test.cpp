@@ -155,6 +155,25 @@ TEST_CASE("going back from a mark takes the last bend into hand again with all t
     CHECK(touched(back, {Undo{}}).work == made.work);
 }
 
+TEST_CASE("a bend taken back from the finish list clears what was ticked of the finished part, and nothing else") {
+    State state = at_first_bend("left rear");
+    state = touched(at_check(state), {PassCheck{}});
+    REQUIRE(work_in_hand(state).stage == Stage::finish);
+    const std::size_t to_tick = tick_items(state, TickList::finish).size();
+    REQUIRE(to_tick > 1);
+    state = touched(all_ticked(state), {Next{}});
+    state = all_ticked(state);  // the hand-over list too
+    REQUIRE(ticks_missing(state, TickList::hand_over) == 0);
+    state = touched(state, {Back{}, Back{}});
+    REQUIRE(work_in_hand(state).stage == Stage::bending);
+    CHECK(ticks_missing(state, TickList::finish) == to_tick);
+    CHECK(ticks_missing(state, TickList::hand_over) == tick_items(state, TickList::hand_over).size());
+    CHECK(ticks_missing(state, TickList::prepare) == 0);
+    state = touched(state, {PassCheck{}});
+    REQUIRE(current_list(work_in_hand(state)) == TickList::finish);
+    CHECK(touched(state, {Next{}}).work == state.work);  // nothing passes unticked
+}
+
 TEST_CASE("how far an over-bent bend lays the far end off is the chord of its swing") {
     // Past the bend's start the end lies at (L, -R) turned by the angle, plus a constant; so by one degree
     // more it moves by 2 sin(1/2 degree) * sqrt(L * L + R * R).
