@@ -14,7 +14,8 @@ constexpr char letter(End end) { return end == End::A ? 'A' : 'B'; }
 /// What the line carries; it decides which cautions and checks are shown.
 enum class Service { brake, fuel, cooler, hydraulic, air, other };
 
-/// What a label in the picture of the tube in the bender can point at.
+/// What a label in the picture of the tube in the bender can point at. `bend` is the made neighbour that the
+/// turn is told by.
 enum class Anchor { hook_end, lever_end, form, lever, after_pull, wrong_way, mark, bend };
 
 }  // namespace tubewright

@@ -175,7 +175,9 @@ void add_tube(Scene& scene, const Staging& stage, const LoadedTube& tube) {
     scene.bends = drawn_bends(tube);
     scene.anchors[Anchor::hook_end] = end_in_sight(tube, stage.step.hook);
     scene.anchors[Anchor::lever_end] = end_in_sight(tube, other(stage.step.hook));
-    scene.anchors[Anchor::bend] = along_path(path_of(tube.stretches[tube.now].stretch), 0.5);
+    if (!stage.step.neighbour) return;
+    for (const DrawnBend& drawn : scene.bends)
+        if (drawn.bend == stage.step.neighbour->bend) scene.anchors[Anchor::bend] = along_path(drawn.path, 0.5);
 }
 
 Scene step_scene(const Sheet& sheet, std::size_t number, PictureKind kind) {

@@ -179,6 +179,8 @@ Result<std::unique_ptr<Canvas>, Refusal> Canvas::made(Desk& desk, const Places& 
     ImGui::SetCurrentContext(context);
     ImGui::GetIO().IniFilename = nullptr;
     ImGui_ImplOpenGL3_Init(first_line(flavour));
+    // Now, with a font of its own: at the first frame it would make its font texture anew, without our fonts' pixels.
+    ImGui_ImplOpenGL3_CreateDeviceObjects();
     auto parts = std::unique_ptr<Parts>(new Parts{desk, places, std::move(themes).value(), std::move(pictures).value(), context, nullptr, std::nullopt, std::nullopt, {}});
     return std::unique_ptr<Canvas>(new Canvas(std::move(parts)));
 }

@@ -6,6 +6,7 @@
 #include "present/check_text.h"
 #include "present/sheet_text.h"
 #include "present/words.h"
+#include "state/work.h"
 #include "store/job_file.h"
 #include "store/library.h"
 #include "store/sheet_file.h"
@@ -44,8 +45,8 @@ std::vector<std::string> messages(const Sheet& sheet, Unit unit) {
     return all;
 }
 
-/// Millimetres on a metric job; inches to the nearest 1/32, the finest a tape shows clearly.
-Tape tape_for(const Job& job) { return {job.unit, 32}; }
+/// As the screens show it until the reader chooses otherwise: half millimetres, or sixteenths of an inch.
+Tape tape_for(const Job& job) { return {job.unit, Settings{}.tape_denominator}; }
 
 std::string as_json(const Job& job, const std::vector<Sheet>& sheets) {
     if (sheets.size() == 1) return sheet_json(job, sheets.front(), messages(sheets.front(), job.unit));

@@ -92,7 +92,11 @@ void draw_face(Ui& ui, ImVec2 centre, float radius, const ClockView& clock, cons
 
     for (const auto& [clock_deg, word] : clock.rim) {
         const float half = (ui.width_of(word, TextSize::small, true) + ui.px(1.4)) / 2, tall = ui.px(5);
-        const ImVec2 at = toward(centre, clock_deg, radius);
+        // Beside the place it names, not on it: a hand that points there has to be seen whole.
+        ImVec2 at = toward(centre, clock_deg, radius);
+        const float clear = radius * 0.16f + ui.px(0.4);
+        if (std::fabs(std::sin(clock_deg * std::numbers::pi / 180)) > 0.3) at.y -= tall / 2 + clear;
+        else at.x += half + clear;
         const Box plate = around(at, half * 2, tall);
         list.AddRectFilled(plate.min, plate.max, colour(skin.fill), ui.px(1));
         Type type = ui.small(skin, true);
