@@ -147,20 +147,38 @@ void fill_mark_out(const State& state, ScreenView& view) {
     view.footer = bench_footer_of(state, press_button("next", steps.empty() ? "No bends → finish" : "Marked → first bend", Next{}));
 }
 
+namespace {
+
+/// What goes with the part: bends that nobody measured, and those that were kept off their target.
+void add_bends_kept(const Sheet& sheet, const LineWork& work, std::vector<TextView>& lines) {
+    std::vector<std::string> unmeasured, under, over;
+    for (const BendMade& made : work.made) {
+        const std::string name = bend_name(made.bend);
+        const bool known = made.bend < sheet.line.route.bends.size();
+        if (!made.measured) unmeasured.push_back(name);
+        else if (made.kept_over) over.push_back(name);
+        else if (known && verdict(sheet.line.route.bends[made.bend].angle, *made.measured) == Verdict::under) under.push_back(name);
+    }
+    if (!unmeasured.empty()) lines.push_back({"Never measured: " + piece_list(unmeasured) + ".", Tone::caution});
+    if (!under.empty()) lines.push_back({"Kept under target: " + piece_list(under) + ".", Tone::caution});
+    if (!over.empty()) lines.push_back({"Kept over target: " + piece_list(over) + ".", Tone::caution});
+}
+
+}  // namespace
+
 void fill_done(const State& state, ScreenView& view) {
     const Sheet& sheet = *sheet_in_hand(state);
     const LineWork work = work_in_hand(state);
     ChoiceBody body;
     body.heading = std::to_string(work.finished) + " of " + std::to_string(sheet.line.quantity) + " made.";
     body.lines.push_back({"Label it: " + sheet.line.name + ", ends A and B.", Tone::go});
-    for (const BendMade& made : work.made)
-        if (made.kept_over) body.lines.push_back({capital(bend_name(made.bend)) + " was kept over its target.", Tone::caution});
+    add_bends_kept(sheet, work, body.lines);
     body.choices = {press_button("lines", "Other lines", GoTo{Screen::lines}), press_button("scrap", "Scrap log", GoTo{Screen::scrap})};
     view.header = line_header(state, "done");
     view.ribbon = ribbon_of(state, false);
     view.body = std::move(body);
-    const std::string why_not = work.finished >= sheet.line.quantity ? "all pieces are made" : "";
-    view.footer = bench_footer_of(state, unless(press_button("another", "Another piece", AnotherPiece{}), why_not));
+    const std::string another = work.finished < sheet.line.quantity ? "Another piece" : "One more than asked";
+    view.footer = bench_footer_of(state, press_button("another", another, AnotherPiece{}));
 }
 
 void fill_misfit(const State& state, ScreenView& view) {

@@ -120,8 +120,8 @@ std::string tube_words(const Line& line, const Tape& tape) {
 }
 
 std::string piece_words(const Line& line, const LineWork& work) {
-    const int piece = std::min(line.quantity, work.finished + (work.stage == Stage::done ? 0 : 1));
-    std::string said = "piece " + std::to_string(piece) + " of " + std::to_string(line.quantity);
+    const int piece = work.finished + (work.stage == Stage::done ? 0 : 1);
+    std::string said = "piece " + std::to_string(piece) + (piece > line.quantity ? ", asked " : " of ") + std::to_string(line.quantity);
     if (work.attempt > 1) said += ", try " + std::to_string(work.attempt);
     return said;
 }

@@ -34,7 +34,7 @@ void fill_settings(const State& state, ScreenView& view) {
     const Settings& now = state.settings;
     const double scale = scale_in_force(state);
     SettingsBody body;
-    body.groups.push_back({"Lengths in", {option("unit-in", "inch", SetUnit{Unit::inch}, reader_unit(state) == Unit::inch), option("unit-mm", "mm", SetUnit{Unit::mm}, reader_unit(state) == Unit::mm)}});
+    body.groups.push_back({"Lengths in", {option("unit-job", "as the job", SetUnit{std::nullopt}, !now.unit), option("unit-in", "inch", SetUnit{Unit::inch}, now.unit == Unit::inch), option("unit-mm", "mm", SetUnit{Unit::mm}, now.unit == Unit::mm)}});
     SettingsGroup tape{"Inch tape to", {}};
     for (const int denominator : {16, 32, 64})
         tape.choices.push_back(option("tape-" + std::to_string(denominator), "1/" + std::to_string(denominator), SetTape{denominator}, now.tape_denominator == denominator));

@@ -22,15 +22,17 @@ RowView job_row(const State& state, const ShelfEntry& entry, const std::string& 
         row.tone = Tone::stop;
         return row;
     }
-    std::size_t made = 0, begun = 0;
-    for (const std::string& line : entry.lines) {
-        const LineWork work = work_of(state.work, line_key(entry.id, line));
-        made += work.stage == Stage::done ? 1u : 0u;
-        begun += work != LineWork{} ? 1u : 0u;
+    int made = 0, asked = 0, begun = 0;
+    for (std::size_t i = 0; i < entry.lines.size(); ++i) {
+        const LineWork work = work_of(state.work, line_key(entry.id, entry.lines[i]));
+        const int pieces = i < entry.quantities.size() ? std::max(1, entry.quantities[i]) : 1;
+        made += std::min(work.finished, pieces);  // one line's extra pieces stand for no other line's
+        asked += pieces;
+        begun += work != LineWork{} ? 1 : 0;
     }
     row.detail = counted(entry.lines.size(), "line", "lines");
-    row.right = begun == 0 ? "not begun" : std::to_string(made) + " of " + std::to_string(entry.lines.size()) + " made";
-    if (!entry.lines.empty()) row.done = static_cast<double>(made) / static_cast<double>(entry.lines.size());
+    row.right = begun == 0 ? "not begun" : std::to_string(made) + " of " + std::to_string(asked) + " made";
+    if (asked > 0) row.done = static_cast<double>(made) / asked;
     return row;
 }
 
@@ -90,8 +92,8 @@ ButtonView start_button(const State& state) {
         return button;
     }
     if (work.stage == Stage::done) {
-        button.label = "Make another piece";
-        return unless(button, work.finished >= sheet.line.quantity ? "all pieces are made" : "");
+        button.label = work.finished < sheet.line.quantity ? "Make another piece" : "One more than asked";
+        return button;
     }
     if (work.stage == Stage::prepare && (work.cut || !work.ticks.empty())) button.label = "Go on: prepare";
     if (work.stage == Stage::mark_out) button.label = "Go on: mark out";

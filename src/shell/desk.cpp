@@ -17,7 +17,7 @@ namespace fs = std::filesystem;
 
 constexpr const char* bench_note = "at-the-bench.json";
 
-ShelfEntry entry_of(const FoundJob& job) { return {job.id, job.path, job.name, job.lines, job.trouble}; }
+ShelfEntry entry_of(const FoundJob& job) { return {job.id, job.path, job.name, job.lines, job.trouble, job.quantities}; }
 
 /// shop-book.db is number 1, shop-book-2.db number 2, and so on: a fresh book is begun beside a refused one.
 fs::path book_path(const fs::path& home, int number) {

@@ -2,6 +2,7 @@
 // Everything a finger can do and everything the world reports, as data.
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -21,6 +22,7 @@ struct ShelfEntry {
     std::string name;
     std::vector<std::string> lines;
     std::string trouble;
+    std::vector<int> quantities = {};  ///< pieces asked of each line
     bool operator==(const ShelfEntry&) const = default;
 };
 
@@ -48,7 +50,7 @@ struct Redo { bool operator==(const Redo&) const = default; };
 struct NewStick { Length length; bool operator==(const NewStick&) const = default; };
 struct TakeOffcut { std::int64_t id; bool operator==(const TakeOffcut&) const = default; };  ///< it becomes the stick in use
 struct AnotherPiece { bool operator==(const AnotherPiece&) const = default; };
-struct SetUnit { Unit unit; bool operator==(const SetUnit&) const = default; };
+struct SetUnit { std::optional<Unit> unit; bool operator==(const SetUnit&) const = default; };
 struct SetTape { int denominator; bool operator==(const SetTape&) const = default; };
 struct SetTheme { Theme theme; bool operator==(const SetTheme&) const = default; };
 struct SetScale { double px_per_mm; bool operator==(const SetScale&) const = default; };

@@ -273,7 +273,7 @@ void another_piece(Doing& doing) {
     if (bar_to_start(doing.state) != Bar::none) return;
     if (doing.state.looks.screen != Screen::bench && doing.state.looks.screen != Screen::line) return;
     const LineWork before = work_in_hand(doing.state);
-    if (before.stage != Stage::done || before.finished >= sheet_in_hand(doing.state)->line.quantity) return;
+    if (before.stage != Stage::done) return;  // more than the job asks is allowed: a finished piece can still be spoiled
     LineWork fresh;
     fresh.finished = before.finished;
     change_line(doing, fresh);

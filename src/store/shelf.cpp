@@ -34,7 +34,10 @@ FoundJob found_job(const fs::path& path, const Library& library) {
         return found;
     }
     found.name = job.value().name;
-    for (const Line& line : job.value().lines) found.lines.push_back(line.name);
+    for (const Line& line : job.value().lines) {
+        found.lines.push_back(line.name);
+        found.quantities.push_back(line.quantity);
+    }
     return found;
 }
 

@@ -16,6 +16,7 @@ struct FoundJob {
     std::string name;  ///< the job's own; the id where it can't be read
     std::vector<std::string> lines;
     std::string trouble;
+    std::vector<int> quantities = {};  ///< pieces asked of each line
     bool operator==(const FoundJob&) const = default;
 };
 

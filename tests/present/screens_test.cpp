@@ -20,6 +20,10 @@ TEST_CASE("the shelf: empty, and with a job") {
     State state = touched(job_open(), {GoTo{Screen::shelf}});
     state = touched(state, {JobRefused{"jobs/none.json", "jobs/none.json is empty."}});
     expect_screen("shelf", state);
+    // One of two pieces of the first line, and the one of the second: 2 of 3.
+    State begun = touched(piece_made(), {OpenLine{"left rear"}});
+    begun.work.lines["trailer/left rear"].finished = 2;
+    expect_screen("shelf-pieces", touched(begun, {ShelfRead{{{"trailer", "jobs/trailer.json", "Utility trailer brake lines", {"axle crossover", "left rear"}, "", {2, 1}}}}, GoTo{Screen::shelf}}));
 }
 
 TEST_CASE("the lines of a job, and one line before work") {
@@ -66,6 +70,12 @@ TEST_CASE("finish, hand over, done") {
     expect_screen("finish", state);
     expect_screen("hand-over", touched(all_ticked(state), {Next{}}));
     expect_screen("done", piece_made());
+    expect_screen("done-all", piece_made("left rear"));
+    const State one_under = touched(reading(at_check(at_first_bend()), "43"), {KeepBend{}});  // 45 wanted
+    State kept = touched(at_check(one_under), {PassCheck{}});
+    kept = touched(all_ticked(touched(all_ticked(kept), {Next{}})), {Next{}});
+    expect_screen("done-kept", kept);
+    expect_screen("line-one-more", touched(piece_made("left rear"), {AnotherPiece{}, GoTo{Screen::line}}));
 }
 
 TEST_CASE("scrap log, settings, how the bender stands") {

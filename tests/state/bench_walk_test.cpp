@@ -197,8 +197,10 @@ TEST_CASE("a finished piece counts as used, and the next one of two begins with 
     CHECK_FALSE(work_in_hand(state).cut);
     CHECK(work_in_hand(state).ticks.empty());
 
-    const State single = piece_made("left rear");
-    CHECK(touched(single, {AnotherPiece{}}).work == single.work);
+    // A finished piece can be dropped on the floor: one more than the job asks can be made.
+    const State more = touched(piece_made("left rear"), {AnotherPiece{}});
+    CHECK(work_in_hand(more).stage == Stage::prepare);
+    CHECK(work_in_hand(more).finished == 1);
 }
 
 TEST_CASE("a line with a stop against it can't be started; one without bends goes from marks to finish") {

@@ -27,6 +27,7 @@ TEST_CASE("a job that can't be read stands on the shelf with its sentence; other
     CHECK(shelf[0].lines.empty());
     CHECK(shelf[1].id == "good");
     CHECK(shelf[1].lines == std::vector<std::string>{"axle crossover"});
+    CHECK(shelf[1].quantities == std::vector<int>{1});
 }
 
 TEST_CASE("of two files of one name the user's own counts, and a missing folder holds nothing") {
