@@ -137,7 +137,7 @@ void fill_mark_out(const State& state, ScreenView& view) {
     const Page page = page_of(state, steps.size(), figures_on_a_page);
     for (std::size_t i = page.from; i < page.to; ++i) {
         const Length from_a = steps[i].mark_from == End::A ? steps[i].mark : cut - steps[i].mark;
-        body.rows.push_back({std::to_string(steps[i].bend + 1) + ", " + text(steps[i].target, tape), text(from_a, tape), text(cut - from_a, tape), sheet.line.bender.marks[steps[i].align_to].name});
+        body.rows.push_back({std::to_string(steps[i].bend + 1) + ", " + text(steps[i].target, tape), text(from_a, tape), text(rest_of(cut, from_a, tape), tape), sheet.line.bender.marks[steps[i].align_to].name});
     }
     body.notes = {{"Ink a top line straight along the tube."}, {"Ink each mark with its bend's number."}};
     body.pager = pager_of(state, page);

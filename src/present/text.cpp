@@ -59,6 +59,13 @@ std::string bare(Length length, const Tape& tape) {
     return minus(length.mm, parts) + halves(parts);
 }
 
+Length on_tape(Length length, const Tape& tape) {
+    const double step = tape.unit == Unit::inch ? 25.4 / tape.denominator : 0.5;
+    return {std::round(length.mm / step) * step};
+}
+
+Length rest_of(Length whole, Length part, const Tape& tape) { return on_tape(whole, tape) - on_tape(part, tape); }
+
 std::string text(Length length, const Tape& tape) { return bare(length, tape) + (tape.unit == Unit::inch ? "\"" : " mm"); }
 
 std::string text(Angle angle, const Tape& tape) {

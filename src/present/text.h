@@ -17,6 +17,12 @@ struct Tape {
     bool operator==(const Tape&) const = default;
 };
 
+/// To the nearest the tape shows. Lengths that a reader adds up are rounded first and subtracted then, so that
+/// "from A" and "from B" make up the cut length to the last sixteenth.
+Length on_tape(Length length, const Tape& tape);
+/// `whole` as it is shown, less `part` as it is shown.
+Length rest_of(Length whole, Length part, const Tape& tape);
+
 /// 19 3/16" or 487.5 mm, to the nearest the tape shows.
 std::string text(Length length, const Tape& tape);
 /// The same without its unit.

@@ -32,7 +32,7 @@ ChoiceBody kept_body(const State& state, const std::vector<KeptOffer>& offers) {
     for (const KeptOffer& offer : offers) {
         ButtonView button = press_button("kept-" + offer.id, offer_label(offer, tape), ChooseKept{offer.id});
         button.chosen = offer.id == state.looks.kept_choice;
-        if (button.chosen) body.lines.push_back({"Scrap " + text(whole - offer.kept, tape) + ", offcut " + text(offer.kept, tape) + ". The line begins again at the cut.", Tone::caution});
+        if (button.chosen) body.lines.push_back({"Scrap " + text(rest_of(whole, offer.kept, tape), tape) + ", offcut " + text(offer.kept, tape) + ". The line begins again at the cut.", Tone::caution});
         body.choices.push_back(button);
     }
     return body;

@@ -73,4 +73,17 @@ TEST_CASE("fine measures and shares round half away from nothing") {
     CHECK(counted(0, "bend", "bends") == "0 bends");
 }
 
+TEST_CASE("readings from both ends add up to the cut length as it is shown") {
+    // 34.66 in shows as 34 11/16 and 5.84 as 5 13/16: that leaves 28 7/8, though 28.82 alone would show as 28 13/16.
+    const Tape tape{Unit::inch, 16};
+    for (const double part : {0.01, 5.80, 5.84, 11.62, 20.45, 34.2}) {
+        const Length whole{34.66 * 25.4}, piece{part * 25.4};
+        INFO(part);
+        CHECK((on_tape(piece, tape) + rest_of(whole, piece, tape)).mm == Approx(on_tape(whole, tape).mm));
+        CHECK(text(on_tape(piece, tape), tape) == text(piece, tape));
+    }
+    CHECK(text(on_tape(Length{34.66 * 25.4}, tape), tape) == "34 11/16\"");
+    CHECK(on_tape(Length{100.3}, Tape{Unit::mm, 16}).mm == Approx(100.5));
+}
+
 }  // namespace tubewright

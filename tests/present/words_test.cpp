@@ -21,6 +21,7 @@ std::vector<Fact> every_fact() {
             DegenerateCorner{0, {175}},
             TrappedPieces{0, End::A, {"Tube nut", "Sleeve"}},
             WrongGroove{inches(0.25), inches(0.1875)},
+            MarkOffStraight{0, "L"},
             NoBend{},
             SmallAngle{1, {10}}};
 }
