@@ -73,7 +73,7 @@ Words say(const WrongGroove& f, const Speech& speech) {
 }
 
 Words say(const MarkOffStraight& f, const Speech&) {
-    return {"with the bender's line " + f.mark + " the ink mark falls on a bend already made or beyond the tube's end", capital(bend_name(f.bend)),
+    return {"on the bender's line " + f.mark + " the mark falls on a made bend or off the tube", capital(bend_name(f.bend)),
             "Use another line of the bender, or lengthen the straight beside it."};
 }
 
