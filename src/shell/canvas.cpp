@@ -211,7 +211,7 @@ void Canvas::frame(const CanvasSize& size, double seconds, const Finger& finger)
     draw_screen(*p.ui, view, picture_in(view) ? p.handle : PictureHandle{}, actions);
     p.ui->end_frame();
     ImGui::Render();
-    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+    ImGui_ImplOpenGL3_RenderDrawData(p.ui->draw_data());
     p.draw_picture(view);  // after the frame that still shows the old one
     p.keep_touch_map(view);
     for (const Action& action : actions) p.desk.act(action);

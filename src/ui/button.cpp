@@ -59,7 +59,7 @@ bool Ui::big_button(const Box& box, const ButtonView& button) {
         draw_hold_ring(*this, ring.centre(), px(2.7), touched.held, skin);
         if (touched.held > 0) {
             const Box filled{{face.min.x, face.max.y - px(1.6)}, {face.min.x + face.width() * touched.held, face.max.y}};
-            list_->AddRectFilled(filled.min, filled.max, colour(skin.ink), px(0.8));
+            list().AddRectFilled(filled.min, filled.max, colour(skin.ink), px(0.8));
         }
     }
     if (button.chosen) draw_tone_sign(*this, {face.min.x + px(3.4), face.min.y + px(3.4)}, px(4.2), Tone::now);

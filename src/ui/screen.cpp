@@ -114,6 +114,8 @@ Frame frame_of(const Ui& ui, const ScreenView& view) {
 }  // namespace
 
 void draw_screen(Ui& ui, const ScreenView& view, const PictureHandle& picture, std::vector<Action>& actions) {
+    if (ui.stands(view, picture)) return;
+    ui.draw_anew(view, picture);
     const Drawing on{ui, picture, actions};
     const Frame frame = frame_of(ui, view);
     const bool header_covered = !view.notice.empty() && !view.ribbon;

@@ -16,11 +16,31 @@ Rgb mixed(Rgb a, Rgb b, double share_of_b) {
 
 Ui::Ui(const Fonts& fonts, const Palette& palette, double px_per_mm) : fonts_(fonts), palette_(palette), px_per_mm_(px_per_mm) {}
 
+void Ui::use(const Fonts& fonts) {
+    fonts_ = fonts;
+    memory_.forget();
+    shown_.reset();
+}
+
+void Ui::use(const Palette& palette) {
+    if (palette_ != palette) shown_.reset();
+    palette_ = palette;
+}
+
+void Ui::use_scale(double px_per_mm) {
+    if (px_per_mm_ == px_per_mm) return;
+    px_per_mm_ = px_per_mm;
+    memory_.forget();
+    shown_.reset();
+}
+
 void Ui::begin_frame(double seconds, const std::string& key) {
     seconds_ = seconds;
-    display_ = ImGui::GetIO().DisplaySize;
-    const double grow = grow_for(display_, px_per_mm_);
+    const ImVec2 display = ImGui::GetIO().DisplaySize;
+    const double grow = grow_for(display, px_per_mm_);
     if (grow != grow_ || memory_.is_full()) memory_.forget();
+    if (grow != grow_ || display.x != display_.x || display.y != display_.y) shown_.reset();
+    display_ = display;
     grow_ = grow;
     // A finger that is still down belongs to the screen it came down on.
     if (key_ && *key_ != key) {
@@ -28,27 +48,37 @@ void Ui::begin_frame(double seconds, const std::string& key) {
         key_since_ = seconds;
     }
     key_ = key;
+}
+
+/// A thing changes its looks, or does something, only while a finger is down or in the frame in which it lifts.
+bool Ui::at_rest() const {
+    const ImGuiIO& io = ImGui::GetIO();
+    return active_.empty() && !pending_key_ && !io.MouseDown[0] && !io.MouseReleased[0];
+}
+
+bool Ui::stands(const ScreenView& view, const PictureHandle& picture) const {
+    return shown_ && at_rest() && shown_->picture == picture && shown_->view == view;
+}
+
+void Ui::draw_anew(const ScreenView& view, const PictureHandle& picture) {
+    if (at_rest()) {
+        if (!shown_) shown_.emplace();
+        shown_->view = view;
+        shown_->picture = picture;
+    } else {
+        shown_.reset();
+    }
     touchables_.clear();
     texts_.clear();
     picture_.reset();
     ruler_.reset();
     owner_.clear();
-
-    ImGui::SetNextWindowPos({0, 0});
-    ImGui::SetNextWindowSize(display_);
-    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
-    ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 0);
-    ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, 0);
-    ImGui::Begin("bench", nullptr, ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                                       ImGuiWindowFlags_NoInputs | ImGuiWindowFlags_NoBackground);
-    list_ = ImGui::GetWindowDrawList();
-    list_->AddRectFilled({0, 0}, display_, colour(palette_.paper));
+    triangles_.start();
+    list().AddRectFilled({0, 0}, display_, colour(palette_.paper));
 }
 
 void Ui::end_frame() {
-    ImGui::End();
-    ImGui::PopStyleVar(3);
-    list_ = nullptr;
+    triangles_.finish();
     pending_key_.reset();
     if (!ImGui::GetIO().MouseDown[0]) active_.clear();
 }
@@ -80,14 +110,14 @@ Skin Ui::strong(Tone tone) const {
 }
 
 void Ui::plate(const Box& box, const Skin& skin, float border, float radius) {
-    if (border > 0) list_->AddRectFilled(box.min, box.max, colour(skin.border), radius);
+    if (border > 0) list().AddRectFilled(box.min, box.max, colour(skin.border), radius);
     const Box face = box.inside(std::max(0.0f, border));
-    list_->AddRectFilled(face.min, face.max, colour(skin.fill), std::max(0.0f, radius - border));
+    list().AddRectFilled(face.min, face.max, colour(skin.fill), std::max(0.0f, radius - border));
 }
 
 void Ui::plate_edge(const Box& box, ImU32 ink, float border, float radius) {
     const Box line = box.inside(border / 2);
-    list_->AddRect(line.min, line.max, ink, std::max(0.0f, radius - border / 2), 0, border);
+    list().AddRect(line.min, line.max, ink, std::max(0.0f, radius - border / 2), 0, border);
 }
 
 Touch Ui::touch(const Box& box, const ButtonView& button, float reach) {

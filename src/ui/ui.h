@@ -14,7 +14,9 @@
 #include "ui/box.h"
 #include "ui/fonts.h"
 #include "ui/palette.h"
+#include "ui/picture_handle.h"
 #include "ui/text_memory.h"
+#include "ui/triangles.h"
 
 namespace tubewright {
 
@@ -79,15 +81,21 @@ class Ui {
 public:
     Ui(const Fonts& fonts, const Palette& palette, double px_per_mm);
 
-    void use(const Fonts& fonts) { fonts_ = fonts; memory_.forget(); }
-    void use(const Palette& palette) { palette_ = palette; }
-    void use_scale(double px_per_mm) { px_per_mm_ = px_per_mm; memory_.forget(); }
+    void use(const Fonts& fonts);
+    void use(const Palette& palette);
+    void use_scale(double px_per_mm);
 
     /// After ImGui::NewFrame(). `seconds` only ever grows; `key` is the view's: once it changes,
     /// touches and keys are ignored for 0.3 s.
     void begin_frame(double seconds, const std::string& key);
-    /// Before ImGui::Render().
     void end_frame();
+    /// What was drawn last is this view with this picture, and no finger or key does anything to it in
+    /// this frame: its triangles, touchables and texts stand as they are.
+    bool stands(const ScreenView& view, const PictureHandle& picture) const;
+    /// Otherwise: forgets what was drawn, to draw this.
+    void draw_anew(const ScreenView& view, const PictureHandle& picture);
+    /// The frame's triangles, after end_frame(); good until the next frame.
+    ImDrawData* draw_data() { return triangles_.data(); }
     /// Between two frames, at most once for each time it goes down. It is used up by the next frame.
     void press_key(KeyPress key) { pending_key_ = key; }
     /// More frames are wanted though nobody touches anything: something fills or waits.
@@ -121,7 +129,7 @@ public:
     Type hero(const Skin& on) const { return {TextSize::hero, true, on.ink, on.fill}; }
 
     // --- drawing
-    ImDrawList& list() const { return *list_; }
+    ImDrawList& list() const { return triangles_.list(); }
     void plate(const Box& box, const Skin& skin, float border, float radius);
     /// A border that lies wholly inside the box.
     void plate_edge(const Box& box, ImU32 ink, float border, float radius);
@@ -162,6 +170,7 @@ private:
     TextMeasure measured_hero(const Box& box, const std::string& text, Type type) const;
     TextMeasure at_size(const std::string& text, const ImFont& with, float size, const Box& box, const Type& type) const;
     void draw_line(const ImFont& with, float size, ImVec2 at, const TextLine& line, bool whole, const Type& type);
+    bool at_rest() const;
     bool guarded() const { return seconds_ - key_since_ < touch_guard; }
 
     static constexpr double touch_guard = 0.3;
@@ -176,7 +185,12 @@ private:
     std::string active_, owner_;
     double active_since_ = 0;
     std::optional<KeyPress> pending_key_;
-    ImDrawList* list_ = nullptr;
+    Triangles triangles_;
+    struct Shown {
+        ScreenView view;
+        PictureHandle picture;
+    };
+    std::optional<Shown> shown_;   ///< what the triangles are of; none while a finger is at work on it
     std::vector<Touchable> touchables_;
     std::vector<TextDrawn> texts_;
     std::optional<Box> picture_, ruler_;

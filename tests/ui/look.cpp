@@ -25,7 +25,7 @@ int main(int count, char** words) {
                 desk.picture() = sample_picture();
                 desk.frame();
                 const std::string path = folder + "/" + one.name + (screen == 0 ? "-1280" : "-1920") + (theme == Theme::light ? "-light" : "-dark") + ".png";
-                if (!paint_png(path)) {
+                if (!paint_png(path, *desk.ui().draw_data())) {
                     std::fprintf(stderr, "%s could not be written\n", path.c_str());
                     return 1;
                 }

@@ -1,7 +1,5 @@
 #include "ui/paint.h"
 
-#include <imgui.h>
-
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -84,13 +82,12 @@ void fill(Canvas& canvas, const Atlas& atlas, const ImDrawVert& p, ImDrawVert q,
 
 }  // namespace
 
-bool paint_png(const std::string& path) {
+bool paint_png(const std::string& path, const ImDrawData& data) {
     const ImVec2 size = ImGui::GetIO().DisplaySize;
     Canvas canvas{static_cast<int>(size.x), static_cast<int>(size.y), {}};
     canvas.rgb.assign(static_cast<std::size_t>(canvas.width * canvas.height) * 3, 0);
     Atlas atlas;
     ImGui::GetIO().Fonts->GetTexDataAsAlpha8(&atlas.alpha, &atlas.width, &atlas.height);
-    const ImDrawData& data = *ImGui::GetDrawData();
     for (int i = 0; i < data.CmdListsCount; ++i) {
         const ImDrawList& list = *data.CmdLists[i];
         for (const ImDrawCmd& command : list.CmdBuffer)
