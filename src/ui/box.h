@@ -7,6 +7,9 @@
 
 namespace tubewright {
 
+/// The nearest whole pixel. The library's round() is a call, and a screen asks a thousand times.
+inline float whole_pixel(float at) { return static_cast<float>(static_cast<int>(at < 0 ? at - 0.5f : at + 0.5f)); }
+
 struct Box {
     ImVec2 min{0, 0}, max{0, 0};
 

@@ -1,5 +1,6 @@
 // Things to press stand up from the screen: they have a lip along their lower edge, and go down on it.
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -32,15 +33,19 @@ void draw_hold_ring(Ui& ui, ImVec2 centre, float radius, float share, const Skin
 void draw_face(Ui& ui, const Box& face, const Skin& skin, const ButtonView& button, float lip) {
     ImDrawList& list = ui.list();
     const float radius = ui.px(2.4);
+    const Box lipped{face.min, {face.max.x, face.max.y + lip}};
     const bool heavy = button.chosen || button.weight == Weight::main || button.weight == Weight::warn;
     if (!button.enabled) {
-        list.AddRectFilled(face.min, {face.max.x, face.max.y + lip}, colour(skin.fill), radius);
+        list.AddRectFilled(lipped.min, lipped.max, colour(skin.fill), radius);
         draw_dashed_box(list, {face.min.x + radius * 0.3f, face.min.y}, {face.max.x - radius * 0.3f, face.max.y + lip - 1}, colour(skin.border), ui.px(0.35), ui.px(1.6), ui.px(1.2));
         return;
     }
     const Rgb side = button.weight == Weight::main ? mixed(skin.border, ui.palette().ink, 0.45) : skin.border;
-    list.AddRectFilled(face.min, {face.max.x, face.max.y + lip}, colour(side), radius);
-    ui.plate(face, skin, ui.px(heavy ? 0.8 : 0.5), radius);
+    const float border = ui.px(heavy ? 0.8 : 0.5);
+    const Box inner = face.inside(border);
+    list.AddRectFilled(lipped.min, lipped.max, colour(side), radius);
+    if (side != skin.border) list.AddRectFilled(face.min, face.max, colour(skin.border), radius);
+    list.AddRectFilled(inner.min, inner.max, colour(skin.fill), std::max(0.0f, radius - border));
 }
 
 }  // namespace

@@ -57,15 +57,25 @@ void draw_tone_sign(Ui& ui, ImVec2 c, float size, Tone tone) {
     }
 }
 
-void draw_rule(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 ink, float thickness) {
-    const float wide = std::max(1.0f, std::round(thickness));
+namespace {
+
+/// Writes the rule's rectangle; the room for it has been reserved.
+void write_rule(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 ink, float thickness) {
+    const float wide = std::max(1.0f, whole_pixel(thickness));
     const bool upright = std::fabs(to.x - from.x) < std::fabs(to.y - from.y);
     ImVec2 min{std::min(from.x, to.x), std::min(from.y, to.y)}, max{std::max(from.x, to.x), std::max(from.y, to.y)};
     (upright ? min.x : min.y) -= wide / 2;
-    min = {std::round(min.x), std::round(min.y)};
-    max = {std::round(max.x), std::round(max.y)};
+    min = {whole_pixel(min.x), whole_pixel(min.y)};
+    max = {whole_pixel(max.x), whole_pixel(max.y)};
     (upright ? max.x : max.y) = (upright ? min.x : min.y) + wide;
-    list.AddRectFilled(min, max, ink);
+    list.PrimRect(min, max, ink);
+}
+
+}  // namespace
+
+void draw_rule(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 ink, float thickness) {
+    list.PrimReserve(6, 4);
+    write_rule(list, from, to, ink, thickness);
 }
 
 void draw_dashes(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 ink, float thickness, float dash, float gap) {
@@ -73,10 +83,13 @@ void draw_dashes(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 ink, float thic
     if (length <= 0) return;
     const bool straight = from.x == to.x || from.y == to.y;
     const ImVec2 along{(to.x - from.x) / length, (to.y - from.y) / length};
+    int dashes = 0;
+    for (float at = 0; at < length; at += dash + gap) ++dashes;
+    if (straight) list.PrimReserve(6 * dashes, 4 * dashes);
     for (float at = 0; at < length; at += dash + gap) {
         const float end = std::min(at + dash, length);
         const ImVec2 start{from.x + along.x * at, from.y + along.y * at}, stop{from.x + along.x * end, from.y + along.y * end};
-        if (straight) draw_rule(list, start, stop, ink, thickness);
+        if (straight) write_rule(list, start, stop, ink, thickness);
         else list.AddLine(start, stop, ink, thickness);
     }
 }

@@ -1,7 +1,9 @@
 #pragma once
 // What was measured once is not measured again: a screen says the same words frame after frame.
 
-#include <functional>
+#include <bit>
+#include <cstdint>
+#include <cstring>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -27,7 +29,11 @@ public:
         unsigned what;
         float a, b, c;
         std::string_view text;
-        bool operator==(const Question&) const = default;
+        bool operator==(const Question& other) const {
+            // As -0 is 0 and would be kept apart: their bits, as they are kept by.
+            return what == other.what && same(a, other.a) && same(b, other.b) && same(c, other.c) && text == other.text;
+        }
+        static bool same(float one, float two) { return std::bit_cast<std::uint32_t>(one) == std::bit_cast<std::uint32_t>(two); }
     };
 
     /// The answer stays where it is until forget().
@@ -50,10 +56,22 @@ private:
     };
     struct Hash {
         using is_transparent = void;
+        /// Eight letters at a time: a screen asks some hundreds of questions in each frame it draws.
         std::size_t operator()(const Question& q) const {
-            std::size_t hash = std::hash<std::string_view>{}(q.text);
-            for (const float number : {q.a, q.b, q.c}) hash = hash * 31 + std::hash<float>{}(number);
-            return hash * 31 + q.what;
+            std::uint64_t hash = (std::uint64_t{std::bit_cast<std::uint32_t>(q.a)} << 32 | std::bit_cast<std::uint32_t>(q.b)) ^ q.what;
+            mix(hash, std::bit_cast<std::uint32_t>(q.c) ^ std::uint64_t{q.text.size()} << 32);
+            std::string_view rest = q.text;
+            for (std::uint64_t letters = 0; !rest.empty(); letters = 0) {
+                const std::size_t taken = rest.size() < sizeof letters ? rest.size() : sizeof letters;
+                std::memcpy(&letters, rest.data(), taken);
+                mix(hash, letters);
+                rest.remove_prefix(taken);
+            }
+            return hash;
+        }
+        static void mix(std::uint64_t& hash, std::uint64_t more) {
+            hash = (hash ^ more) * 0x9e3779b97f4a7c15u;  // 2^64 over the golden ratio
+            hash ^= hash >> 32;
         }
     };
     struct Same {

@@ -5,8 +5,6 @@
 
 namespace tubewright {
 
-ImU32 colour(Rgb rgb, double opacity) { return IM_COL32(rgb.r, rgb.g, rgb.b, static_cast<int>(std::lround(255 * opacity))); }
-
 Rgb mixed(Rgb a, Rgb b, double share_of_b) {
     const auto part = [&](std::uint8_t one, std::uint8_t other) {
         return static_cast<std::uint8_t>(std::lround(one + (other - one) * share_of_b));

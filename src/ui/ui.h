@@ -197,7 +197,7 @@ private:
     mutable TextMemory memory_;
 };
 
-ImU32 colour(Rgb rgb, double opacity = 1);
+constexpr ImU32 colour(Rgb rgb, double opacity = 1) { return IM_COL32(rgb.r, rgb.g, rgb.b, static_cast<int>(255 * opacity + 0.5)); }
 Rgb mixed(Rgb a, Rgb b, double share_of_b);
 
 }  // namespace tubewright

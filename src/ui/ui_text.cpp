@@ -123,7 +123,7 @@ const TextMeasure& Ui::fitted(const Box& box, const std::string& text, const Typ
 
 void Ui::draw_line(const ImFont& with, float size, ImVec2 at, const TextLine& line, bool whole, const Type& type) {
     if (line.text.empty()) return;
-    const ImVec2 pixel{std::round(at.x), std::round(at.y)};
+    const ImVec2 pixel{whole_pixel(at.x), whole_pixel(at.y)};
     list().AddText(&with, size, pixel, colour(type.ink), line.text.data(), line.text.data() + line.text.size());
     const bool deep = type.size == TextSize::hero && descends(line.text);
     const float bottom = deep ? capitals_top + with_descender * static_cast<float>(cap_share) : baseline + 0.1f;
