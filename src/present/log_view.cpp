@@ -22,7 +22,8 @@ std::vector<TextView> scrap_totals(const State& state) {
     const Tape tape = reader_tape(state);
     Length scrapped, cut;
     for (const Scrap& scrap : state.work.scrap) scrapped += scrap.scrapped;
-    for (const auto& [tube, length] : state.work.used) cut += length;
+    for (const auto& [day, tubes] : state.work.used)
+        for (const auto& [tube, length] : tubes) cut += length;
     cut += scrapped;
     std::vector<TextView> totals{{"Scrap in all " + text(scrapped, tape) + " of " + text(cut, tape) + " used up: " + percent(cut > Length{} ? scrapped / cut : 0)}};
     if (scrapped > Length{}) totals.push_back({"Most of it: " + reason_word(worst_reason(state.work.scrap)), Tone::caution});

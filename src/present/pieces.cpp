@@ -81,14 +81,15 @@ HeaderView line_header(const State& state, const std::string& place) {
 ButtonView back_button() { return press_button("back", "Back", Back{}); }
 
 ButtonView undo_button(const State& state) {
-    return unless(press_button("undo", "Undo", Undo{}), state.past.empty() ? "nothing to undo" : "");
+    const std::string why_not = can_undo(state) ? "" : state.past.empty() ? "nothing to undo" : "the last touch was on another job";
+    return unless(press_button("undo", "Undo", Undo{}), why_not);
 }
 
 namespace {
 
 void add_undo_and_redo(const State& state, FooterView& footer) {
     footer.buttons.push_back(undo_button(state));
-    if (!state.future.empty()) footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
+    if (can_redo(state)) footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
 }
 
 }  // namespace

@@ -66,7 +66,7 @@ struct ScreenIs { double px_per_mm; bool operator==(const ScreenIs&) const = def
 struct ShelfRead { std::vector<ShelfEntry> entries; bool operator==(const ShelfRead&) const = default; };
 struct JobRead { std::string id; std::string path; Job job; bool operator==(const JobRead&) const = default; };
 struct JobRefused { std::string path; std::string sentence; bool operator==(const JobRefused&) const = default; };
-struct BookRead { Work work; Settings settings; bool operator==(const BookRead&) const = default; };
+struct BookRead { Work work; Settings settings; std::vector<UndoStep> past = {}; bool operator==(const BookRead&) const = default; };
 struct BookRefused { std::string sentence; bool in_use = false; bool operator==(const BookRefused&) const = default; };  ///< could not be opened; untouched
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 

@@ -1,5 +1,7 @@
 // From screen to screen, and what the world reports.
 
+#include <algorithm>
+
 #include "state/doing.h"
 
 namespace tubewright {
@@ -134,8 +136,6 @@ void job_read(Doing& doing, const JobRead& read) {
     state.job_id = read.id;
     state.job_path = read.path;
     state.line.reset();
-    state.past.clear();  // undo reaches back over the job that is open
-    state.future.clear();
     work_out_sheets(state);
     show(state, Screen::lines);
 }
@@ -144,8 +144,9 @@ void book_read(Doing& doing, const BookRead& read) {
     State& state = doing.state;
     state.work = read.work;
     state.settings = read.settings;
-    state.past.clear();
+    state.past = read.past;
     state.future.clear();
+    if (!read.past.empty()) state.last_undo_number = std::max(state.last_undo_number, read.past.back().number);
     state.book = BookStanding::open;
     state.book_sentence.clear();
     work_out_sheets(state);

@@ -16,7 +16,8 @@ namespace {
 double all_tube(const Work& work) {
     double sum = 0;
     for (const auto& [key, length] : work.stick) sum += length.mm;
-    for (const auto& [key, length] : work.used) sum += length.mm;
+    for (const auto& [day, tubes] : work.used)
+        for (const auto& [key, length] : tubes) sum += length.mm;
     for (const Offcut& offcut : work.offcuts) sum += offcut.length.mm;
     for (const Scrap& scrap : work.scrap) sum += scrap.scrapped.mm;
     for (const auto& [key, line] : work.lines)

@@ -53,7 +53,7 @@ public:
         for (std::size_t n = roll(7); n > 0; --n) work.offcuts.push_back({work.next_id++, name(), {real()}, "2026-11-25"});
         std::shuffle(work.offcuts.begin(), work.offcuts.end(), dice_);
         for (std::size_t n = roll(4); n > 0; --n) work.stick[name()] = {real()};
-        for (std::size_t n = roll(4); n > 0; --n) work.used[name()] = {real()};
+        for (std::size_t n = roll(4); n > 0; --n) work.used[coin() ? "2026-11-24" : "2026-11-25"][name()] = {real()};
         for (std::size_t n = roll(4); n > 0; --n) {
             BenchChoice& choice = work.benders[name()];
             if (coin()) choice.set_up = SetUp{static_cast<HookHand>(roll(2)), static_cast<Swing>(roll(4))};
