@@ -1,5 +1,7 @@
 // What went wrong, what is kept; nothing is written down before the held button. And a refused book.
 
+#include <algorithm>
+
 #include "present/pieces.h"
 #include "present/words.h"
 
@@ -10,8 +12,9 @@ constexpr Reason all_reasons[] = {Reason::wrong_place, Reason::wrong_way, Reason
 
 std::string offer_label(const KeptOffer& offer, const Tape& tape) {
     if (offer.id == "whole") return "Keep it whole";
-    if (!offer.end) return "Keep nothing";
-    return "Keep " + text(offer.kept, tape) + " at " + letter(*offer.end);
+    if (offer.pieces.empty()) return "Keep nothing";
+    if (!offer.end) return "Keep both ends";
+    return "Keep " + text(offer.pieces.front(), tape) + " at " + letter(*offer.end);
 }
 
 ChoiceBody reasons_body(bool cut) {
@@ -23,18 +26,61 @@ ChoiceBody reasons_body(bool cut) {
     return body;
 }
 
-ChoiceBody kept_body(const State& state, const std::vector<KeptOffer>& offers) {
+std::string offcut_words(const KeptOffer& offer, const Tape& tape) {
+    if (offer.pieces.empty()) return "no offcut";
+    std::string said = offer.pieces.size() > 1 ? "offcuts " : "offcut ";
+    for (std::size_t i = 0; i < offer.pieces.size(); ++i) said += (i > 0 ? " and " : "") + text(offer.pieces[i], tape);
+    return said;
+}
+
+/// What is asked, the answers, and what the chosen one comes to.
+struct KeptQuestion {
+    std::string asks;
+    std::vector<ButtonView> choices;
+    TextView outcome;
+};
+
+KeptQuestion kept_question(const State& state, const std::vector<KeptOffer>& offers) {
     const Tape tape = reader_tape(state);
     const Length whole = work_in_hand(state).cut_length;
-    ChoiceBody body;
-    body.heading = capital(reason_word(*state.looks.reason)) + ": what is kept of " + text(whole, tape) + "?";
-    body.lines = {{"What is kept must be straight and sound."}};
+    KeptQuestion question{capital(reason_word(*state.looks.reason)) + ": what is kept of " + text(whole, tape) + "?", {}, {"Say what is kept. It must be straight, sound and " + text(worth_keeping, tape) + " or longer."}};
     for (const KeptOffer& offer : offers) {
         ButtonView button = press_button("kept-" + offer.id, offer_label(offer, tape), ChooseKept{offer.id});
         button.chosen = offer.id == state.looks.kept_choice;
-        if (button.chosen) body.lines.push_back({"Scrap " + text(rest_of(whole, offer.kept, tape), tape) + ", offcut " + text(offer.kept, tape) + ". The line begins again at the cut.", Tone::caution});
-        body.choices.push_back(button);
+        if (button.chosen)
+            question.outcome = {"Scrap " + text(on_tape(whole, tape) - shown_kept(offer.pieces, tape), tape) + ", " + offcut_words(offer, tape) + ". The line begins again at the cut.", Tone::caution};
+        question.choices.push_back(std::move(button));
     }
+    return question;
+}
+
+/// Bends as buttons, in rows that a finger's breadth fits; the one to be written down is chosen.
+void add_bends(const State& state, SettingsBody& body) {
+    constexpr std::size_t bends_in_a_row = 8;
+    const std::optional<std::size_t> wrong = wrong_bend(state);
+    std::vector<std::size_t> formed = formed_bends(state);
+    std::sort(formed.begin(), formed.end());
+    for (std::size_t i = 0; i < formed.size(); ++i) {
+        if (i % bends_in_a_row == 0) body.groups.push_back({i == 0 ? "Which bend was the wrong one?" : "or", {}});
+        ButtonView button = press_button("wrong-bend-" + std::to_string(formed[i] + 1), std::to_string(formed[i] + 1), ChooseBend{formed[i]});
+        button.chosen = formed[i] == wrong;
+        body.groups.back().choices.push_back(std::move(button));
+    }
+}
+
+Body kept_body(const State& state, const std::vector<KeptOffer>& offers) {
+    KeptQuestion question = kept_question(state, offers);
+    if (!asks_which_bend(state)) {
+        ChoiceBody body;
+        body.heading = question.asks;
+        body.lines = {question.outcome};
+        body.choices = std::move(question.choices);
+        return body;
+    }
+    SettingsBody body;
+    body.groups.push_back({question.asks, std::move(question.choices)});
+    add_bends(state, body);
+    body.notes = {question.outcome};
     return body;
 }
 

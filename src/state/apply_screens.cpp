@@ -12,6 +12,7 @@ void clear_half_done(Looks& looks) {
     looks.typed.clear();
     looks.reason.reset();
     looks.kept_choice.clear();
+    looks.wrong_bend.reset();
 }
 
 bool is_beside(Screen screen) {
@@ -103,7 +104,8 @@ void press_next(Doing& doing) {
             return show(state, Screen::bench);
         case Screen::bench: return next_at_bench(doing);
         case Screen::stick_length:
-            if (const auto length = typed_stick(state)) new_stick(doing, *length);
+            // One that is too short is taken only by a button of its own, never by the foot switch.
+            if (const auto length = typed_stick(state); length && !too_short_by(state, *length)) new_stick(doing, *length);
             return;
         default: return;
     }

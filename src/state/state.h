@@ -22,6 +22,7 @@ struct Looks {
     std::string typed;               ///< on the keypad
     std::optional<Reason> reason;    ///< chosen, not yet confirmed
     std::string kept_choice;
+    std::optional<std::size_t> wrong_bend;  ///< chosen, where the reason asks for it
     std::string notice;              ///< one sentence that waits to be read
     bool operator==(const Looks&) const = default;
 };

@@ -63,6 +63,7 @@ struct Scrap {
     Reason reason;
     Length scrapped, kept;    ///< together the whole piece
     std::optional<std::size_t> bend;
+    Length second = {};       ///< of `kept`, the shorter piece where both ends were kept
     bool operator==(const Scrap&) const = default;
 };
 

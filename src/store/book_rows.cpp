@@ -155,6 +155,7 @@ void read_stock(const BookRows& rows, Work& work) {
         entry.scrapped = {cells.real()};
         entry.kept = {cells.real()};
         entry.bend = cells.maybe_count();
+        entry.second = {cells.real()};
         work.scrap.push_back(std::move(entry));
     }
     for (const auto& [key, rest] : rows[offcut]) {
@@ -197,7 +198,7 @@ const std::vector<TableShape>& book_tables() {
         {"line_tick", {"line", "tick"}, 2},
         {"bend_pulled", {"line", "bend"}, 2},
         {"bend_made", {"line", "place", "bend", "set_deg", "pulls", "measured_deg", "kept_over"}, 2},
-        {"scrap", {"place", "id", "day", "job", "line", "tube", "reason", "scrapped_mm", "kept_mm", "bend"}, 1},
+        {"scrap", {"place", "id", "day", "job", "line", "tube", "reason", "scrapped_mm", "kept_mm", "bend", "kept_second_mm"}, 1},
         {"offcut", {"place", "id", "tube", "length_mm", "day"}, 1},
         {"stick", {"tube", "left_mm"}, 1},
         {"used", {"day", "tube", "used_mm"}, 2},
@@ -217,7 +218,7 @@ BookRows rows_of_work(const Work& work) {
     for (const auto& [key, line] : work.lines) put_line(rows, key, line);
     for (std::size_t i = 0; i < work.scrap.size(); ++i) {
         const Scrap& entry = work.scrap[i];
-        rows[scrap][{count(i)}] = {entry.id, entry.day, entry.job, entry.line, entry.tube, word(reasons, entry.reason), entry.scrapped.mm, entry.kept.mm, maybe(entry.bend)};
+        rows[scrap][{count(i)}] = {entry.id, entry.day, entry.job, entry.line, entry.tube, word(reasons, entry.reason), entry.scrapped.mm, entry.kept.mm, maybe(entry.bend), entry.second.mm};
     }
     for (std::size_t i = 0; i < work.offcuts.size(); ++i) {
         const Offcut& entry = work.offcuts[i];

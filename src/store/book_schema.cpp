@@ -54,7 +54,8 @@ CREATE TABLE scrap (
                                            'end spoiled', 'damaged', 'does not fit', 'practice')),
     scrapped_mm REAL NOT NULL,
     kept_mm REAL NOT NULL,
-    bend INTEGER CHECK (bend >= 0)
+    bend INTEGER CHECK (bend >= 0),
+    kept_second_mm REAL NOT NULL
 ) STRICT;
 
 CREATE TABLE offcut (

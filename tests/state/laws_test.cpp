@@ -64,6 +64,10 @@ TEST_CASE("no touch in any order loses tube, breaks the record, or leads nowhere
             }
             state = std::move(step.state);
             CHECK(state.past.size() <= 200);
+            for (const KeptOffer& offer : kept_offers(state)) {
+                CHECK(offer.kept().mm <= work_in_hand(state).cut_length.mm);
+                for (const Length& piece : offer.pieces) CHECK((offer.id == "whole" || piece >= worth_keeping));
+            }
             if (sheet_in_hand(state)) {
                 const LineWork work = work_in_hand(state);
                 const Misfit against = misfit(*sheet_in_hand(state), work);

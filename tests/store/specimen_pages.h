@@ -24,7 +24,7 @@ inline BookPages specimen_pages() {
     line.attempt = 2;
     line.finished = 1;
     pages.work.lines = {{"trailer/axle crossover", line}, {"trailer/left wheel", {}}};
-    pages.work.scrap = {{1, "2026-11-24", "trailer", "axle crossover", "tube a", Reason::over_bent, {700.5}, {363.9}, 4},
+    pages.work.scrap = {{1, "2026-11-24", "trailer", "axle crossover", "tube a", Reason::over_bent, {700.5}, {363.9}, 4, {120.25}},
                         {2, "2026-11-25", "trailer", "left wheel", "tube a", Reason::practice, {300}, {0}, std::nullopt}};
     pages.work.offcuts = {{3, "tube a", {363.9}, "2026-11-24"}};
     pages.work.stick = {{"tube a", {4000.1}}};
