@@ -54,18 +54,33 @@ KeptQuestion kept_question(const State& state, const std::vector<KeptOffer>& off
     return question;
 }
 
-/// Bends as buttons, in rows that a finger's breadth fits; the one to be written down is chosen.
-void add_bends(const State& state, SettingsBody& body) {
-    constexpr std::size_t bends_in_a_row = 8;
-    const std::optional<std::size_t> wrong = wrong_bend(state);
-    std::vector<std::size_t> formed = formed_bends(state);
-    std::sort(formed.begin(), formed.end());
-    for (std::size_t i = 0; i < formed.size(); ++i) {
-        if (i % bends_in_a_row == 0) body.groups.push_back({i == 0 ? "Which bend was the wrong one?" : "or", {}});
-        ButtonView button = press_button("wrong-bend-" + std::to_string(formed[i] + 1), std::to_string(formed[i] + 1), ChooseBend{formed[i]});
-        button.chosen = formed[i] == wrong;
-        body.groups.back().choices.push_back(std::move(button));
+/// One button for each bend, the one to be written down chosen.
+SettingsGroup bend_buttons(const std::vector<std::size_t>& bends, std::size_t wrong) {
+    SettingsGroup group{"Which bend was the wrong one?", {}};
+    for (const std::size_t bend : bends) {
+        ButtonView button = press_button("wrong-bend-" + std::to_string(bend + 1), std::to_string(bend + 1), ChooseBend{bend});
+        button.chosen = bend == wrong;
+        group.choices.push_back(std::move(button));
     }
+    return group;
+}
+
+/// For more bends than a row of buttons holds: from one to the next.
+SettingsGroup bend_stepper(const std::vector<std::size_t>& bends, std::size_t wrong) {
+    const auto at = std::find(bends.begin(), bends.end(), wrong);
+    const bool first = at == bends.begin(), last = at + 1 == bends.end();
+    const ButtonView lower = press_button("wrong-bend-lower", first ? "a lower one" : "bend " + std::to_string(*(at - 1) + 1), ChooseBend{first ? wrong : *(at - 1)});
+    const ButtonView higher = press_button("wrong-bend-higher", last ? "a higher one" : "bend " + std::to_string(*(at + 1) + 1), ChooseBend{last ? wrong : *(at + 1)});
+    return {capital(bend_name(wrong)) + " was the wrong one. No, it was", {unless(lower, first ? "it is the lowest" : ""), unless(higher, last ? "it is the highest" : "")}};
+}
+
+SettingsGroup which_bend(const State& state) {
+    constexpr std::size_t most_in_a_row = 9;
+    std::vector<std::size_t> bends = formed_bends(state);
+    std::sort(bends.begin(), bends.end());
+    const std::size_t said = wrong_bend(state).value_or(bends.back());
+    const std::size_t wrong = std::find(bends.begin(), bends.end(), said) == bends.end() ? bends.back() : said;
+    return bends.size() > most_in_a_row ? bend_stepper(bends, wrong) : bend_buttons(bends, wrong);
 }
 
 Body kept_body(const State& state, const std::vector<KeptOffer>& offers) {
@@ -79,7 +94,7 @@ Body kept_body(const State& state, const std::vector<KeptOffer>& offers) {
     }
     SettingsBody body;
     body.groups.push_back({question.asks, std::move(question.choices)});
-    add_bends(state, body);
+    body.groups.push_back(which_bend(state));
     body.notes = {question.outcome};
     return body;
 }

@@ -71,7 +71,7 @@ bool asks_which_bend(const State& state) {
 }
 
 std::optional<std::size_t> wrong_bend(const State& state) {
-    if (state.looks.wrong_bend) return state.looks.wrong_bend;
+    if (state.looks.wrong_bend && asks_which_bend(state)) return state.looks.wrong_bend;
     const Step* step = step_in_hand(state);
     const std::optional<std::size_t> in_hand = step ? std::optional(step->bend) : std::nullopt;
     if (!state.looks.reason || !is_one_bends_fault(*state.looks.reason)) return in_hand;

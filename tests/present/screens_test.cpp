@@ -81,6 +81,17 @@ TEST_CASE("went wrong: the reason, then what is kept") {
     expect_screen("wrong-kept", touched(asked, {ChooseReason{Reason::kinked}, ChooseKept{"end-a"}}));
     expect_screen("wrong-both", touched(asked, {ChooseReason{Reason::kinked}, ChooseKept{"both"}}));
     expect_screen("wrong-which-bend", touched(asked, {ChooseReason{Reason::over_bent}, ChooseKept{"end-b"}}));
+    // A row of buttons holds nine bends; of eleven, all in one plane, the way goes from one to the next.
+    std::vector<double> legs(12, 4);
+    Job many = sample_job();
+    many.lines[0].route = line_of(legs, std::vector<std::pair<double, double>>(11, {30, 0})).route;
+    for (std::size_t i = 1; i < 11; i += 2) many.lines[0].route.bends[i].rotation = Angle{180};
+    many.lines[0].bend_notes.resize(11);
+    State bent = touched(job_open(), {JobRead{"trailer", "jobs/trailer.json", many}, OpenLine{"axle crossover"}, NewStick{inches(240)}, Next{}});
+    bent = touched(all_ticked(bent), {Next{}, Next{}});
+    while (work_in_hand(bent).stage == Stage::bending) bent = touched(at_check(std::move(bent)), {PassCheck{}});
+    bent = touched(bent, {WentWrong{}, ChooseReason{Reason::wrong_place}, ChooseKept{"none"}, ChooseBend{10}});
+    expect_screen("wrong-many-bends", bent);
     expect_screen("wrong-uncut", touched(at_prepare(), {WentWrong{}}));
 }
 

@@ -113,15 +113,14 @@ ScreenView settings() {
     return view;
 }
 
-/// A spoiled tube of as many bends as a line has; which one was it?
+/// A spoiled tube of as many bends as a row holds; which one was it?
 ScreenView which_bend() {
     SettingsBody body;
     body.groups = {{"Over-bent: what is kept of 123 13/16 in?", {button("kept-both", "Keep both ends", ChooseKept{"both"}), button("kept-end-b", "Keep 112 13/16 in at B", ChooseKept{"end-b"}),
                                                                  button("kept-end-a", "Keep 106 11/16 in at A", ChooseKept{"end-a"}), button("kept-none", "Keep nothing", ChooseKept{"none"})}},
-                   {"Which bend was the wrong one?", {}},
-                   {"or", {}}};
-    for (std::size_t i = 0; i < 12; ++i) body.groups[i < 8 ? 1 : 2].choices.push_back(button("wrong-bend-" + std::to_string(i + 1), std::to_string(i + 1), ChooseBend{i}));
-    body.groups[0].choices[0].chosen = body.groups[2].choices[1].chosen = true;
+                   {"Which bend was the wrong one?", {}}};
+    for (std::size_t i = 0; i < 9; ++i) body.groups[1].choices.push_back(button("wrong-bend-" + std::to_string(i + 1), std::to_string(i + 1), ChooseBend{i}));
+    body.groups[0].choices[0].chosen = body.groups[1].choices[7].chosen = true;
     body.notes = {{"Scrap 104 13/16 in, offcuts 112 13/16 in and 106 11/16 in. The line begins again at the cut.", Tone::caution}};
     ScreenView view;
     view.key = "which-bend";
