@@ -91,7 +91,7 @@ HeaderView line_header(const State& state, const std::string& place) {
 ButtonView back_button() { return press_button("back", "Back", Back{}); }
 
 ButtonView undo_button(const State& state) {
-    const std::string why_not = can_undo(state) ? "" : state.past.empty() ? "nothing to undo" : "the last touch was on another job";
+    const std::string why_not = can_undo(state) ? "" : state.past.empty() ? "nothing to undo" : "done in another job";
     return unless(press_button("undo", "Undo", Undo{}), why_not);
 }
 

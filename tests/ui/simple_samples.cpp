@@ -149,8 +149,10 @@ ScreenView short_stick() {
     ButtonView anyway = button("short-stick", "Hold: use it", NewStick{Length{3000}}), use = button("next", "Use this stick", Next{}, Weight::main);
     anyway.held = true;
     use.enabled = false;
-    use.why_not = "too short by 3 1/16 in";
+    use.why_not = "too short by less than the tape shows";
     view.footer.buttons = {button("undo", "Undo", Undo{}), button("redo", "Redo", Redo{}), button("back", "Back", Back{}), anyway, use};
+    view.footer.buttons[0].enabled = false;
+    view.footer.buttons[0].why_not = "done in another job";
     view.footer.main_id = "next";
     view.footer.back_id = "back";
     return view;
