@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <functional>
 #include <map>
 
 #include "present/pieces.h"
@@ -10,6 +11,77 @@
 namespace tubewright {
 namespace {
 
+/// One day's scrap, the newest entry first. Lengths are as they are shown, so that they add up to the last
+/// sixteenth.
+struct ScrapDay {
+    std::vector<const Scrap*> entries;
+    Length scrapped, used;  ///< `used`: made into finished lines, and scrapped
+};
+using ScrapDays = std::map<std::string, ScrapDay, std::greater<>>;
+
+ScrapDays scrap_days(const Work& work, const Tape& tape) {
+    ScrapDays days;
+    for (auto scrap = work.scrap.rbegin(); scrap != work.scrap.rend(); ++scrap) {
+        ScrapDay& day = days[scrap->day];
+        day.entries.push_back(&*scrap);
+        day.scrapped += shown_scrap(*scrap, tape);
+        day.used += shown_scrap(*scrap, tape);
+    }
+    for (const auto& [day, tubes] : work.used)
+        for (const auto& [tube, length] : tubes) days[day].used += on_tape(length, tape);
+    return days;
+}
+
+double share_of(Length part, Length whole) { return whole > Length{} ? part / whole : 0; }
+
+using LogRows = std::vector<std::vector<std::string>>;
+
+std::string why_scrapped(const Scrap& scrap) {
+    const bool one_bend = scrap.bend && (scrap.reason == Reason::wrong_place || scrap.reason == Reason::wrong_way || scrap.reason == Reason::over_bent);
+    return reason_word(scrap.reason) + (one_bend ? ", " + bend_name(*scrap.bend) : "");
+}
+
+/// The day's own row, then one for each entry.
+LogRows rows_of_day(const std::string& name, const ScrapDay& day, const Tape& tape) {
+    const std::string count = day.entries.empty() ? "no scrap" : counted(day.entries.size(), "piece", "pieces");
+    LogRows rows{{day_word(name), count, "of " + text(day.used, tape) + " used", text(day.scrapped, tape), percent(share_of(day.scrapped, day.used))}};
+    std::vector<double> shares;
+    for (const Scrap* scrap : day.entries) shares.push_back(share_of(shown_scrap(*scrap, tape), day.used));
+    const std::vector<std::string> said = percents(shares);
+    for (std::size_t i = 0; i < day.entries.size(); ++i) {
+        const Scrap& scrap = *day.entries[i];
+        rows.push_back({"", scrap.line, why_scrapped(scrap), text(shown_scrap(scrap, tape), tape), said[i]});
+    }
+    return rows;
+}
+
+struct LogPage {
+    LogRows rows;
+    std::vector<std::size_t> heads;
+};
+
+/// The day stands over its entries on each page anew, and never last without any.
+std::vector<LogPage> log_pages(const ScrapDays& days, const Tape& tape) {
+    std::vector<LogPage> pages(1);
+    for (const auto& [name, day] : days) {
+        const LogRows rows = rows_of_day(name, day, tape);
+        const auto begin_day = [&] {
+            pages.back().heads.push_back(pages.back().rows.size());
+            pages.back().rows.push_back(rows.front());
+        };
+        if (pages.back().rows.size() + std::min<std::size_t>(rows.size(), 2) > log_rows_on_a_page) pages.emplace_back();
+        begin_day();
+        for (std::size_t i = 1; i < rows.size(); ++i) {
+            if (pages.back().rows.size() == log_rows_on_a_page) {
+                pages.emplace_back();
+                begin_day();
+            }
+            pages.back().rows.push_back(rows[i]);
+        }
+    }
+    return pages;
+}
+
 /// The reason that most of the scrap, by length, was made for.
 Reason worst_reason(const std::vector<Scrap>& log) {
     std::map<Reason, Length> by_reason;
@@ -17,20 +89,27 @@ Reason worst_reason(const std::vector<Scrap>& log) {
     return std::max_element(by_reason.begin(), by_reason.end(), [](const auto& a, const auto& b) { return a.second < b.second; })->first;
 }
 
-std::vector<TextView> scrap_totals(const State& state) {
+std::vector<TextView> scrap_totals(const State& state, const ScrapDays& days) {
     if (state.work.scrap.empty()) return {{"Nothing has been scrapped.", Tone::go}};
     const Tape tape = reader_tape(state);
-    Length scrapped, cut;
-    for (const Scrap& scrap : state.work.scrap) scrapped += scrap.scrapped;
-    for (const auto& [tube, length] : state.work.used) cut += length;
-    cut += scrapped;
-    std::vector<TextView> totals{{"Scrap in all " + text(scrapped, tape) + " of " + text(cut, tape) + " used up: " + percent(cut > Length{} ? scrapped / cut : 0)}};
+    Length scrapped, used;
+    for (const auto& [name, day] : days) {
+        scrapped += day.scrapped;
+        used += day.used;
+    }
+    std::vector<TextView> totals{{"Scrap in all " + text(scrapped, tape) + " of " + text(used, tape) + " used up: " + percent(share_of(scrapped, used))}};
     if (scrapped > Length{}) totals.push_back({"Most of it: " + reason_word(worst_reason(state.work.scrap)), Tone::caution});
     return totals;
 }
 
+std::string material_name(const State& state, const std::string& id) {
+    const auto known = state.material_names.find(id);
+    return known == state.material_names.end() || known->second.empty() ? id : known->second;
+}
+
 /// "stainless-304 4763x711" as a reader says it; see tube_key().
-std::string key_words(const std::string& key, const Tape& tape) {
+std::string key_words(const State& state, const std::string& key) {
+    const Tape tape = reader_tape(state);
     const std::size_t gap = key.rfind(' '), cross = key.rfind('x');
     if (gap == std::string::npos || cross == std::string::npos || cross < gap) return key;
     const auto millimetres = [](const std::string& digits) {
@@ -39,13 +118,16 @@ std::string key_words(const std::string& key, const Tape& tape) {
         return Length{static_cast<double>(value) / 1000};
     };
     const Tube tube{millimetres(key.substr(gap + 1, cross - gap - 1)), millimetres(key.substr(cross + 1)), ""};
-    return od_text(tube.od, tape) + " " + key.substr(0, gap);
+    return od_text(tube.od, tape) + " " + material_name(state, key.substr(0, gap));
 }
 
-std::string offcut_why_not(const State& state, const Offcut& offcut) {
-    const StickStanding stick = stick_standing(state);
-    if (work_in_hand(state).cut) return "";
-    return offcut.length < stick.needed ? "too short by " + text(stick.needed - offcut.length, reader_tape(state)) : "";
+/// Nothing where a stick of this length is long enough for the line in hand.
+std::string too_short_words(const State& state, Length stick) {
+    if (!too_short_by(state, stick)) return "";
+    const Tape tape = reader_tape(state);
+    const Length shown = rest_of(stick_standing(state).needed, stick, tape);
+    if (shown > Length{}) return "too short by " + text(shown, tape);
+    return "too short by less than the tape shows";
 }
 
 /// One row for each way to come by a stick: a new one, one of another length, an offcut.
@@ -56,7 +138,7 @@ std::vector<RowView> stick_rows(const State& state) {
     if (line.stick) rows.push_back({press_button("new-stick", "A new stick, " + text(*line.stick, tape), NewStick{*line.stick}), "as this tube is sold", "", std::nullopt, Tone::plain});
     rows.push_back({press_button("other-stick", "A stick of another length", GoTo{Screen::stick_length}), "type its length", "", std::nullopt, Tone::plain});
     for (const Offcut& offcut : offcuts_of_tube(state))
-        rows.push_back({unless(press_button("offcut-" + std::to_string(offcut.id), "Offcut, " + text(offcut.length, tape), TakeOffcut{offcut.id}), offcut_why_not(state, offcut)),
+        rows.push_back({unless(press_button("offcut-" + std::to_string(offcut.id), "Offcut, " + text(offcut.length, tape), TakeOffcut{offcut.id}), too_short_words(state, offcut.length)),
                         "kept " + day_word(offcut.day), "", std::nullopt, Tone::plain});
     return rows;
 }
@@ -75,8 +157,8 @@ void fill_rack(const State& state, ScreenView& view) {
     body.heading = "Sticks in use and offcuts";
     body.columns = {"tube", "what", "length", "kept"};
     std::vector<std::vector<std::string>> rows;
-    for (const auto& [tube, length] : state.work.stick) rows.push_back({key_words(tube, tape), "stick", text(length, tape), ""});
-    for (const Offcut& offcut : offcuts_of_tube(state)) rows.push_back({key_words(offcut.tube, tape), "offcut", text(offcut.length, tape), day_word(offcut.day)});
+    for (const auto& [tube, length] : state.work.stick) rows.push_back({key_words(state, tube), "stick", text(length, tape), ""});
+    for (const Offcut& offcut : offcuts_of_tube(state)) rows.push_back({key_words(state, offcut.tube), "offcut", text(offcut.length, tape), day_word(offcut.day)});
     const Page page = page_of(state, rows.size(), figures_on_a_page);
     for (std::size_t i = page.from; i < page.to; ++i) body.rows.push_back(rows[i]);
     body.totals = {{rows.empty() ? "Nothing on the rack is known yet. A stick is entered from a line." : "To take an offcut, open the line first."}};
@@ -92,14 +174,12 @@ void fill_scrap(const State& state, ScreenView& view) {
     TableBody body;
     body.heading = "Scrap log";
     body.columns = {"day", "line", "reason", "scrap", "share"};
-    const std::size_t count = state.work.scrap.size();
-    const Page page = page_of(state, count, figures_on_a_page);
-    for (std::size_t i = page.from; i < page.to; ++i) {
-        const Scrap& scrap = state.work.scrap[count - 1 - i];  // newest first
-        const Length whole = scrap.scrapped + scrap.kept;
-        body.rows.push_back({day_word(scrap.day), scrap.line, reason_word(scrap.reason), text(scrap.scrapped, tape), percent(whole > Length{} ? scrap.scrapped / whole : 0)});
-    }
-    body.totals = scrap_totals(state);
+    const ScrapDays days = scrap_days(state.work, tape);
+    std::vector<LogPage> pages = log_pages(days, tape);
+    const Page page = page_of(state, pages.size(), 1);
+    body.rows = std::move(pages[page.from].rows);
+    body.heads = std::move(pages[page.from].heads);
+    body.totals = scrap_totals(state, days);
     body.pager = pager_of(state, page);
     view.header = header_of(state, "Tubewright", "scrap log");
     view.body = std::move(body);
@@ -129,13 +209,18 @@ void fill_stick_length(const State& state, ScreenView& view) {
     body.unit = unit_word(tape.unit);
     if (stick.needed > Length{}) body.lines.push_back({"this line takes " + text(stick.needed, tape)});
     const auto typed = typed_stick(state);
-    if (typed && *typed < stick.needed) body.lines.push_back({text(stick.needed - *typed, tape) + " too short for this line", Tone::caution});
+    const std::string too_short = typed ? too_short_words(state, *typed) : "";
+    if (!too_short.empty()) body.lines.push_back({capital(too_short) + ". Type a longer one, or hold to use it for a shorter line.", Tone::caution});
     body.keys = number_keys(tape.unit == Unit::inch);
     body.columns = 4;
     view.header = line_header(state, "stick");
     view.body = std::move(body);
-    const std::string why_not = typed ? "" : state.looks.typed.empty() ? "nothing typed yet" : "more than 0, up to " + text(longest_stick, tape);
+    const std::string why_not = typed ? too_short : state.looks.typed.empty() ? "nothing typed yet" : "more than 0, up to " + text(longest_stick, tape);
     view.footer = side_footer(state);
+    if (!too_short.empty()) {
+        view.footer.buttons.push_back(press_button("short-stick", "Hold: use it", NewStick{*typed}));
+        view.footer.buttons.back().held = true;
+    }
     view.footer.buttons.push_back(unless(press_button("next", "Use this stick", Next{}, Weight::main), why_not));
     view.footer.main_id = "next";
 }

@@ -8,6 +8,16 @@ namespace tubewright {
 
 Tape reader_tape(const State& state) { return {reader_unit(state), state.settings.tape_denominator}; }
 
+Length shown_kept(const std::vector<Length>& pieces, const Tape& tape) {
+    Length sum;
+    for (const Length& piece : pieces) sum += on_tape(piece, tape);
+    return sum;
+}
+
+Length shown_scrap(const Scrap& scrap, const Tape& tape) {
+    return on_tape(scrap.scrapped + scrap.kept, tape) - shown_kept({scrap.kept - scrap.second, scrap.second}, tape);
+}
+
 ButtonView press_button(const std::string& id, const std::string& label, const Action& press, Weight weight) {
     ButtonView button;
     button.id = id;
@@ -62,7 +72,7 @@ HeaderView header_of(const State& state, const std::string& title, const std::st
     HeaderView header{title, place, {}};
     Length today;
     for (const Scrap& scrap : state.work.scrap)
-        if (scrap.day == state.day) today += scrap.scrapped;
+        if (scrap.day == state.day) today += shown_scrap(scrap, reader_tape(state));
     const bool cramped = is_cramped(title, place);
     header.chips.push_back((cramped ? "scrap " : "scrap today ") + text(today, chip_tape(state)));
     return header;
@@ -81,14 +91,15 @@ HeaderView line_header(const State& state, const std::string& place) {
 ButtonView back_button() { return press_button("back", "Back", Back{}); }
 
 ButtonView undo_button(const State& state) {
-    return unless(press_button("undo", "Undo", Undo{}), state.past.empty() ? "nothing to undo" : "");
+    const std::string why_not = can_undo(state) ? "" : state.past.empty() ? "nothing to undo" : "done in another job";
+    return unless(press_button("undo", "Undo", Undo{}), why_not);
 }
 
 namespace {
 
 void add_undo_and_redo(const State& state, FooterView& footer) {
     footer.buttons.push_back(undo_button(state));
-    if (!state.future.empty()) footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
+    if (can_redo(state)) footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
 }
 
 }  // namespace

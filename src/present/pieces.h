@@ -12,6 +12,9 @@
 namespace tubewright {
 
 Tape reader_tape(const State& state);
+/// What was kept and scrapped of a piece as it is shown: together the piece as it is shown.
+Length shown_kept(const std::vector<Length>& pieces, const Tape& tape);
+Length shown_scrap(const Scrap& scrap, const Tape& tape);
 
 ButtonView press_button(const std::string& id, const std::string& label, const Action& press, Weight weight = Weight::plain);
 /// The same button, or a disabled one where there is a reason against it.
@@ -26,7 +29,7 @@ PagerView pager_of(const State& state, const Page& page);
 /// The action that shows this page.
 Action page_turn(const State& state, std::size_t to_page);
 
-inline constexpr std::size_t rows_on_a_page = 3, ticks_on_a_page = 3, findings_on_a_page = 2, figures_on_a_page = 4;
+inline constexpr std::size_t rows_on_a_page = 3, ticks_on_a_page = 3, findings_on_a_page = 2, figures_on_a_page = 4, log_rows_on_a_page = 5;
 
 HeaderView header_of(const State& state, const std::string& title, const std::string& place);
 /// Of the line in hand, with chips.

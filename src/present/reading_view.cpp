@@ -48,10 +48,13 @@ void fill_keypad(const State& state, const Step& step, ScreenView& view) {
         if (chip.label == "Mark" || chip.label == "Turn") chip.value.clear();
     view.body = std::move(body);
     view.footer = bench_footer_of(state, unless(press_button("next", "It reads that", Next{}), typed_why_not(state)));
-    // Room for five: what was undone can be redone from the next screen.
+    // Room for five. While nothing is typed the main button can't be pressed: then Redo stands in its place.
     auto& buttons = view.footer.buttons;
     std::erase_if(buttons, [](const ButtonView& button) { return button.id == "redo"; });
     buttons.insert(buttons.end() - 1, press_button("pass", "Not measured", PassCheck{}));
+    if (!can_redo(state) || !state.looks.typed.empty()) return;
+    buttons.back() = press_button("redo", "Redo", Redo{});
+    view.footer.main_id.clear();
 }
 
 bool doubtful(const State& state, const Step& step, Angle reading) {

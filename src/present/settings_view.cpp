@@ -6,8 +6,8 @@
 namespace tubewright {
 namespace {
 
-/// One step of the scale: half a millimetre of the 50 mm bar.
-constexpr double scale_step = 1.01;
+/// Steps of the scale: 2.5 mm and a quarter of a millimetre of the 50 mm bar.
+constexpr double coarse_step = 1.05, fine_step = 1.005;
 /// Used for − and + where neither reader nor screen has said anything: an ordinary 96 dpi screen.
 constexpr double assumed_px_per_mm = 96 / 25.4;
 
@@ -40,7 +40,7 @@ void fill_settings(const State& state, ScreenView& view) {
         tape.choices.push_back(option("tape-" + std::to_string(denominator), "1/" + std::to_string(denominator), SetTape{denominator}, now.tape_denominator == denominator));
     body.groups.push_back(tape);
     body.groups.push_back({"Colours", {option("light", "light", SetTheme{Theme::light}, now.theme == Theme::light), option("dark", "dark", SetTheme{Theme::dark}, now.theme == Theme::dark)}});
-    body.groups.push_back({"Scale", {press_button("less", "−", SetScale{scale / scale_step}), press_button("more", "+", SetScale{scale * scale_step})}});
+    body.groups.push_back({"Scale", {press_button("much-less", "−5 %", SetScale{scale / coarse_step}), press_button("less", "−0.5 %", SetScale{scale / fine_step}), press_button("more", "+0.5 %", SetScale{scale * fine_step}), press_button("much-more", "+5 %", SetScale{scale * coarse_step})}});
     body.ruler = true;
     body.ruler_text = "This bar is 50 mm long when the scale is right. Lay a rule on it and press − or + until it is.";
     body.notes = {{two_places(scale) + " pixels to the millimetre"}};

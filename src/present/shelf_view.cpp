@@ -132,7 +132,7 @@ void fill_lines(const State& state, ScreenView& view) {
     view.header = header_of(state, state.job->name, service_word(state.job->service));
     view.body = body;
     view.footer.buttons = {press_button("scrap", "Scrap log", GoTo{Screen::scrap}), undo_button(state)};
-    if (!state.future.empty()) view.footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
+    if (can_redo(state)) view.footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
     view.footer.buttons.push_back(back_button());
     view.footer.back_id = "back";
 }

@@ -90,6 +90,19 @@ std::string unit_word(Unit unit) { return unit == Unit::inch ? "inches" : "mm"; 
 
 std::string percent(double share) { return decimals(share * 100, 1) + " %"; }
 
+std::vector<std::string> percents(const std::vector<double>& shares) {
+    std::vector<std::string> all;
+    double sum = 0;
+    long long shown = 0;
+    for (const double share : shares) {
+        sum += share;
+        const long long next = nearest(sum * 1000);
+        all.push_back(decimals(static_cast<double>(next - shown) / 10, 1) + " %");
+        shown = next;
+    }
+    return all;
+}
+
 std::string two_places(double value) { return decimals(value, 2); }
 
 std::string counted(std::size_t count, const std::string& one, const std::string& many) {

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <string>
+#include <vector>
 
 #include "base/quantity.h"
 #include "base/words.h"
@@ -39,6 +40,9 @@ std::string od_text(Length od, const Tape& tape);
 std::string unit_word(Unit unit);
 /// A share from 0 to 1 as 5.6 %.
 std::string percent(double share);
+/// Shares that follow each other, each as percent() says it, so that what is shown adds up to the share of
+/// the sum as it is shown: each is the step from one rounded running sum to the next.
+std::vector<std::string> percents(const std::vector<double>& shares);
 /// 5.87 for pixels to the millimetre.
 std::string two_places(double value);
 /// "1 bend", "3 bends".

@@ -1,5 +1,6 @@
 #include "present/view_text.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace tubewright {
@@ -117,7 +118,8 @@ std::string body(const ChoiceBody& b) { return moves(b.moves) + line_of(b.headin
 
 std::string body(const TableBody& b) {
     std::string all = line_of(b.heading) + cells(b.columns);
-    for (const auto& row : b.rows) all += cells(row);
+    for (std::size_t i = 0; i < b.rows.size(); ++i)
+        all += (std::find(b.heads.begin(), b.heads.end(), i) == b.heads.end() ? "" : "= ") + cells(b.rows[i]);
     return all + said(b.totals) + pager(b.pager);
 }
 

@@ -200,6 +200,7 @@ struct TableBody {
     std::string heading;
     std::vector<std::string> columns;
     std::vector<std::vector<std::string>> rows;
+    std::vector<std::size_t> heads;    ///< which rows stand over the ones below them
     std::vector<TextView> totals;
     PagerView pager;
     bool operator==(const TableBody&) const = default;

@@ -1,5 +1,7 @@
 // What went wrong, what is kept; nothing is written down before the held button. And a refused book.
 
+#include <algorithm>
+
 #include "present/pieces.h"
 #include "present/words.h"
 
@@ -10,8 +12,9 @@ constexpr Reason all_reasons[] = {Reason::wrong_place, Reason::wrong_way, Reason
 
 std::string offer_label(const KeptOffer& offer, const Tape& tape) {
     if (offer.id == "whole") return "Keep it whole";
-    if (!offer.end) return "Keep nothing";
-    return "Keep " + text(offer.kept, tape) + " at " + letter(*offer.end);
+    if (offer.pieces.empty()) return "Keep nothing";
+    if (!offer.end) return "Keep both ends";
+    return "Keep " + text(offer.pieces.front(), tape) + " at " + letter(*offer.end);
 }
 
 ChoiceBody reasons_body(bool cut) {
@@ -23,18 +26,76 @@ ChoiceBody reasons_body(bool cut) {
     return body;
 }
 
-ChoiceBody kept_body(const State& state, const std::vector<KeptOffer>& offers) {
+std::string offcut_words(const KeptOffer& offer, const Tape& tape) {
+    if (offer.pieces.empty()) return "no offcut";
+    std::string said = offer.pieces.size() > 1 ? "offcuts " : "offcut ";
+    for (std::size_t i = 0; i < offer.pieces.size(); ++i) said += (i > 0 ? " and " : "") + text(offer.pieces[i], tape);
+    return said;
+}
+
+/// What is asked, the answers, and what the chosen one comes to.
+struct KeptQuestion {
+    std::string asks;
+    std::vector<ButtonView> choices;
+    TextView outcome;
+};
+
+KeptQuestion kept_question(const State& state, const std::vector<KeptOffer>& offers) {
     const Tape tape = reader_tape(state);
     const Length whole = work_in_hand(state).cut_length;
-    ChoiceBody body;
-    body.heading = capital(reason_word(*state.looks.reason)) + ": what is kept of " + text(whole, tape) + "?";
-    body.lines = {{"What is kept must be straight and sound."}};
+    KeptQuestion question{capital(reason_word(*state.looks.reason)) + ": what is kept of " + text(whole, tape) + "?", {}, {"Say what is kept. It must be straight, sound and " + text(worth_keeping, tape) + " or longer."}};
     for (const KeptOffer& offer : offers) {
         ButtonView button = press_button("kept-" + offer.id, offer_label(offer, tape), ChooseKept{offer.id});
         button.chosen = offer.id == state.looks.kept_choice;
-        if (button.chosen) body.lines.push_back({"Scrap " + text(rest_of(whole, offer.kept, tape), tape) + ", offcut " + text(offer.kept, tape) + ". The line begins again at the cut.", Tone::caution});
-        body.choices.push_back(button);
+        if (button.chosen)
+            question.outcome = {"Scrap " + text(on_tape(whole, tape) - shown_kept(offer.pieces, tape), tape) + ", " + offcut_words(offer, tape) + ". The line begins again at the cut.", Tone::caution};
+        question.choices.push_back(std::move(button));
     }
+    return question;
+}
+
+/// One button for each bend, the one to be written down chosen.
+SettingsGroup bend_buttons(const std::vector<std::size_t>& bends, std::size_t wrong) {
+    SettingsGroup group{"Which bend was the wrong one?", {}};
+    for (const std::size_t bend : bends) {
+        ButtonView button = press_button("wrong-bend-" + std::to_string(bend + 1), std::to_string(bend + 1), ChooseBend{bend});
+        button.chosen = bend == wrong;
+        group.choices.push_back(std::move(button));
+    }
+    return group;
+}
+
+/// For more bends than a row of buttons holds: from one to the next.
+SettingsGroup bend_stepper(const std::vector<std::size_t>& bends, std::size_t wrong) {
+    const auto at = std::find(bends.begin(), bends.end(), wrong);
+    const bool first = at == bends.begin(), last = at + 1 == bends.end();
+    const ButtonView lower = press_button("wrong-bend-lower", first ? "a lower one" : "bend " + std::to_string(*(at - 1) + 1), ChooseBend{first ? wrong : *(at - 1)});
+    const ButtonView higher = press_button("wrong-bend-higher", last ? "a higher one" : "bend " + std::to_string(*(at + 1) + 1), ChooseBend{last ? wrong : *(at + 1)});
+    return {capital(bend_name(wrong)) + " was the wrong one. No, it was", {unless(lower, first ? "it is the lowest" : ""), unless(higher, last ? "it is the highest" : "")}};
+}
+
+SettingsGroup which_bend(const State& state) {
+    constexpr std::size_t most_in_a_row = 9;
+    std::vector<std::size_t> bends = formed_bends(state);
+    std::sort(bends.begin(), bends.end());
+    const std::size_t said = wrong_bend(state).value_or(bends.back());
+    const std::size_t wrong = std::find(bends.begin(), bends.end(), said) == bends.end() ? bends.back() : said;
+    return bends.size() > most_in_a_row ? bend_stepper(bends, wrong) : bend_buttons(bends, wrong);
+}
+
+Body kept_body(const State& state, const std::vector<KeptOffer>& offers) {
+    KeptQuestion question = kept_question(state, offers);
+    if (!asks_which_bend(state)) {
+        ChoiceBody body;
+        body.heading = question.asks;
+        body.lines = {question.outcome};
+        body.choices = std::move(question.choices);
+        return body;
+    }
+    SettingsBody body;
+    body.groups.push_back({question.asks, std::move(question.choices)});
+    body.groups.push_back(which_bend(state));
+    body.notes = {question.outcome};
     return body;
 }
 

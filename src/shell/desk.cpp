@@ -59,6 +59,7 @@ std::optional<AtBench> read_note(const fs::path& file) {
 
 Desk::Desk(Places places, Today today, Library library) : places_(std::move(places)), today_(std::move(today)), library_(std::move(library)) {
     state_.checklists = library_.checklists;
+    for (const Material& material : library_.materials) state_.material_names[material.id] = material.name;
 }
 Desk::Desk(Desk&&) noexcept = default;
 Desk& Desk::operator=(Desk&&) noexcept = default;
@@ -114,12 +115,12 @@ void Desk::use_book(const fs::path& path) {
     auto kept = std::make_unique<ShopBook>(std::move(book).value());
     const BookPages pages = kept->read();
     book_ = std::move(kept);
-    act(BookRead{pages.work, pages.settings});
+    act(BookRead{pages.work, pages.settings, pages.past});
 }
 
 void Desk::save_work() {
     if (!book_) return;
-    if (const auto saved = book_->save(state_.work); !saved.ok()) act(NotSaved{saved.trouble().sentence});
+    if (const auto saved = book_->save(state_.work, state_.past); !saved.ok()) act(NotSaved{saved.trouble().sentence});
 }
 
 void Desk::save_settings() {

@@ -43,6 +43,7 @@ struct KeepBend { bool operator==(const KeepBend&) const = default; };
 struct WentWrong { bool operator==(const WentWrong&) const = default; };        ///< opens the question, changes nothing
 struct ChooseReason { Reason reason; bool operator==(const ChooseReason&) const = default; };
 struct ChooseKept { std::string choice; bool operator==(const ChooseKept&) const = default; };  ///< id of one of the offered lengths
+struct ChooseBend { std::size_t bend; bool operator==(const ChooseBend&) const = default; };    ///< which one was the wrong one
 struct ConfirmScrap { bool operator==(const ConfirmScrap&) const = default; };
 struct Cancel { bool operator==(const Cancel&) const = default; };
 struct Undo { bool operator==(const Undo&) const = default; };
@@ -66,12 +67,12 @@ struct ScreenIs { double px_per_mm; bool operator==(const ScreenIs&) const = def
 struct ShelfRead { std::vector<ShelfEntry> entries; bool operator==(const ShelfRead&) const = default; };
 struct JobRead { std::string id; std::string path; Job job; bool operator==(const JobRead&) const = default; };
 struct JobRefused { std::string path; std::string sentence; bool operator==(const JobRefused&) const = default; };
-struct BookRead { Work work; Settings settings; bool operator==(const BookRead&) const = default; };
+struct BookRead { Work work; Settings settings; std::vector<UndoStep> past = {}; bool operator==(const BookRead&) const = default; };
 struct BookRefused { std::string sentence; bool in_use = false; bool operator==(const BookRefused&) const = default; };  ///< could not be opened; untouched
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
 using Action = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
-                            WentWrong, ChooseReason, ChooseKept, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
+                            WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
                             SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, NotSaved>;
 

@@ -27,6 +27,7 @@ void take(Doing& d, const KeepBend&) { keep_bend(d); }
 void take(Doing& d, const WentWrong&) { open_question(d); }
 void take(Doing& d, const ChooseReason& a) { choose_reason(d, a.reason); }
 void take(Doing& d, const ChooseKept& a) { choose_kept(d, a.choice); }
+void take(Doing& d, const ChooseBend& a) { choose_bend(d, a.bend); }
 void take(Doing& d, const ConfirmScrap&) { confirm_scrap(d); }
 void take(Doing& d, const Cancel&) { leave_question(d, true); }
 void take(Doing& d, const Undo&) { undo(d); }

@@ -133,7 +133,7 @@ void leave_finish(Doing& doing) {
     line.stage = Stage::done;
     ++line.finished;
     Work work = state.work;
-    work.used[tube_key(sheet.line.tube)] += line.cut_length;
+    work.used[state.day][tube_key(sheet.line.tube)] += line.cut_length;
     work.lines[line_key(state.job_id, sheet.line.name)] = line;
     change_work(doing, std::move(work));
 }

@@ -1,5 +1,7 @@
 // From screen to screen, and what the world reports.
 
+#include <algorithm>
+
 #include "state/doing.h"
 
 namespace tubewright {
@@ -10,6 +12,7 @@ void clear_half_done(Looks& looks) {
     looks.typed.clear();
     looks.reason.reset();
     looks.kept_choice.clear();
+    looks.wrong_bend.reset();
 }
 
 bool is_beside(Screen screen) {
@@ -101,7 +104,8 @@ void press_next(Doing& doing) {
             return show(state, Screen::bench);
         case Screen::bench: return next_at_bench(doing);
         case Screen::stick_length:
-            if (const auto length = typed_stick(state)) new_stick(doing, *length);
+            // One that is too short is taken only by a button of its own, never by the foot switch.
+            if (const auto length = typed_stick(state); length && !too_short_by(state, *length)) new_stick(doing, *length);
             return;
         default: return;
     }
@@ -134,8 +138,6 @@ void job_read(Doing& doing, const JobRead& read) {
     state.job_id = read.id;
     state.job_path = read.path;
     state.line.reset();
-    state.past.clear();  // undo reaches back over the job that is open
-    state.future.clear();
     work_out_sheets(state);
     show(state, Screen::lines);
 }
@@ -144,8 +146,9 @@ void book_read(Doing& doing, const BookRead& read) {
     State& state = doing.state;
     state.work = read.work;
     state.settings = read.settings;
-    state.past.clear();
+    state.past = read.past;
     state.future.clear();
+    if (!read.past.empty()) state.last_undo_number = std::max(state.last_undo_number, read.past.back().number);
     state.book = BookStanding::open;
     state.book_sentence.clear();
     work_out_sheets(state);

@@ -42,12 +42,19 @@ void choose_reason(Doing& doing, Reason reason) {
     if (!asking(doing.state) || kept_offers(doing.state).empty()) return;
     doing.state.looks.reason = reason;
     doing.state.looks.kept_choice.clear();
+    doing.state.looks.wrong_bend.reset();
 }
 
 void choose_kept(Doing& doing, const std::string& choice) {
     if (!asking(doing.state) || !doing.state.looks.reason) return;
     for (const KeptOffer& offer : kept_offers(doing.state))
         if (offer.id == choice) doing.state.looks.kept_choice = choice;
+}
+
+void choose_bend(Doing& doing, std::size_t bend) {
+    if (!asking(doing.state) || !asks_which_bend(doing.state)) return;
+    const std::vector<std::size_t> formed = formed_bends(doing.state);
+    if (std::find(formed.begin(), formed.end(), bend) != formed.end()) doing.state.looks.wrong_bend = bend;
 }
 
 void confirm_scrap(Doing& doing) {
@@ -59,12 +66,11 @@ void confirm_scrap(Doing& doing) {
     if (chosen == offers.end()) return;
     const Sheet& sheet = *sheet_in_hand(state);
     const LineWork spoiled = work_in_hand(state);
-    const Step* step = step_in_hand(state);
     const std::string tube = tube_key(sheet.line.tube);
     Work work = state.work;
     work.scrap.push_back({work.next_id++, state.day, state.job->name, sheet.line.name, tube, *state.looks.reason,
-                          spoiled.cut_length - chosen->kept, chosen->kept, step ? std::optional(step->bend) : std::nullopt});
-    keep_for_later(work, tube, chosen->kept, state.day);
+                          spoiled.cut_length - chosen->kept(), chosen->kept(), wrong_bend(state), chosen->pieces.size() > 1 ? chosen->pieces[1] : Length{}});
+    for (const Length& piece : chosen->pieces) keep_for_later(work, tube, piece, state.day);
     LineWork fresh;
     fresh.finished = spoiled.finished;
     fresh.attempt = spoiled.attempt + 1;
@@ -79,6 +85,7 @@ void leave_question(Doing& doing, bool altogether) {
     if (state.looks.reason && !altogether) {
         state.looks.reason.reset();
         state.looks.kept_choice.clear();
+        state.looks.wrong_bend.reset();
         return;
     }
     leave_beside(state);

@@ -56,7 +56,7 @@ void work_out_sheets(State& state) {
 void change_work(Doing& doing, Work next) {
     State& state = doing.state;
     if (next == state.work) return;
-    state.past.push_back(state.work);
+    state.past.push_back({++state.last_undo_number, state.job_id, state.work});
     if (state.past.size() > most_past) state.past.erase(state.past.begin());
     state.future.clear();
     put_in_place(doing, std::move(next));
@@ -78,23 +78,23 @@ void change_settings(Doing& doing, const Settings& next) {
 
 void undo(Doing& doing) {
     State& state = doing.state;
-    if (state.past.empty()) return;
+    if (!can_undo(state)) return;
     const Work before = state.work;
-    Work back = std::move(state.past.back());
+    UndoStep back = std::move(state.past.back());
     state.past.pop_back();
-    state.future.insert(state.future.begin(), before);
-    put_in_place(doing, std::move(back));
+    state.future.insert(state.future.begin(), {0, back.job, before});
+    put_in_place(doing, std::move(back.work));
     follow(state, before);
 }
 
 void redo(Doing& doing) {
     State& state = doing.state;
-    if (state.future.empty()) return;
+    if (!can_redo(state)) return;
     const Work before = state.work;
-    Work again = std::move(state.future.front());
+    UndoStep again = std::move(state.future.front());
     state.future.erase(state.future.begin());
-    state.past.push_back(before);
-    put_in_place(doing, std::move(again));
+    state.past.push_back({++state.last_undo_number, again.job, before});
+    put_in_place(doing, std::move(again.work));
     follow(state, before);
 }
 

@@ -35,6 +35,7 @@ void another_piece(Doing& doing);
 void open_question(Doing& doing);
 void choose_reason(Doing& doing, Reason reason);
 void choose_kept(Doing& doing, const std::string& choice);
+void choose_bend(Doing& doing, std::size_t bend);
 void confirm_scrap(Doing& doing);
 void leave_question(Doing& doing, bool altogether);
 

@@ -41,6 +41,14 @@ StickStanding stick_standing(const State& state) {
     return standing;
 }
 
+std::optional<Length> too_short_by(const State& state, Length stick) {
+    const Sheet* sheet = sheet_in_hand(state);
+    if (!sheet || !sheet->layout || work_in_hand(state).cut) return std::nullopt;
+    const Length missing = sheet->layout->cut_length - stick;
+    if (missing.mm <= tolerance::arithmetic) return std::nullopt;
+    return missing;
+}
+
 std::vector<Offcut> offcuts_of_tube(const State& state) {
     const Sheet* sheet = sheet_in_hand(state);
     std::vector<Offcut> found;
@@ -85,33 +93,6 @@ Length far_end_off(const Sheet& sheet, std::size_t bend, Angle reading) {
     Part as_made = sheet.layout->part;
     as_made.bends[bend].angle = reading;
     return {(far_end(as_made).at - far_end(sheet.layout->part).at).norm()};
-}
-
-std::vector<KeptOffer> kept_offers(const State& state) {
-    const Sheet* sheet = sheet_in_hand(state);
-    if (!sheet) return {};
-    const LineWork work = work_in_hand(state);
-    if (!work.cut || work.stage == Stage::done) return {};
-    std::vector<KeptOffer> offers;
-    const Misfit against = misfit(*sheet, work);
-    if (work.made.empty() && work.pulled.empty() && work.pulls == 0) {
-        offers.push_back({"whole", std::nullopt, work.cut_length});
-    } else if (against == Misfit::none || against == Misfit::ink) {
-        // What is straight from an end up to the nearest bend that has been pulled.
-        Length from = work.cut_length, to;
-        const auto formed = [&](std::size_t bend) {
-            if (bend >= sheet->layout->spans.size()) return;
-            from = std::min(from, sheet->layout->spans[bend].start);
-            to = std::max(to, sheet->layout->spans[bend].end);
-        };
-        for (const BendMade& made : work.made) formed(made.bend);
-        for (const std::size_t bend : work.pulled) formed(bend);
-        if (from > Length{}) offers.push_back({"end-a", End::A, from});
-        if (work.cut_length > to) offers.push_back({"end-b", End::B, work.cut_length - to});
-        std::stable_sort(offers.begin(), offers.end(), [](const KeptOffer& a, const KeptOffer& b) { return a.kept > b.kept; });
-    }
-    offers.push_back({"none", std::nullopt, {}});
-    return offers;
 }
 
 }  // namespace tubewright

@@ -60,6 +60,8 @@ struct StickStanding {
     bool enough = false;
 };
 StickStanding stick_standing(const State& state);
+/// How much a stick of this length falls short of the line that is about to be cut; nothing where it does not.
+std::optional<Length> too_short_by(const State& state, Length stick);
 std::vector<Offcut> fitting_offcuts(const State& state);  ///< shortest first
 std::vector<Offcut> offcuts_of_tube(const State& state);  ///< of the line in hand, or all; longest first
 
@@ -80,11 +82,23 @@ Length far_end_off(const Sheet& sheet, std::size_t bend, Angle reading);
 
 // --- a spoiled tube
 struct KeptOffer {
-    std::string id;           ///< whole, end-a, end-b, none
+    std::string id;               ///< whole, both, end-a, end-b, none
     std::optional<End> end;
-    Length kept;
+    std::vector<Length> pieces;   ///< the longest first
+    Length kept() const;          ///< all of them
 };
+/// Straight, unbent lengths that are worth keeping, the most first, and nothing at all.
 std::vector<KeptOffer> kept_offers(const State& state);
+/// Shorter than this no line comes out of it: a hand's hold, a bend and a fitting take more. Our choice.
+inline constexpr Length worth_keeping{100};
+
+/// Bends that the lever was pulled for, in the order of work.
+std::vector<std::size_t> formed_bends(const State& state);
+/// Whether the chosen reason is one bend's fault, and it could be one of several.
+bool asks_which_bend(const State& state);
+/// The bend to write down: the chosen one, else the one in hand, or the last that was made where the fault
+/// can only be in a made one.
+std::optional<std::size_t> wrong_bend(const State& state);
 
 // --- the keypad
 /// "88", "88.5", "88 1/2", "1/2"; nothing for what is no number yet.

@@ -22,6 +22,16 @@ LineWork work_in_hand(const State& state) {
     return found == state.work.lines.end() ? LineWork{} : found->second;
 }
 
+namespace {
+
+bool in_reach(const State& state, const UndoStep& step) { return !state.job || step.job == state.job_id; }
+
+}  // namespace
+
+bool can_undo(const State& state) { return !state.past.empty() && in_reach(state, state.past.back()); }
+
+bool can_redo(const State& state) { return !state.future.empty() && in_reach(state, state.future.front()); }
+
 Unit reader_unit(const State& state) {
     if (state.settings.unit) return *state.settings.unit;
     return state.job ? state.job->unit : Unit::inch;

@@ -1,6 +1,7 @@
 #pragma once
 // Everything the program knows while it runs, and the one function that changes it.
 
+#include <map>
 #include <optional>
 #include <string>
 #include <variant>
@@ -21,6 +22,7 @@ struct Looks {
     std::string typed;               ///< on the keypad
     std::optional<Reason> reason;    ///< chosen, not yet confirmed
     std::string kept_choice;
+    std::optional<std::size_t> wrong_bend;  ///< chosen, where the reason asks for it
     std::string notice;              ///< one sentence that waits to be read
     bool operator==(const Looks&) const = default;
 };
@@ -37,7 +39,9 @@ struct State {
     std::vector<Sheet> sheets;       ///< one for each line of the job; worked out when job or choice changes
     std::optional<std::size_t> line; ///< which line is in hand
     Work work;
-    std::vector<Work> past, future;  ///< for undo and redo; oldest and nearest first
+    std::vector<UndoStep> past, future;  ///< for undo and redo; oldest and nearest first
+    std::int64_t last_undo_number = 0;
+    std::map<std::string, std::string> material_names;  ///< by id; given at start, never changed
     Settings settings;
     double screen_px_per_mm = 0;
     BookStanding book = BookStanding::not_read;
@@ -71,6 +75,11 @@ std::string line_key(const std::string& job_id, const std::string& line_name);
 
 /// The work of the line in hand; a fresh one where nothing has been done yet. A line is in hand.
 LineWork work_in_hand(const State& state);
+
+/// Whether undo or redo has something to put back. What was done to another job stays out of reach while
+/// this one is open: nobody would see it change.
+bool can_undo(const State& state);
+bool can_redo(const State& state);
 
 /// The unit to show: the reader's choice, else the job's, else inch.
 Unit reader_unit(const State& state);

@@ -63,6 +63,7 @@ struct Scrap {
     Reason reason;
     Length scrapped, kept;    ///< together the whole piece
     std::optional<std::size_t> bend;
+    Length second = {};       ///< of `kept`, the shorter piece where both ends were kept
     bool operator==(const Scrap&) const = default;
 };
 
@@ -88,11 +89,21 @@ struct Work {
     std::vector<Scrap> scrap;            ///< oldest first
     std::vector<Offcut> offcuts;
     std::map<std::string, Length> stick; ///< left on the stick in use, by tube key
-    std::map<std::string, Length> used;  ///< made into finished lines, by tube key
+    std::map<std::string, std::map<std::string, Length>> used;  ///< made into finished lines, by day, then by tube key
     std::map<std::string, BenchChoice> benders;
     std::int64_t next_id = 1;
     bool operator==(const Work&) const = default;
 };
+
+/// What one touch of undo puts back. The book keeps the last of them, so that undo works after switching
+/// off and on.
+struct UndoStep {
+    std::int64_t number;  ///< grows along the past, and is never used again while the program runs
+    std::string job;      ///< id of the job that was open
+    Work work;            ///< as it was before the touch
+    bool operator==(const UndoStep&) const = default;
+};
+inline constexpr std::size_t undo_kept = 20;
 
 /// The reader's own settings; undo leaves them alone.
 enum class Theme { light, dark };

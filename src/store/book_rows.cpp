@@ -1,5 +1,6 @@
 #include "store/book_rows.h"
 
+#include <algorithm>
 #include <array>
 #include <limits>
 
@@ -32,7 +33,11 @@ public:
     std::string text() { return as<std::string>(next()); }
     double real() { return as<double>(next()); }
     std::int64_t number() { return as<std::int64_t>(next()); }
-    std::size_t count() { return static_cast<std::size_t>(number()); }
+    std::size_t count() {
+        const std::int64_t value = number();
+        if (value < 0) strange();
+        return static_cast<std::size_t>(value);
+    }
     bool yes() { return number() != 0; }
     int whole() {
         const std::int64_t value = number();
@@ -82,7 +87,7 @@ private:
 
 const Row no_key;  // for reading what follows the key alone
 
-enum Table { line_work, line_tick, bend_pulled, bend_made, scrap, offcut, stick, used, bench_choice, counter, settings, table_count };
+enum Table { line_work, line_tick, bend_pulled, bend_made, scrap, offcut, stick, used, bench_choice, counter, settings, undo_step, undo_row, table_count };
 
 void put_line(BookRows& rows, const std::string& key, const LineWork& line) {
     rows[line_work][{key}] = {word(stages, line.stage), count(line.step), word(moves, line.move), maybe(line.pull_again), maybe(line.last_reading),
@@ -150,6 +155,7 @@ void read_stock(const BookRows& rows, Work& work) {
         entry.scrapped = {cells.real()};
         entry.kept = {cells.real()};
         entry.bend = cells.maybe_count();
+        entry.second = {cells.real()};
         work.scrap.push_back(std::move(entry));
     }
     for (const auto& [key, rest] : rows[offcut]) {
@@ -163,7 +169,12 @@ void read_stock(const BookRows& rows, Work& work) {
         work.offcuts.push_back(std::move(entry));
     }
     for (const auto& [key, rest] : rows[stick]) work.stick[Reader(key, rest).text()] = {Reader(no_key, rest).real()};
-    for (const auto& [key, rest] : rows[used]) work.used[Reader(key, rest).text()] = {Reader(no_key, rest).real()};
+    for (const auto& [key, rest] : rows[used]) {
+        Reader cells(key, rest);
+        std::map<std::string, Length>& day = work.used[cells.text()];
+        const std::string tube = cells.text();
+        day[tube] = {cells.real()};
+    }
 }
 
 void read_benders(const BookRows& rows, Work& work) {
@@ -187,45 +198,73 @@ const std::vector<TableShape>& book_tables() {
         {"line_tick", {"line", "tick"}, 2},
         {"bend_pulled", {"line", "bend"}, 2},
         {"bend_made", {"line", "place", "bend", "set_deg", "pulls", "measured_deg", "kept_over"}, 2},
-        {"scrap", {"place", "id", "day", "job", "line", "tube", "reason", "scrapped_mm", "kept_mm", "bend"}, 1},
+        {"scrap", {"place", "id", "day", "job", "line", "tube", "reason", "scrapped_mm", "kept_mm", "bend", "kept_second_mm"}, 1},
         {"offcut", {"place", "id", "tube", "length_mm", "day"}, 1},
         {"stick", {"tube", "left_mm"}, 1},
-        {"used", {"tube", "used_mm"}, 1},
+        {"used", {"day", "tube", "used_mm"}, 2},
         {"bench_choice", {"bender", "hook", "swing", "mark"}, 1},
         {"counter", {"only_row", "next_id"}, 1},
         {"settings", {"only_row", "unit", "tape_denominator", "theme", "screen_px_per_mm"}, 1},
+        {"undo_step", {"step", "job"}, 1},
+        {"undo_row", {"step", "page", "key_1", "key_2", "was", "cell_1", "cell_2", "cell_3", "cell_4", "cell_5", "cell_6", "cell_7", "cell_8", "cell_9", "cell_10", "cell_11", "cell_12"}, 4},
     };
     return tables;
 }
 
-BookRows rows_of(const BookPages& pages) {
-    const Work& work = pages.work;
+namespace {
+
+BookRows rows_of_work(const Work& work) {
     BookRows rows(table_count);
     for (const auto& [key, line] : work.lines) put_line(rows, key, line);
     for (std::size_t i = 0; i < work.scrap.size(); ++i) {
         const Scrap& entry = work.scrap[i];
-        rows[scrap][{count(i)}] = {entry.id, entry.day, entry.job, entry.line, entry.tube, word(reasons, entry.reason), entry.scrapped.mm, entry.kept.mm, maybe(entry.bend)};
+        rows[scrap][{count(i)}] = {entry.id, entry.day, entry.job, entry.line, entry.tube, word(reasons, entry.reason), entry.scrapped.mm, entry.kept.mm, maybe(entry.bend), entry.second.mm};
     }
     for (std::size_t i = 0; i < work.offcuts.size(); ++i) {
         const Offcut& entry = work.offcuts[i];
         rows[offcut][{count(i)}] = {entry.id, entry.tube, entry.length.mm, entry.day};
     }
     for (const auto& [tube, length] : work.stick) rows[stick][{tube}] = {length.mm};
-    for (const auto& [tube, length] : work.used) rows[used][{tube}] = {length.mm};
+    for (const auto& [day, tubes] : work.used)
+        for (const auto& [tube, length] : tubes) rows[used][{day, tube}] = {length.mm};
     for (const auto& [bender, choice] : work.benders)
         rows[bench_choice][{bender}] = {choice.set_up ? word(hands, choice.set_up->hook) : Cell(), choice.set_up ? word(swings, choice.set_up->swing) : Cell(), choice.mark};
     rows[counter][{only_row}] = {work.next_id};
-    const Settings& chosen = pages.settings;
+    return rows;
+}
+
+Work work_of(const BookRows& rows) {
+    Work work;
+    read_lines(rows, work);
+    read_stock(rows, work);
+    read_benders(rows, work);
+    for (const auto& [key, rest] : rows[counter]) work.next_id = Reader(no_key, rest).number();
+    return work;
+}
+
+}  // namespace
+
+void put_settings(const Settings& chosen, BookRows& rows) {
     rows[settings][{only_row}] = {chosen.unit ? word(units, *chosen.unit) : Cell(), whole(chosen.tape_denominator), word(themes, chosen.theme), chosen.px_per_mm};
+}
+
+BookRows rows_of(const Work& work, const Settings& chosen, const std::vector<UndoStep>& past, const BookRows& known) {
+    BookRows rows = rows_of_work(work);
+    put_settings(chosen, rows);
+    for (std::size_t i = past.size() > undo_kept ? past.size() - undo_kept : 0; i < past.size(); ++i) {
+        const UndoStep& step = past[i];
+        const Row key{step.number};
+        rows[undo_step][key] = {step.job};
+        if (!known.empty() && known[undo_step].contains(key)) copy_undo_rows(known[undo_row], step.number, rows[undo_row]);
+        else if (i + 1 == past.size()) add_undo_rows(step.number, rows_of_work(step.work), rows, rows[undo_row]);
+        else add_undo_rows(step.number, rows_of_work(step.work), rows_of_work(past[i + 1].work), rows[undo_row]);
+    }
     return rows;
 }
 
 BookPages pages_of(const BookRows& rows) {
     BookPages pages;
-    read_lines(rows, pages.work);
-    read_stock(rows, pages.work);
-    read_benders(rows, pages.work);
-    for (const auto& [key, rest] : rows[counter]) pages.work.next_id = Reader(no_key, rest).number();
+    pages.work = work_of(rows);
     for (const auto& [key, rest] : rows[settings]) {
         Reader cells(no_key, rest);
         pages.settings.unit = cells.maybe_word<Unit>(units);
@@ -233,6 +272,17 @@ BookPages pages_of(const BookRows& rows) {
         pages.settings.theme = cells.word<Theme>(themes);
         pages.settings.px_per_mm = cells.real();
     }
+    BookRows before = rows;
+    for (auto step = rows[undo_step].rbegin(); step != rows[undo_step].rend(); ++step) {
+        Reader cells(step->first, step->second);
+        UndoStep undo;
+        undo.number = cells.number();
+        undo.job = cells.text();
+        put_undo_rows_back(rows[undo_row], undo.number, before);
+        undo.work = work_of(before);
+        pages.past.push_back(std::move(undo));
+    }
+    std::reverse(pages.past.begin(), pages.past.end());
     return pages;
 }
 

@@ -29,11 +29,20 @@ using BookRows = std::vector<TableRows>;
 /// Every table; rows of a later one may point to rows of an earlier one.
 const std::vector<TableShape>& book_tables();
 
-BookRows rows_of(const BookPages& pages);
+/// `known` holds the rows of an earlier save, or none: what stands there of an undo step is taken from it.
+BookRows rows_of(const Work& work, const Settings& settings, const std::vector<UndoStep>& past, const BookRows& known);
+void put_settings(const Settings& settings, BookRows& rows);
 
 /// The rows are as this program wrote them: the tables' own checks let nothing else in. Where they are
 /// not, throws BookTrouble.
 BookPages pages_of(const BookRows& rows);
+
+// --- undo: for each touch the rows that it changed, as they were before it
+/// Adds what makes `before` out of `after`, as rows of the table undo_row.
+void add_undo_rows(std::int64_t step, const BookRows& before, const BookRows& after, TableRows& undo_rows);
+void copy_undo_rows(const TableRows& from, std::int64_t step, TableRows& to);
+/// Makes of the rows after a step those before it. Throws BookTrouble where they do not fit.
+void put_undo_rows_back(const TableRows& undo_rows, std::int64_t step, BookRows& rows);
 
 /// The statements that make a book of version 1. A released one is never edited; a later version adds its own.
 extern const char* const book_version_1;

@@ -54,7 +54,8 @@ CREATE TABLE scrap (
                                            'end spoiled', 'damaged', 'does not fit', 'practice')),
     scrapped_mm REAL NOT NULL,
     kept_mm REAL NOT NULL,
-    bend INTEGER CHECK (bend >= 0)
+    bend INTEGER CHECK (bend >= 0),
+    kept_second_mm REAL NOT NULL
 ) STRICT;
 
 CREATE TABLE offcut (
@@ -71,8 +72,10 @@ CREATE TABLE stick (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE used (
-    tube TEXT NOT NULL PRIMARY KEY,
-    used_mm REAL NOT NULL
+    day TEXT NOT NULL,
+    tube TEXT NOT NULL,
+    used_mm REAL NOT NULL,
+    PRIMARY KEY (day, tube)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE bench_choice (
@@ -95,6 +98,24 @@ CREATE TABLE settings (
     theme TEXT NOT NULL CHECK (theme IN ('light', 'dark')),
     screen_px_per_mm REAL NOT NULL CHECK (screen_px_per_mm >= 0)
 ) STRICT;
+
+CREATE TABLE undo_step (
+    step INTEGER NOT NULL PRIMARY KEY,
+    job TEXT NOT NULL
+) STRICT;
+
+-- One row of another page as it was before the step; `was` 0: it was not there. A page with one key has 0
+-- for the second.
+CREATE TABLE undo_row (
+    step INTEGER NOT NULL REFERENCES undo_step DEFERRABLE INITIALLY DEFERRED,
+    page TEXT NOT NULL,
+    key_1 ANY NOT NULL,
+    key_2 ANY NOT NULL,
+    was INTEGER NOT NULL CHECK (was IN (0, 1)),
+    cell_1 ANY, cell_2 ANY, cell_3 ANY, cell_4 ANY, cell_5 ANY, cell_6 ANY,
+    cell_7 ANY, cell_8 ANY, cell_9 ANY, cell_10 ANY, cell_11 ANY, cell_12 ANY,
+    PRIMARY KEY (step, page, key_1, key_2)
+) STRICT, WITHOUT ROWID;
 )sql";
 
 }  // namespace tubewright

@@ -90,8 +90,8 @@ BookTrouble not_saved(const fs::path& path, const std::string& why) {
 struct ShopBook::Inside {
     fs::path path;
     Database database;
-    BookRows rows;     // as they are on the disk
-    BookPages pages;   // the same, as values
+    BookRows rows;  // as they are on the disk
+    Settings settings;
 
     explicit Inside(const fs::path& file) : path(file), database(file) {
         // Exclusive: two programs that each write what they remember would undo each other's work.
@@ -100,12 +100,11 @@ struct ShopBook::Inside {
         check_whole(database);
         bring_up_to_date(database);
         for (const TableShape& table : book_tables()) rows.push_back(database.rows(table));
-        pages = pages_of(rows);
+        settings = pages_of(rows).settings;
         database.run("COMMIT; PRAGMA journal_mode = DELETE");
     }
 
-    void write(const BookPages& next) {
-        BookRows now = rows_of(next);
+    void write(BookRows now) {
         if (now == rows) return;
         database.run("BEGIN IMMEDIATE");
         try {
@@ -118,12 +117,11 @@ struct ShopBook::Inside {
             throw;
         }
         rows = std::move(now);
-        pages = next;
     }
 
-    Result<Saved, BookTrouble> save(const BookPages& next) {
+    Result<Saved, BookTrouble> save(BookRows next) {
         try {
-            write(next);
+            write(std::move(next));
             return Saved{};
         } catch (const DatabaseTrouble& trouble) {
             return not_saved(path, in_words(trouble));
@@ -147,10 +145,18 @@ Result<ShopBook, BookTrouble> ShopBook::open(const fs::path& path) {
     }
 }
 
-const BookPages& ShopBook::read() const { return inside_->pages; }
+BookPages ShopBook::read() const { return pages_of(inside_->rows); }
 
-Result<Saved, BookTrouble> ShopBook::save(const Work& work) { return inside_->save({work, inside_->pages.settings}); }
+Result<Saved, BookTrouble> ShopBook::save(const Work& work, const std::vector<UndoStep>& past) {
+    return inside_->save(rows_of(work, inside_->settings, past, inside_->rows));
+}
 
-Result<Saved, BookTrouble> ShopBook::save_settings(const Settings& settings) { return inside_->save({inside_->pages.work, settings}); }
+Result<Saved, BookTrouble> ShopBook::save_settings(const Settings& settings) {
+    BookRows next = inside_->rows;
+    put_settings(settings, next);
+    auto saved = inside_->save(std::move(next));
+    if (saved.ok()) inside_->settings = settings;
+    return saved;
+}
 
 }  // namespace tubewright

@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "base/result.h"
 #include "state/work.h"
@@ -21,6 +22,7 @@ struct BookTrouble {
 struct BookPages {
     Work work;
     Settings settings;
+    std::vector<UndoStep> past = {};  ///< oldest first
     bool operator==(const BookPages&) const = default;
 };
 
@@ -31,11 +33,12 @@ public:
     static Result<ShopBook, BookTrouble> open(const std::filesystem::path& path);
 
     /// As last saved.
-    const BookPages& read() const;
+    BookPages read() const;
 
     /// What changed since the last save, in one transaction that is on the disk when this returns. Where
-    /// it can't be written, the book holds what it held before.
-    Result<Saved, BookTrouble> save(const Work& work);
+    /// it can't be written, the book holds what it held before. Of the past the last `undo_kept` steps are
+    /// kept; a step that has the number of one already saved is that one.
+    Result<Saved, BookTrouble> save(const Work& work, const std::vector<UndoStep>& past);
     Result<Saved, BookTrouble> save_settings(const Settings& settings);
 
     ShopBook(ShopBook&&) noexcept;

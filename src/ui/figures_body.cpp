@@ -33,7 +33,7 @@ float figures_width(const Ui& ui, const std::vector<std::string>& heads, const R
     return total_of(needed_widths(ui, heads, rows, TextSize::body)) + ui.px(2 * frame_mm);
 }
 
-void draw_figures(Ui& ui, const Box& box, const std::vector<std::string>& heads, const Rows& rows, int places) {
+void draw_figures(Ui& ui, const Box& box, const std::vector<std::string>& heads, const Rows& rows, int places, const std::vector<std::size_t>& row_heads = {}) {
     const Skin skin = ui.panel();
     ui.plate(box, skin, ui.px(0.35), ui.px(2));
     Box rest = box.inside(ui.px(frame_mm), ui.px(0.8));
@@ -60,8 +60,11 @@ void draw_figures(Ui& ui, const Box& box, const std::vector<std::string>& heads,
     rest.cut_top(ui.px(0.5));
     for (std::size_t i = 0; i < rows.size(); ++i) {
         const Box line = rest.row(static_cast<int>(i), places, 0);
-        if (i % 2 == 1) ui.list().AddRectFilled(line.min, line.max, colour(ui.palette().paper));
-        cell.ground = i % 2 == 1 ? ui.palette().paper : skin.fill;
+        const bool heads_others = std::find(row_heads.begin(), row_heads.end(), i) != row_heads.end();
+        const bool tinted = row_heads.empty() ? i % 2 == 1 : heads_others;
+        if (tinted) ui.list().AddRectFilled(line.min, line.max, colour(ui.palette().paper));
+        if (heads_others) ui.list().AddLine({line.min.x, line.min.y}, {line.max.x, line.min.y}, colour(skin.border), ui.px(0.5));
+        cell.ground = tinted ? ui.palette().paper : skin.fill;
         draw_cells(line, rows[i], cell);
     }
     // Numbers of two columns may stand close; a rule keeps them from being read as one.
@@ -125,7 +128,7 @@ void draw_body(const Drawing& on, const Box& box, const TableBody& body) {
     }
     const int places = std::max(4, static_cast<int>(body.rows.size()));
     const float tallest = ui.px(9) + ui.px(18) * static_cast<float>(places);
-    draw_figures(ui, rest.cut_top(std::min(rest.height(), tallest)), body.columns, body.rows, places);
+    draw_figures(ui, rest.cut_top(std::min(rest.height(), tallest)), body.columns, body.rows, places, body.heads);
 }
 
 }  // namespace tubewright

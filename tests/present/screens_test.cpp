@@ -40,6 +40,24 @@ TEST_CASE("preparing: the stick first, then the ticks") {
     expect_screen("mark-out", touched(all_ticked(at_prepare()), {Next{}}));
 }
 
+TEST_CASE("the rack names a tube by its size and its material's name, and what is too short says by how much") {
+    State state = touched(at_prepare("axle crossover", 12), {JobRead{"trailer", "jobs/trailer.json", sample_job()}, GoTo{Screen::stock}});
+    state.material_names[sample_job().lines[0].tube.material] = "Stainless 304, annealed";
+    expect_screen("rack", state);
+    const auto typed = [](const std::vector<Action>& keys) { return touched(touched(job_open(), {OpenLine{"straight"}, GoTo{Screen::stick_length}}), keys); };
+    expect_screen("stick-just-too-short", typed({Key{"9"}, Key{"."}, Key{"9"}, Key{"9"}}));  // of 10 in
+    expect_screen("stick-long-enough", typed({Key{"1"}, Key{"0"}}));
+}
+
+TEST_CASE("what was undone at the check can be redone there, until something is typed") {
+    const State undone = touched(at_check(second_bend()), {PassCheck{}, Undo{}});
+    expect_screen("check-redo", undone);
+    CHECK(touched(undone, {Redo{}}).work == touched(at_check(second_bend()), {PassCheck{}}).work);
+    const ScreenView typing = screen_view(touched(undone, {Key{"9"}}));
+    CHECK(typing.footer.main_id == "next");
+    for (const ButtonView& button : typing.footer.buttons) CHECK(button.id != "redo");
+}
+
 TEST_CASE("the moves of a bend that has a made neighbour") {
     expect_screen("mark", second_bend());
     expect_screen("turn", touched(second_bend(), {Next{}}));
@@ -61,6 +79,19 @@ TEST_CASE("went wrong: the reason, then what is kept") {
     const State asked = touched(at_check(second_bend()), {WentWrong{}});
     expect_screen("wrong", asked);
     expect_screen("wrong-kept", touched(asked, {ChooseReason{Reason::kinked}, ChooseKept{"end-a"}}));
+    expect_screen("wrong-both", touched(asked, {ChooseReason{Reason::kinked}, ChooseKept{"both"}}));
+    expect_screen("wrong-which-bend", touched(asked, {ChooseReason{Reason::over_bent}, ChooseKept{"end-b"}}));
+    // A row of buttons holds nine bends; of eleven, all in one plane, the way goes from one to the next.
+    std::vector<double> legs(12, 4);
+    Job many = sample_job();
+    many.lines[0].route = line_of(legs, std::vector<std::pair<double, double>>(11, {30, 0})).route;
+    for (std::size_t i = 1; i < 11; i += 2) many.lines[0].route.bends[i].rotation = Angle{180};
+    many.lines[0].bend_notes.resize(11);
+    State bent = touched(job_open(), {JobRead{"trailer", "jobs/trailer.json", many}, OpenLine{"axle crossover"}, NewStick{inches(240)}, Next{}});
+    bent = touched(all_ticked(bent), {Next{}, Next{}});
+    while (work_in_hand(bent).stage == Stage::bending) bent = touched(at_check(std::move(bent)), {PassCheck{}});
+    bent = touched(bent, {WentWrong{}, ChooseReason{Reason::wrong_place}, ChooseKept{"none"}, ChooseBend{10}});
+    expect_screen("wrong-many-bends", bent);
     expect_screen("wrong-uncut", touched(at_prepare(), {WentWrong{}}));
 }
 
@@ -81,6 +112,15 @@ TEST_CASE("finish, hand over, done") {
 TEST_CASE("scrap log, settings, how the bender stands") {
     State state = touched(at_check(second_bend()), {WentWrong{}, ChooseReason{Reason::kinked}, ChooseKept{"none"}, ConfirmScrap{}, GoTo{Screen::scrap}});
     expect_screen("scrap", state);
+    // Pieces of 23 1/4": one made on the 24th, on the 25th one made and two spoiled, on the 26th one spoiled.
+    state = touched(piece_made(), {});
+    state.work.used["2026-11-24"] = state.work.used["2026-11-25"];
+    const Length cut = work_in_hand(state).cut_length;
+    state.work.scrap = {{50, "2026-11-25", "trailer", "axle crossover", "", Reason::wrong_way, cut, {}, 1},
+                        {51, "2026-11-25", "trailer", "left rear", "", Reason::practice, cut - inches(8), inches(8), std::nullopt, inches(3)},
+                        {52, "2026-11-26", "trailer", "axle crossover", "", Reason::kinked, cut - inches(12), inches(12), 0}};
+    expect_screen("scrap-days", touched(state, {GoTo{Screen::scrap}}));
+    expect_screen("scrap-days-later", touched(state, {GoTo{Screen::scrap}, TurnPage{1}}));
     expect_screen("settings", touched(job_open(), {ScreenIs{5.87}, GoTo{Screen::settings}}));
     expect_screen("stance", touched(second_bend(), {GoTo{Screen::stance}}));
 }

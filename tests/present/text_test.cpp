@@ -86,4 +86,11 @@ TEST_CASE("readings from both ends add up to the cut length as it is shown") {
     CHECK(on_tape(Length{100.3}, Tape{Unit::mm, 16}).mm == Approx(100.5));
 }
 
+TEST_CASE("shares that follow each other add up to their sum as it is shown") {
+    // Thirds: 33.33, 66.67 and 100 are shown as 33.3, 66.7 and 100.0, and so the steps between them.
+    CHECK(percents({1.0 / 3, 1.0 / 3, 1.0 / 3}) == std::vector<std::string>{"33.3 %", "33.4 %", "33.3 %"});
+    CHECK(percents({0.0004, 0.0004, 0.0004}) == std::vector<std::string>{"0.0 %", "0.1 %", "0.0 %"});  // 0.04, 0.08, 0.12
+    CHECK(percents({}).empty());
+}
+
 }  // namespace tubewright

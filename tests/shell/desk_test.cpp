@@ -76,6 +76,28 @@ TEST_CASE("what was ticked is there again in a new process") {
     CHECK(work_in_hand(again.state()).cut);
 }
 
+TEST_CASE("what was touched before switching off can be undone after switching on, and undo is written down too") {
+    TemporaryHome home;
+    std::vector<Work> before;
+    {
+        Desk desk = desk_in(home);
+        begin(desk);
+        for (const TickItem& item : tick_items(desk.state(), TickList::prepare)) {
+            before.push_back(desk.state().work);
+            desk.act(Tick{item.id});
+        }
+    }
+    REQUIRE(before.size() > 3);
+    while (!before.empty()) {
+        Desk again = desk_in(home);
+        again.take_up_again();
+        CHECK(again.state().looks.screen == Screen::bench);
+        again.act(Undo{});
+        CHECK(again.state().work == before.back());
+        before.pop_back();
+    }
+}
+
 TEST_CASE("a program that was left from another screen opens on the shelf") {
     TemporaryHome home;
     {
@@ -206,5 +228,10 @@ TEST_CASE("killed at any instant, the desk comes back at the last touch told or 
         const std::set<std::string> found = work_in_hand(again.state()).ticks;
         INFO("round " << round << ", told " << last + 1 << " touches");
         CHECK((found == after(last + 1) || found == after(last + 2)));
+        const unsigned touched = found == after(last + 1) ? last + 1 : last + 2;
+        for (unsigned back = 1; back <= std::min<unsigned>(touched, undo_kept); ++back) {
+            again.act(Undo{});
+            CHECK(work_in_hand(again.state()).ticks == after(touched - back));
+        }
     }
 }

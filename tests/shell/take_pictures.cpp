@@ -138,16 +138,23 @@ int main(int count, char** words) {
             const LineWork work = work_in_hand(state);
             if (!readings_shown && work.stage == Stage::bending && work.move == Move::check && !work.made.empty()) {
                 readings_shown = true;  // under the target, then over it, each taken back
-                answer(studio, {"key-8", "key-5", "next", "undo", "key-clear", "key-1", "key-2", "key-0", "next", "undo"});
+                answer(studio, {"key-8", "key-5", "next", "undo"});
+                studio.shoot("check-redo.png");
+                answer(studio, {"key-1", "key-2", "key-0", "next", "undo"});
                 continue;
             }
             if (!wrong_shown && work.stage == Stage::bending && work.made.size() >= 2) {
                 wrong_shown = true;
                 side_screens(studio);
-                answer(studio, {"wrong", "reason-1", "kept-none"});
-                studio.shoot("wrong-last.png");
-                desk.act(Cancel{});
-                desk.act(Cancel{});
+                answer(studio, {"wrong", "reason-3", "kept-both"});
+                studio.shoot("wrong-kinked.png");
+                answer(studio, {"back", "reason-1", "wrong-bend-3", "kept-both"});
+                studio.shoot("wrong-which-bend.png");
+                desk.act(ConfirmScrap{});
+                desk.act(GoTo{Screen::scrap});
+                studio.settle();
+                studio.shoot("scrap-filled.png");
+                desk.act(Undo{});
                 studio.settle();
                 continue;
             }

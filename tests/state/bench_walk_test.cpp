@@ -190,7 +190,7 @@ TEST_CASE("a finished piece counts as used, and the next one of two begins with 
     CHECK(work_in_hand(state).stage == Stage::done);
     CHECK(work_in_hand(state).finished == 1);
     CHECK(work_in_hand(state).made.size() == 2);
-    CHECK(state.work.used.at(tube_key(sheet_in_hand(state)->line.tube)) == cut_length(state));
+    CHECK(state.work.used.at("2026-11-25").at(tube_key(sheet_in_hand(state)->line.tube)) == cut_length(state));
     state = touched(state, {AnotherPiece{}});
     CHECK(work_in_hand(state).stage == Stage::prepare);
     CHECK(work_in_hand(state).finished == 1);

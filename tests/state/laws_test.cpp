@@ -16,7 +16,8 @@ namespace {
 double all_tube(const Work& work) {
     double sum = 0;
     for (const auto& [key, length] : work.stick) sum += length.mm;
-    for (const auto& [key, length] : work.used) sum += length.mm;
+    for (const auto& [day, tubes] : work.used)
+        for (const auto& [key, length] : tubes) sum += length.mm;
     for (const Offcut& offcut : work.offcuts) sum += offcut.length.mm;
     for (const Scrap& scrap : work.scrap) sum += scrap.scrapped.mm;
     for (const auto& [key, line] : work.lines)
@@ -63,6 +64,10 @@ TEST_CASE("no touch in any order loses tube, breaks the record, or leads nowhere
             }
             state = std::move(step.state);
             CHECK(state.past.size() <= 200);
+            for (const KeptOffer& offer : kept_offers(state)) {
+                CHECK(offer.kept().mm <= work_in_hand(state).cut_length.mm);
+                for (const Length& piece : offer.pieces) CHECK((offer.id == "whole" || piece >= worth_keeping));
+            }
             if (sheet_in_hand(state)) {
                 const LineWork work = work_in_hand(state);
                 const Misfit against = misfit(*sheet_in_hand(state), work);

@@ -19,10 +19,10 @@ inline Action random_action(std::mt19937& dice, const State& state) {
     };
     const char* lines[] = {"axle crossover", "left rear", "too tight", "straight", "no such line"};
     const char* keys[] = {"0", "1", "4", "5", "6", "8", "9", ".", "1/4", "1/2", "clear", "back", "nonsense"};
-    const char* kept[] = {"whole", "end-a", "end-b", "none", "more than all"};
+    const char* kept[] = {"whole", "both", "end-a", "end-b", "none", "more than all"};
     if (state.looks.screen == Screen::wrong && roll(2) == 0) {  // rarely answered by chance alone
         if (!state.looks.reason) return ChooseReason{static_cast<Reason>(roll(9))};
-        return state.looks.kept_choice.empty() ? Action{ChooseKept{kept[roll(5)]}} : Action{ConfirmScrap{}};
+        return state.looks.kept_choice.empty() ? Action{ChooseKept{kept[roll(6)]}} : Action{ConfirmScrap{}};
     }
     switch (roll(46)) {
         case 0: return GoTo{static_cast<Screen>(roll(10))};
@@ -38,7 +38,7 @@ inline Action random_action(std::mt19937& dice, const State& state) {
         case 26: return KeepBend{};
         case 27: case 28: return WentWrong{};
         case 29: return ChooseReason{static_cast<Reason>(roll(9))};
-        case 30: return ChooseKept{kept[roll(5)]};
+        case 30: return roll(2) == 0 ? Action{ChooseKept{kept[roll(6)]}} : Action{ChooseBend{static_cast<std::size_t>(roll(3))}};
         case 31: return ConfirmScrap{};
         case 32: return roll(3) == 0 ? Action{Cancel{}} : Action{Redo{}};
         case 33: return Undo{};

@@ -24,13 +24,17 @@ TEST_CASE("after a pull, the straight ends up to the bend are offered, the longe
     const Sheet& sheet = *sheet_in_hand(state);
     const BendSpan span = sheet.layout->spans[step_in_hand(state)->bend];
     const std::vector<KeptOffer> offers = kept_offers(touched(state, {WentWrong{}}));
-    REQUIRE(offers.size() == 3);
-    CHECK(offers[0].kept >= offers[1].kept);
+    REQUIRE(offers.size() == 4);
+    const Length a = span.start, b = sheet.layout->cut_length - span.end;
+    CHECK(offers[0].id == "both");
+    CHECK(offers[0].pieces == std::vector<Length>{std::max(a, b), std::min(a, b)});
+    CHECK(offers[1].kept() >= offers[2].kept());
     for (const KeptOffer& offer : offers) {
-        if (offer.id == "end-a") CHECK(offer.kept == span.start);
-        if (offer.id == "end-b") CHECK(offer.kept == sheet.layout->cut_length - span.end);
+        if (offer.id == "end-a") CHECK(offer.pieces == std::vector<Length>{a});
+        if (offer.id == "end-b") CHECK(offer.pieces == std::vector<Length>{b});
     }
-    CHECK(offers[2].id == "none");
+    CHECK(offers[3].id == "none");
+    CHECK(offers[3].pieces.empty());
 }
 
 TEST_CASE("scrapping writes the whole piece down, keeps the offcut, and begins again at the cut") {
@@ -55,6 +59,65 @@ TEST_CASE("scrapping writes the whole piece down, keeps the offcut, and begins a
     CHECK(work_in_hand(state).stage == Stage::prepare);
     CHECK(work_in_hand(state).attempt == 2);
     CHECK(state.looks.screen == Screen::bench);
+}
+
+TEST_CASE("both straight ends can be kept: two offcuts, and with the scrap they are the whole piece") {
+    State state = at_check(at_first_bend());
+    const Length cut = work_in_hand(state).cut_length;
+    const BendSpan span = sheet_in_hand(state)->layout->spans[step_in_hand(state)->bend];
+    state = touched(state, {WentWrong{}, ChooseReason{Reason::kinked}, ChooseKept{"both"}, ConfirmScrap{}});
+    REQUIRE(state.work.scrap.size() == 1);
+    REQUIRE(state.work.offcuts.size() == 2);
+    CHECK((state.work.offcuts[0].length + state.work.offcuts[1].length).mm == Approx(state.work.scrap[0].kept.mm));
+    CHECK(state.work.scrap[0].second == std::min(state.work.offcuts[0].length, state.work.offcuts[1].length));
+    CHECK(state.work.scrap[0].scrapped.mm == Approx((span.end - span.start).mm));  // only the bend itself
+    CHECK((state.work.scrap[0].scrapped + state.work.scrap[0].kept).mm == Approx(cut.mm));
+}
+
+TEST_CASE("an end that is too short to be worth keeping is not offered") {
+    // "left rear": legs of 5 and 8 in. around 60 degrees. The setback takes 0.56 tan 30 = 0.33 in of each, no
+    // fitting adds any: 4.67 in is 118.7 mm and kept. With a leg of 4 in it is 3.67 in, 93.3 mm: under 100.
+    const auto ids = [](double leg) {
+        Job job = sample_job();
+        job.lines[1].route.runs[0] = inches(leg);
+        State state = touched(job_open(), {JobRead{"trailer", "jobs/trailer.json", job}, OpenLine{"left rear"}, NewStick{inches(240)}, Next{}});
+        state = at_check(touched(all_ticked(state), {Next{}, Next{}}));
+        std::vector<std::string> found;
+        for (const KeptOffer& offer : kept_offers(state)) found.push_back(offer.id);
+        return found;
+    };
+    CHECK(ids(5) == std::vector<std::string>{"both", "end-b", "end-a", "none"});
+    CHECK(ids(4) == std::vector<std::string>{"end-b", "none"});
+}
+
+TEST_CASE("of several bends the person says which was the wrong one, where it is one bend's fault") {
+    State state = at_check(touched(at_check(at_first_bend()), {PassCheck{}}));
+    const std::vector<Step>& steps = sheet_in_hand(state)->steps;
+    const std::size_t first = steps[0].bend, second = steps[1].bend;
+    CHECK(formed_bends(state) == std::vector<std::size_t>{first, second});
+    const auto written = [&](const std::vector<Action>& actions) {
+        return touched(touched(touched(state, {WentWrong{}}), actions), {ChooseKept{"none"}, ConfirmScrap{}}).work.scrap.back().bend;
+    };
+    CHECK(written({ChooseReason{Reason::wrong_way}}) == second);  // the one in hand
+    CHECK(written({ChooseReason{Reason::wrong_way}, ChooseBend{first}}) == first);
+    CHECK(written({ChooseReason{Reason::wrong_way}, ChooseBend{first}, ChooseBend{second}}) == second);
+    CHECK(written({ChooseReason{Reason::wrong_way}, ChooseBend{7}}) == second);  // there is none
+    CHECK(written({ChooseReason{Reason::damaged}, ChooseBend{first}}) == second);  // not asked
+    // Another reason begins anew.
+    CHECK(written({ChooseReason{Reason::wrong_way}, ChooseBend{first}, Back{}, ChooseReason{Reason::over_bent}}) == second);
+}
+
+TEST_CASE("a bend that has not been pulled yet can't be the wrong one") {
+    const State second_marked = touched(at_check(at_first_bend()), {PassCheck{}});
+    const std::size_t first = sheet_in_hand(second_marked)->steps[0].bend;
+    const State asked = touched(second_marked, {WentWrong{}, ChooseReason{Reason::wrong_place}});
+    CHECK_FALSE(asks_which_bend(asked));  // only one is made
+    CHECK(touched(asked, {ChooseKept{"none"}, ConfirmScrap{}}).work.scrap.back().bend == first);
+    // All made: the last one, unless another is chosen.
+    State made = touched(at_check(second_marked), {PassCheck{}, WentWrong{}, ChooseReason{Reason::wrong_place}});
+    CHECK(asks_which_bend(made));
+    CHECK(wrong_bend(made) == sheet_in_hand(made)->steps[1].bend);
+    CHECK(wrong_bend(touched(made, {ChooseBend{first}})) == first);
 }
 
 TEST_CASE("a reason alone confirms nothing, and back out of the question leaves all as it was") {

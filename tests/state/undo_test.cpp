@@ -54,6 +54,35 @@ TEST_CASE("a new touch after undo forgets what could have been redone") {
     CHECK(state.future.empty());
 }
 
+TEST_CASE("undo reaches over opening the same job again, and not into another job while that one is open") {
+    State state = touched(at_prepare(), {Tick{"prepare-deburr"}});
+    const Work ticked = state.work;
+    CHECK(can_undo(touched(state, {JobRead{"trailer", "jobs/trailer.json", sample_job()}})));
+    state = touched(state, {JobRead{"engine", "jobs/engine.json", sample_job()}});
+    CHECK_FALSE(can_undo(state));
+    CHECK(touched(state, {Undo{}}).work == ticked);
+    // What is done to this job is undone down to there, and no further.
+    const State there = touched(state, {OpenLine{"axle crossover"}, NewStick{inches(100)}});
+    CHECK(touched(there, {Undo{}, Undo{}}).work == ticked);
+    CHECK(can_redo(touched(there, {Undo{}})));
+    // Back at the first job it goes on.
+    state = touched(there, {Undo{}, JobRead{"trailer", "jobs/trailer.json", sample_job()}});
+    CHECK_FALSE(can_redo(state));
+    CHECK(touched(state, {Undo{}}).work.lines.empty());
+}
+
+TEST_CASE("steps read from the book are undone, and new ones get numbers of their own") {
+    const State before = touched(at_prepare(), {Tick{"prepare-deburr"}});
+    State state = touched(job_open(), {BookRead{before.work, {}, before.past}, OpenLine{"axle crossover"}, Next{}, Tick{"prepare-square"}});
+    REQUIRE(state.past.size() == before.past.size() + 1);
+    CHECK(state.past.back().number > before.past.back().number);
+    CHECK(touched(state, {Undo{}}).work == before.work);
+    CHECK(touched(state, {Undo{}, Undo{}}).work == before.past.back().work);
+    // Even the number of a step that was undone.
+    const std::int64_t undone = state.past.back().number;
+    CHECK(touched(state, {Undo{}, Tick{"prepare-square"}}).past.back().number > undone);
+}
+
 TEST_CASE("undoing a choice of mark works the sheets out anew") {
     State state = at_first_bend();
     const Length before = state.sheets[0].steps[0].mark;

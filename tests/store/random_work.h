@@ -49,11 +49,11 @@ public:
         for (std::size_t n = roll(5); n > 0; --n) work.lines[name()] = line();
         for (std::size_t n = roll(7); n > 0; --n)
             work.scrap.push_back({work.next_id++, "2026-11-25", name(), name(), name(), static_cast<Reason>(roll(9)), {real()}, {real()},
-                                  coin() ? std::optional<std::size_t>(roll(12)) : std::nullopt});
+                                  coin() ? std::optional<std::size_t>(roll(12)) : std::nullopt, {real()}});
         for (std::size_t n = roll(7); n > 0; --n) work.offcuts.push_back({work.next_id++, name(), {real()}, "2026-11-25"});
         std::shuffle(work.offcuts.begin(), work.offcuts.end(), dice_);
         for (std::size_t n = roll(4); n > 0; --n) work.stick[name()] = {real()};
-        for (std::size_t n = roll(4); n > 0; --n) work.used[name()] = {real()};
+        for (std::size_t n = roll(4); n > 0; --n) work.used[coin() ? "2026-11-24" : "2026-11-25"][name()] = {real()};
         for (std::size_t n = roll(4); n > 0; --n) {
             BenchChoice& choice = work.benders[name()];
             if (coin()) choice.set_up = SetUp{static_cast<HookHand>(roll(2)), static_cast<Swing>(roll(4))};

@@ -39,7 +39,7 @@ std::string sentence_for(const fs::path& path, const std::string& why) { return 
 /// A book with something in it, its file's bytes changed at one place.
 fs::path book_with(const OwnFolder& own, std::size_t at, const std::string& bytes) {
     const fs::path path = own.path() / "book.sqlite";
-    { REQUIRE(opened(path).save(random_work(7)).ok()); }
+    { REQUIRE(opened(path).save(random_work(7), {}).ok()); }
     std::string whole = bytes_in(path);
     return own.write("book.sqlite", whole.replace(at, bytes.size(), bytes));
 }
@@ -56,7 +56,7 @@ TEST_CASE("a new book is empty, and everything saved in it is there again, to th
         const Work work = random_work(number);
         {
             ShopBook book = opened(path);
-            REQUIRE(book.save(work).ok());
+            REQUIRE(book.save(work, {}).ok());
             if (number % 5 == 0) {
                 settings = WorkDice(number).settings();
                 REQUIRE(book.save_settings(settings).ok());
@@ -74,7 +74,7 @@ TEST_CASE("many saves in one sitting leave the last") {
     const fs::path path = own.path() / "book.sqlite";
     {
         ShopBook book = opened(path);
-        for (unsigned number = 0; number < 50; ++number) REQUIRE(book.save(random_work(number)).ok());
+        for (unsigned number = 0; number < 50; ++number) REQUIRE(book.save(random_work(number), {}).ok());
     }
     CHECK(opened(path).read().work == random_work(49));
 }
@@ -84,7 +84,7 @@ TEST_CASE("looking into a book changes not a byte of it") {
     const fs::path path = book_with(own, 0, "S");
     const std::string before = bytes_in(path);
     { CHECK(opened(path).read().work == random_work(7)); }
-    { REQUIRE(opened(path).save(random_work(7)).ok()); }  // nothing new
+    { REQUIRE(opened(path).save(random_work(7), {}).ok()); }  // nothing new
     CHECK(bytes_in(path) == before);
 }
 
@@ -129,9 +129,9 @@ TEST_CASE("what is no book, not ours, newer, damaged or in use is refused and le
     SECTION("in use") {
         const auto path = own.path() / "book.sqlite";
         ShopBook first = opened(path);
-        REQUIRE(first.save(random_work(3)).ok());
+        REQUIRE(first.save(random_work(3), {}).ok());
         CHECK(refusal(path) == sentence_for(path, "is in use by another program"));
-        REQUIRE(first.save(random_work(4)).ok());
+        REQUIRE(first.save(random_work(4), {}).ok());
     }
     SECTION("a folder, and a folder that is not there") {
         fs::create_directory(own.path() / "book.sqlite");
@@ -148,21 +148,21 @@ TEST_CASE("an entry that can't be lets nothing of its save in, and the book goes
     const OwnFolder own;
     const fs::path path = own.path() / "book.sqlite";
     ShopBook book = opened(path);
-    REQUIRE(book.save(random_work(11)).ok());
+    REQUIRE(book.save(random_work(11), {}).ok());
     Work twice = random_work(12);
     twice.offcuts = {{5, "tube", {1}, "2026-11-25"}, {5, "tube", {2}, "2026-11-25"}};  // one id for two
-    const auto saved = book.save(twice);
+    const auto saved = book.save(twice, {});
     REQUIRE_FALSE(saved.ok());
     CHECK(saved.trouble().sentence.find("the last change is not in it, all before it is.") != std::string::npos);
     CHECK(book.read().work == random_work(11));
-    REQUIRE(book.save(random_work(13)).ok());
+    REQUIRE(book.save(random_work(13), {}).ok());
     CHECK(book.read().work == random_work(13));
 }
 
 TEST_CASE("a save that finds no room on the disk leaves the book as it was") {
     const OwnFolder own;
     const fs::path path = own.path() / "book.sqlite";
-    { REQUIRE(opened(path).save(random_work(21)).ok()); }
+    { REQUIRE(opened(path).save(random_work(21), {}).ok()); }
     const pid_t child = fork();
     REQUIRE(child >= 0);
     if (child == 0) {  // a disk that takes no more than the book's own size, for this process only
@@ -172,7 +172,7 @@ TEST_CASE("a save that finds no room on the disk leaves the book as it was") {
         setrlimit(RLIMIT_FSIZE, &limit);
         Work large = random_work(22);
         for (int i = 0; i < 2000; ++i) large.stick["a tube of a long name " + std::to_string(i)] = {1};
-        _exit(book.ok() && !ShopBook(std::move(book).value()).save(large).ok() ? 0 : 1);
+        _exit(book.ok() && !ShopBook(std::move(book).value()).save(large, {}).ok() ? 0 : 1);
     }
     int status = 0;
     REQUIRE(waitpid(child, &status, 0) == child);

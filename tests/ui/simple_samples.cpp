@@ -78,8 +78,10 @@ ScreenView ticks() {
 ScreenView scrap_log() {
     TableBody body;
     body.heading = "Scrap log";
-    body.columns = {"day", "line", "reason", "scrap", "kept"};
-    body.rows = {{"25 Nov", "axle crossover", "over-bent", "6 1/2 in", "23 9/16 in"}, {"25 Nov", "left rear", "practice", "8 in", "0 in"}, {"24 Nov", "tee to axle", "kinked or flat", "12 1/4 in", "40 1/8 in"}};
+    body.columns = {"day", "line", "reason", "scrap", "share"};
+    body.rows = {{"25 Nov", "2 pieces", "of 120 1/4 in used", "14 1/2 in", "12.1 %"}, {"", "axle crossover", "over-bent, bend 3", "6 1/2 in", "5.4 %"}, {"", "left rear", "practice", "8 in", "6.7 %"},
+                 {"24 Nov", "1 piece", "of 359 3/4 in used", "12 1/4 in", "3.4 %"}, {"", "tee to axle", "kinked or flat", "12 1/4 in", "3.4 %"}};
+    body.heads = {0, 3};
     body.totals = {{"Scrap in all 26 3/4 in of 480 in used: 5.6 %"}, {"Most of it: kinked or flat", Tone::caution}};
     body.pager = pager(false);
     ScreenView view;
@@ -96,7 +98,7 @@ ScreenView settings() {
     body.groups = {{"Lengths in", {button("unit-job", "as the job", SetUnit{Unit::inch}), button("unit-in", "inch", SetUnit{Unit::inch}), button("unit-mm", "mm", SetUnit{Unit::mm})}},
                    {"Tape", {button("tape-16", "1/16", SetTape{16}), button("tape-32", "1/32", SetTape{32}), button("tape-64", "1/64", SetTape{64})}},
                    {"Colours", {button("light", "light", SetTheme{Theme::light}), button("dark", "dark", SetTheme{Theme::dark})}},
-                   {"Scale", {button("less", "−", SetScale{5.8}), button("more", "+", SetScale{5.9})}}};
+                   {"Scale", {button("much-less", "−5 %", SetScale{5.6}), button("less", "−0.5 %", SetScale{5.8}), button("more", "+0.5 %", SetScale{5.9}), button("much-more", "+5 %", SetScale{6.1})}}};
     for (auto& group : body.groups) group.choices[0].chosen = true;
     body.groups[3].choices[0].chosen = false;
     body.ruler = true;
@@ -111,10 +113,55 @@ ScreenView settings() {
     return view;
 }
 
+/// A spoiled tube of as many bends as a row holds; which one was it?
+ScreenView which_bend() {
+    SettingsBody body;
+    body.groups = {{"Over-bent: what is kept of 123 13/16 in?", {button("kept-both", "Keep both ends", ChooseKept{"both"}), button("kept-end-b", "Keep 112 13/16 in at B", ChooseKept{"end-b"}),
+                                                                 button("kept-end-a", "Keep 106 11/16 in at A", ChooseKept{"end-a"}), button("kept-none", "Keep nothing", ChooseKept{"none"})}},
+                   {"Which bend was the wrong one?", {}}};
+    for (std::size_t i = 0; i < 9; ++i) body.groups[1].choices.push_back(button("wrong-bend-" + std::to_string(i + 1), std::to_string(i + 1), ChooseBend{i}));
+    body.groups[0].choices[0].chosen = body.groups[1].choices[7].chosen = true;
+    body.notes = {{"Scrap 104 13/16 in, offcuts 112 13/16 in and 106 11/16 in. The line begins again at the cut.", Tone::caution}};
+    ScreenView view;
+    view.key = "which-bend";
+    view.header = {"Axle crossover", "went wrong", chips};
+    view.body = body;
+    ButtonView confirm = button("confirm", "Hold: write it down", ConfirmScrap{}, Weight::main);
+    confirm.held = true;
+    view.footer.buttons = {button("cancel", "Cancel", Cancel{}), button("back", "Back", Back{}), confirm};
+    view.footer.back_id = "back";
+    return view;
+}
+
+/// A stick that is too short: taken only by holding.
+ScreenView short_stick() {
+    KeypadBody body;
+    body.asks = "How long is the stick?";
+    body.entry = "120 3/4";
+    body.unit = "inches";
+    body.lines = {{"this line takes 123 13/16 in"}, {"Too short by 3 1/16 in. Type a longer one, or hold to use it for a shorter line.", Tone::caution}};
+    for (const char* key : {"7", "8", "9", "back", "4", "5", "6", "clear", "1", "2", "3", ".", "0", "1/4", "1/2", "3/4"}) body.keys.push_back(button(std::string("key-") + key, key, Key{key}));
+    body.columns = 4;
+    ScreenView view;
+    view.key = "short-stick";
+    view.header = {"Axle crossover", "stick", chips};
+    view.body = body;
+    ButtonView anyway = button("short-stick", "Hold: use it", NewStick{Length{3000}}), use = button("next", "Use this stick", Next{}, Weight::main);
+    anyway.held = true;
+    use.enabled = false;
+    use.why_not = "too short by less than the tape shows";
+    view.footer.buttons = {button("undo", "Undo", Undo{}), button("redo", "Redo", Redo{}), button("back", "Back", Back{}), anyway, use};
+    view.footer.buttons[0].enabled = false;
+    view.footer.buttons[0].why_not = "done in another job";
+    view.footer.main_id = "next";
+    view.footer.back_id = "back";
+    return view;
+}
+
 }  // namespace
 
 std::vector<Sample> simple_samples() {
-    std::vector<Sample> all{{"shelf", shelf()}, {"overview", overview()}, {"ticks", ticks()}, {"scrap", scrap_log()}, {"settings", settings()}};
+    std::vector<Sample> all{{"shelf", shelf()}, {"overview", overview()}, {"ticks", ticks()}, {"scrap", scrap_log()}, {"settings", settings()}, {"which-bend", which_bend()}, {"short-stick", short_stick()}};
     ScreenView noticed = shelf();
     noticed.notice = "The shop book could not be saved: the disk is full. What you did since 10:42 is on this screen only; make room and touch anything.";
     all.push_back({"shelf-notice", noticed});
