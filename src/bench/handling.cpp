@@ -154,7 +154,8 @@ bool Handling::Works::hook_hits(const Hold& hold, const Element& element, const 
     const auto resting = [&](std::size_t solid, const TubePiece& piece, double t) {
         return on_hit(Hit{When::laid_in, solid, {}, false, piece, true, at_rest(), t, 0});
     };
-    if (hits(free, Stands::fixed, at_rest(), resting) || hits(element, Stands::bench, at_rest(), resting)) return true;
+    // Any bender lets a straight tube lie in it, however long: along its axis nothing fixed is in the way.
+    if ((!element.in_hand && hits(element, Stands::fixed, at_rest(), resting)) || hits(element, Stands::bench, at_rest(), resting)) return true;
     if (hits(free, Stands::lever, hold.pass, [&](std::size_t solid, const TubePiece& piece, double t) {
             return on_hit(Hit{t > 0 ? When::swept : When::laid_in, solid, {}, false, piece, true, hold.pass, t, t});
         }))
@@ -177,22 +178,22 @@ bool Handling::Works::hook_hits(const Hold& hold, const Element& element, const 
 
 template <class OnHit>
 bool Handling::Works::lever_hits(const Hold& hold, const Element& element, const OnHit& on_hit) const {
-    Motion sweep = hold.sweep, slide = hold.slide, past_bench = hold.sweep;
-    if (element.in_hand) sweep.only_beyond = slide.only_beyond = lever_straight, past_bench.only_beyond = 0;
+    Motion sweep = hold.sweep, past_bench = hold.sweep;
+    if (element.in_hand) sweep.only_beyond = lever_straight, past_bench.only_beyond = 0;
     const auto with = [&](const Motion& motion) {
         return [&](std::size_t solid, const TubePiece& piece, double t) {
             return on_hit(Hit{t > 0 ? When::swept : When::laid_in, solid, {}, false, piece, false, motion, t, t});
         };
     };
     if (hits(element, Stands::fixed, sweep, with(sweep)) || hits(element, Stands::bench, past_bench, with(past_bench)) ||
-        hits(element, Stands::lever, slide, with(slide)))
+        (!element.in_hand && hits(element, Stands::lever, hold.slide, with(hold.slide))))
         return true;
+    if (element.in_hand) return false;
     if (!standing[static_cast<std::size_t>(Stands::lever)].empty() &&
-        hits(released(hold, element, lever_straight), Stands::lever, hold.back, [&](std::size_t solid, const TubePiece& piece, double t) {
+        hits(released(hold, element, 0), Stands::lever, hold.back, [&](std::size_t solid, const TubePiece& piece, double t) {
             return on_hit(Hit{When::taken_out, solid, {}, false, piece, false, hold.back, t, t});
         }))
         return true;
-    if (element.in_hand) return false;
     Motion late = hold.sweep;
     const Capsule ball{element.centre, element.centre, element.reach + tube_radius};
     const Capsule arc_ball{{0, form_radius, 0}, {0, form_radius, 0}, form_radius + tube_radius};
@@ -251,17 +252,12 @@ bool Handling::Works::way_hits(const Hold& hold, const Element& element, bool ho
     Motion leaving;
     leaving.shift = -ways[way];
     const bool opened = out && !hook_side;
-    const double held = hook_side ? hook_straight : lever_straight;
-    const auto placed = [&](double beyond_end) {
-        if (opened) return released(hold, element, beyond_end);
-        return beyond(element, hook_side ? beyond_end : beyond_end > 0 ? beyond_end + hold.taken : 0);
-    };
-    const Element free = placed(held), all = placed(0);
+    const Element all = opened ? released(hold, element, 0) : element, free = opened ? released(hold, element, lever_straight) : element;
     leaving.to = 2 * (extent + free.centre.norm() + free.reach) + form_radius;
     const auto hit = [&](std::size_t solid, const TubePiece& piece, double t) {
         return on_hit(Hit{out ? When::taken_out : When::laid_in, solid, {}, false, piece, hook_side, leaving, t, opened ? hold.target : 0});
     };
-    return hits(free, Stands::fixed, leaving, hit) || hits(all, Stands::bench, leaving, hit);
+    return ((opened || !element.in_hand) && hits(free, Stands::fixed, leaving, hit)) || hits(all, Stands::bench, leaving, hit);
 }
 
 // ---------------------------------------------------------------- what is found is kept

@@ -40,7 +40,8 @@ Length straight_needed(const Line& line, const Placing& placing, bool hook_side,
 /// The tube is laid in with its made bends on the finished radius, the others straight. Its hook side lies
 /// still; its lever side rolls off on to the form, of the bender's radius, until the lever is at the set angle.
 /// Where the card says that the bender holds the tube - hook_straight before the start, the arc, and
-/// lever_straight past its end - its own fixed and lever solids are not looked at; the bench is.
+/// lever_straight past its end - its own fixed and lever solids are not looked at; the bench is. Nor are the
+/// fixed ones for a straight hook side, nor the lever's for a straight lever side: any bender lets them be laid in.
 class Handling {
 public:
     Handling(const Layout& layout, Length od, const Bender& bender, const SetUp& set_up, const Springback& springback);
