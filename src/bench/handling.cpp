@@ -83,7 +83,7 @@ struct Handling::Works {
 
     bool side_free(Hold& hold, bool hook_side, int node);
     bool path_free(Hold& hold, bool hook_side, int node);
-    bool way_free(Hold& hold, bool hook_side, bool out, std::size_t way, int node);
+    bool way_free(Hold& hold, bool hook_side, bool out, std::size_t way, int node, bool with_tail);
     bool any_way(Hold& hold, bool out, int hook, int lever);
     bool pair_free(Hold& hold, int hook, int lever);
     enum Part : std::uint8_t { paths = 0, hook_tail = 2, lever_tail = 4 };
@@ -125,7 +125,7 @@ bool Handling::Works::hits(const Element& element, Stands stands, const Motion& 
     const Capsule ball{element.centre, element.centre, element.reach + tube_radius};
     std::vector<TubePiece> cut;
     for (const std::size_t solid : these) {
-        if (!first_contact(ball, solids[solid], of_ball)) continue;
+        if (surely_clear(ball, solids[solid], motion) || !first_contact(ball, solids[solid], of_ball)) continue;
         if (cut.empty()) cut = pieces(element, tube_radius, form_radius);
         for (const TubePiece& piece : cut)
             if (const auto t = first_contact(piece.capsule, solids[solid], motion))
@@ -197,7 +197,7 @@ bool Handling::Works::lever_hits(const Hold& hold, const Element& element, const
     Motion late = hold.sweep;
     const Capsule ball{element.centre, element.centre, element.reach + tube_radius};
     const Capsule arc_ball{{0, form_radius, 0}, {0, form_radius, 0}, form_radius + tube_radius};
-    if (!first_contact(ball, arc_ball, hold.sweep)) return false;
+    if (surely_clear(ball, arc_ball, hold.sweep) || !first_contact(ball, arc_ball, hold.sweep)) return false;
     for (const TubePiece& piece : pieces(element, tube_radius, form_radius))
         for (std::size_t i = 0; i < hold.arc.size(); ++i) {
             if (piece.from - hold.arc[i].to < apart_along) continue;
@@ -227,7 +227,7 @@ bool Handling::Works::pair_hits(const Hold& hold, const Element& lever, const El
     // Two straights on either side of the bend part from each other until they are parallel at half a turn.
     if (lever.in_hand && hook.in_hand && hold.set <= std::numbers::pi) return false;
     const Capsule moving{lever.centre, lever.centre, lever.reach + tube_radius}, still{hook.centre, hook.centre, hook.reach + tube_radius};
-    if (!first_contact(moving, still, hold.sweep)) return false;
+    if (surely_clear(moving, still, hold.sweep) || !first_contact(moving, still, hold.sweep)) return false;
     Motion motion = hold.sweep;
     if (lever.in_hand) motion.only_beyond = 0;
     const auto look = [&](const std::optional<TubePiece>& swept, const std::optional<TubePiece>& lying) {
@@ -284,23 +284,23 @@ bool Handling::Works::side_free(Hold& hold, bool hook_side, int node) {
     return here.tail_free == 1;
 }
 
-bool Handling::Works::way_free(Hold& hold, bool hook_side, bool out, std::size_t way, int node) {
-    const TubeSide& side = hook_side ? hold.hook : hold.lever;
+bool Handling::Works::way_free(Hold& hold, bool hook_side, bool out, std::size_t way, int node, bool with_tail) {
     SideNode& here = (hook_side ? hold.hook : hold.lever).at(node);
+    WaysFound& found = here.ways[out][with_tail];
     const auto bit = static_cast<std::uint8_t>(1u << way);
-    if (!(here.ways_known[out] & bit)) {
-        here.ways_known[out] |= bit;
-        const auto stop = [](const Hit&) { return true; };
-        bool free = true;
-        for (const Element& element : side.whole(node)) free = free && !way_hits(hold, element, hook_side, out, way, stop);
-        if (free) here.ways_free[out] |= bit;
+    if (!(found.known & bit)) {
+        found.known |= bit;
+        const auto open = [&](const Element& element) { return !way_hits(hold, element, hook_side, out, way, [](const Hit&) { return true; }); };
+        const bool free = with_tail ? way_free(hold, hook_side, out, way, node, false) && open(here.tail)
+                                    : node == 0 || (way_free(hold, hook_side, out, way, here.parent, false) && open(here.run) && open(here.arc));
+        if (free) found.free |= bit;
     }
-    return here.ways_free[out] & bit;
+    return found.free & bit;
 }
 
 bool Handling::Works::any_way(Hold& hold, bool out, int hook, int lever) {
     for (std::size_t way = 0; way < ways.size(); ++way)
-        if (way_free(hold, true, out, way, hook) && way_free(hold, false, out, way, lever)) return true;
+        if (way_free(hold, true, out, way, hook, true) && way_free(hold, false, out, way, lever, true)) return true;
     return false;
 }
 

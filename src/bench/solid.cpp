@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 
 namespace tubewright {
 namespace {
@@ -62,7 +63,7 @@ double largest(const Value& value) {
 
 double beyond(double value, double half) { return value - std::clamp(value, -half, half); }
 
-double box_gap(const Run& run, const Vector3d& half) {
+double box_gap(const Run& run, const Vector3d& half, bool depth) {
     std::array<double, 6> breaks{};
     for (int i = 0; i < 3; ++i) {
         const double way = run.way[i] == 0 ? 1e-300 : run.way[i];
@@ -73,9 +74,10 @@ double box_gap(const Run& run, const Vector3d& half) {
         const Vector3d p = run.place(share);
         return Vector3d(beyond(p.x(), half.x()), beyond(p.y(), half.y()), beyond(p.z(), half.z()));
     };
-    const double nearest = least_place([&](double share) { return outside(share).dot(run.way); }, breaks);
+    const bool ball = run.way.isZero(0);
+    const double nearest = ball ? 0 : least_place([&](double share) { return outside(share).dot(run.way); }, breaks);
     const double apart = outside(nearest).norm();
-    if (apart > 0) return apart;
+    if (apart > 0 || !depth) return apart;
     return -largest([&](double share) { return (half - run.place(share).cwiseAbs()).minCoeff(); });
 }
 
@@ -87,11 +89,11 @@ std::array<double, 2> crossings(const Run& run, double radius) {
     return {(-b - std::sqrt(root)) / a, (-b + std::sqrt(root)) / a};
 }
 
-double cylinder_gap(const Run& run, double radius, double half) {
+double cylinder_gap(const Run& run, double radius, double half, bool depth) {
     const double way = run.way.z() == 0 ? 1e-300 : run.way.z();
     const std::array<double, 2> round = crossings(run, radius);
     const std::array<double, 4> breaks{(half - run.at.z()) / way, (-half - run.at.z()) / way, round[0], round[1]};
-    const double nearest = least_place(
+    const double nearest = run.way.isZero(0) ? 0 : least_place(
         [&](double share) {
             const Vector3d p = run.place(share);
             const double out = p.head<2>().norm(), along = beyond(p.z(), half) * run.way.z();
@@ -100,7 +102,7 @@ double cylinder_gap(const Run& run, double radius, double half) {
         breaks);
     const Vector3d p = run.place(nearest);
     const double apart = std::hypot(std::max(p.head<2>().norm() - radius, 0.0), beyond(p.z(), half));
-    if (apart > 0) return apart;
+    if (apart > 0 || !depth) return apart;
     return -largest([&](double share) {
         const Vector3d q = run.place(share);
         return std::min(radius - q.head<2>().norm(), half - std::abs(q.z()));
@@ -125,14 +127,20 @@ PlacedSolid::PlacedSolid(const Shape& shape, const Eigen::Matrix3d& turn) {
         to_local_ = turn.transpose();
         middle_ = turn * (box->from + box->to) / 2;
         half_ = (box->to - box->from).cwiseAbs() / 2;
-        extent_ = middle_.norm() + half_.norm();
+        reach_ = half_.norm();
+        extent_ = middle_.norm() + reach_;
+        const double up = half_.dot(to_local_.col(2).cwiseAbs());
+        lowest_ = middle_.z() - up, highest_ = middle_.z() + up;
     } else if (const auto* cylinder = std::get_if<Cylinder>(&shape)) {
         kind_ = Kind::cylinder;
         to_local_ = frame_along((cylinder->to - cylinder->from).normalized()) * turn.transpose();
         middle_ = turn * (cylinder->from + cylinder->to) / 2;
         const double radius = cylinder->radius.mm;
         half_ = {radius, radius, (cylinder->to - cylinder->from).norm() / 2};
-        extent_ = middle_.norm() + std::hypot(radius, half_.z());
+        reach_ = std::hypot(radius, half_.z());
+        extent_ = middle_.norm() + reach_;
+        const double steep = std::min(std::abs(to_local_(2, 2)), 1.0), up = half_.z() * steep + radius * std::sqrt(1 - steep * steep);
+        lowest_ = middle_.z() - up, highest_ = middle_.z() + up;
     } else {
         const auto& space = std::get<HalfSpace>(shape);
         kind_ = Kind::half_space;
@@ -140,20 +148,26 @@ PlacedSolid::PlacedSolid(const Shape& shape, const Eigen::Matrix3d& turn) {
         middle_ = turn * space.at;
         half_.setZero();
         extent_ = middle_.norm();
+        reach_ = std::numeric_limits<double>::infinity();
+        // Bounded only where it lies level.
+        const double out = to_local_(2, 2);
+        lowest_ = out > 1 - 1e-12 || std::abs(out) < 1 - 1e-12 ? -reach_ : middle_.z();
+        highest_ = out < -1 + 1e-12 || std::abs(out) < 1 - 1e-12 ? reach_ : middle_.z();
     }
 }
 
-double PlacedSolid::line_gap(const Vector3d& a, const Vector3d& b) const {
-    const Run run{to_local_ * (a - middle_), to_local_ * (b - a)};
+double PlacedSolid::line_gap(const Capsule& capsule, bool depth) const {
+    const Run run{to_local_ * (capsule.a - middle_), to_local_ * (capsule.b - capsule.a)};
     switch (kind_) {
-        case Kind::box: return box_gap(run, half_);
-        case Kind::cylinder: return cylinder_gap(run, half_.x(), half_.z());
+        case Kind::box: return box_gap(run, half_, depth);
+        case Kind::cylinder: return cylinder_gap(run, half_.x(), half_.z(), depth);
         case Kind::half_space: return std::min(run.at.z(), run.at.z() + run.way.z());
     }
     return 0;
 }
 
-double PlacedSolid::gap(const Capsule& capsule) const { return line_gap(capsule.a, capsule.b) - capsule.radius; }
+double PlacedSolid::gap(const Capsule& capsule) const { return line_gap(capsule, true) - capsule.radius; }
+double PlacedSolid::clearance(const Capsule& capsule) const { return line_gap(capsule, false) - capsule.radius; }
 
 // Closest points of two segments: Ericson, Real-Time Collision Detection, 2005, section 5.1.9.
 double gap(const Capsule& one, const Capsule& other) {

@@ -59,17 +59,28 @@ public:
     /// radius and, where its line lies inside, how deep the deepest place of the line does.
     double gap(const Capsule& capsule) const;
 
+    /// The same where the capsule's line lies outside; where it lies inside, minus its radius, which is quicker.
+    double clearance(const Capsule& capsule) const;
+
+    /// A ball around it: its middle, and how far its places reach from there. Of a half space that is infinite.
+    const Eigen::Vector3d& middle() const { return middle_; }
+    double reach() const { return reach_; }
+
+    /// Between which heights on the frame's third axis it lies.
+    double lowest() const { return lowest_; }
+    double highest() const { return highest_; }
+
     /// How far its furthest place is from the frame's origin; of a half space, the place it was given by.
     double extent() const { return extent_; }
 
 private:
     enum class Kind { box, cylinder, half_space };
-    double line_gap(const Eigen::Vector3d& a, const Eigen::Vector3d& b) const;
+    double line_gap(const Capsule& capsule, bool depth) const;
 
     Kind kind_;
     Eigen::Matrix3d to_local_;  ///< into a frame with the solid's middle (a half space's plane) at the origin
     Eigen::Vector3d middle_, half_;  ///< of a cylinder half_ is radius, radius, half its length; it lies along z
-    double extent_ = 0;
+    double extent_ = 0, reach_ = 0, lowest_ = 0, highest_ = 0;
 };
 
 /// From surface to surface; negative where they run through each other.

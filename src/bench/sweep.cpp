@@ -24,6 +24,24 @@ double fastest(const Motion& motion, const Capsule& capsule) {
     return std::sqrt(most);
 }
 
+/// From the place to the straight line from a to b.
+double to_line(const Vector3d& place, const Vector3d& a, const Vector3d& b) {
+    const Vector3d way = b - a;
+    const double length = way.squaredNorm();
+    return (place - a - (length > 0 ? std::clamp((place - a).dot(way) / length, 0.0, 1.0) : 0.0) * way).norm();
+}
+
+/// Whether two balls stay this far apart from middle to middle, whatever the angle about the centre.
+bool middles_clear(const Vector3d& moving, const Vector3d& still, double apart, const Motion& motion) {
+    const Vector3d first = moving - motion.from * motion.shift, last = moving - motion.to * motion.shift;
+    if (motion.turn == 0) return to_line(still, first, last) > apart;
+    const auto off = [&](const Vector3d& place) { return std::hypot(place.x(), place.y() - motion.centre_swing); };
+    const double most = std::max(off(first), off(last));
+    const Vector3d level(0, motion.centre_swing, first.z());
+    const double least = to_line(level, first, last), here = off(still);
+    return here - most > apart || least - here > apart;
+}
+
 template <class Gap>
 std::optional<double> advance(const Capsule& moving, const Motion& motion, const Gap& gap) {
     const double room = tolerance::handling_room.mm, step = tolerance::handling_step.mm;
@@ -41,6 +59,17 @@ std::optional<double> advance(const Capsule& moving, const Motion& motion, const
 
 }  // namespace
 
+bool surely_clear(const Capsule& ball, const PlacedSolid& still, const Motion& motion) {
+    const double room = ball.radius + tolerance::handling_room.mm;
+    if (motion.shift.z() == 0 && (ball.a.z() - room > still.highest() || ball.a.z() + room < still.lowest())) return true;
+    return middles_clear(ball.a, still.middle(), room + still.reach(), motion);
+}
+
+bool surely_clear(const Capsule& ball, const Capsule& still, const Motion& motion) {
+    const double room = ball.radius + still.radius + tolerance::handling_room.mm;
+    return std::abs(ball.a.z() - still.a.z()) > room || middles_clear(ball.a, still.a, room, motion);
+}
+
 Vector3d moved(const Motion& motion, const Vector3d& place, double t) {
     const Vector3d q = place - t * motion.shift;
     if (motion.turn == 0) return q;
@@ -57,7 +86,7 @@ std::optional<Capsule> moved(const Motion& motion, const Capsule& capsule, doubl
 }
 
 std::optional<double> first_contact(const Capsule& moving, const PlacedSolid& still, const Motion& motion) {
-    return advance(moving, motion, [&](const Capsule& here) { return still.gap(here); });
+    return advance(moving, motion, [&](const Capsule& here) { return still.clearance(here); });
 }
 
 std::optional<double> first_contact(const Capsule& moving, const Capsule& still, const Motion& motion) {

@@ -32,4 +32,9 @@ std::optional<Capsule> moved(const Motion& motion, const Capsule& capsule, doubl
 std::optional<double> first_contact(const Capsule& moving, const PlacedSolid& still, const Motion& motion);
 std::optional<double> first_contact(const Capsule& moving, const Capsule& still, const Motion& motion);
 
+/// Whether a ball stays clear of a solid, or of another ball, by more than the room for certain, told from how far
+/// both are from the centre and how high they lie. False says nothing.
+bool surely_clear(const Capsule& ball, const PlacedSolid& still, const Motion& motion);
+bool surely_clear(const Capsule& ball, const Capsule& still, const Motion& motion);
+
 }  // namespace tubewright

@@ -37,6 +37,11 @@ std::vector<TubePiece> pieces(const Element& element, double tube_radius, double
 /// The straight without its first part; unchanged where it begins further out.
 Element beyond(const Element& element, double length);
 
+/// One bit for each way along which the tube can come or go.
+struct WaysFound {
+    std::uint8_t known = 0, free = 0;
+};
+
 /// Sets of made bends that grow outwards, one node for each; a set shares all but its last straight with
 /// the set that lacks its outermost bend.
 struct SideNode {
@@ -44,7 +49,7 @@ struct SideNode {
     Element run, arc;  ///< from where the parent's tail begins to the outermost made bend, and that bend; the root has none
     Element tail;      ///< from there straight to the tube's end
     signed char path_free = -1, tail_free = -1;  ///< -1: not looked at yet
-    std::uint8_t ways_known[2] = {0, 0}, ways_free[2] = {0, 0};  ///< laid in, taken out: one bit for each way
+    WaysFound ways[2][2];  ///< laid in, taken out; without the tail, with it
 };
 
 class TubeSide {
