@@ -120,5 +120,5 @@ int main() {
     compare("box", Box{{-20, -30, -10}, {20, 30, 10}}, fcl::Boxd(40, 60, 20), poses);
     compare("cylinder", Cylinder{{0, 0, -30}, {0, 0, 30}, Length{15}}, fcl::Cylinderd(15, 60), poses);
     compare("half space", HalfSpace{{0, 0, -20}, {0, 0, -1}}, fcl::Halfspaced(Vector3d(0, 0, 1), -20), poses);
-    for (const int bends : {4, 8, 12, 14}) ask_all(bends);
+    for (const int bends : {4, 8, 12, 16}) ask_all(bends);
 }
