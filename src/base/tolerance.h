@@ -24,6 +24,18 @@ inline constexpr Length chord_sagitta{0.02};
 /// Less room than this between two stretches of one tube counts as touching: a tube in a hand bender sits no truer. Our choice.
 inline constexpr Length touching{2.0};
 
+/// A tube that comes nearer than this to the bender, the bench or itself while it is handled counts as
+/// hitting it: hands and mounting are no truer. Our choice.
+inline constexpr Length handling_room{1.0};
+
+/// How far a tube may move between two moments that are looked at, beyond what the gap allows: no gap below
+/// handling_room less this is passed over. Half the room, so that what really touches is always seen.
+inline constexpr Length handling_step{0.5};
+
+/// How closely arcs are followed by chords when looking for what is in a tube's way; added to its radius. A
+/// tenth of the room: it makes a tube no thicker than a bend's ovality does. Our choice.
+inline constexpr Length handling_sagitta{0.1};
+
 /// Printed limits of wall thickness are rounded to 0.01 mm; half of that is given to the tube.
 inline constexpr Length printed_wall{0.005};
 

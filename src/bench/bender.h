@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "base/quantity.h"
+#include "bench/solid.h"
 
 namespace tubewright {
 
@@ -39,6 +40,7 @@ struct Bender {
     Length hook_straight;   ///< straight tube needed before the start of the bend
     Length lever_straight;  ///< straight tube needed past the end of the bend
     SetUp set_up;
+    std::vector<Solid> body;  ///< what the tube may run into; nothing is looked for where it is empty
     bool operator==(const Bender&) const = default;
 };
 

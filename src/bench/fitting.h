@@ -13,6 +13,7 @@ namespace tubewright {
 /// towards the end. `facing` says which way round, for the person who holds it.
 struct SlideOn {
     std::string id, name, facing;
+    Length length;  ///< along the tube
     bool operator==(const SlideOn&) const = default;
 };
 
@@ -27,5 +28,8 @@ struct Fitting {
     std::vector<std::string> advice;  ///< sentences for the person finishing the end
     bool operator==(const Fitting&) const = default;
 };
+
+/// Tube that the pieces cover when they are pushed together up to the end.
+Length stack_length(const Fitting& fitting);
 
 }  // namespace tubewright

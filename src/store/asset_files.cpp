@@ -27,12 +27,14 @@ FlowCurve curve_from(const Node& node) {
     return {node.at("strength_mpa").number({10, 3000}), node.at("exponent").number({0, 1}), node.at("source").text(400)};
 }
 
-SlideOn slide_on_from(const Node& node, std::set<std::string>& taken) {
-    node.known_keys({"id", "name", "facing"});
-    return {id_of(node, taken), node.at("name").text(), node.at("facing").note()};
-}
-
 const Range allowances{0, limits::longest_allowance};
+
+SlideOn slide_on_from(const Node& node, std::set<std::string>& taken) {
+    node.known_keys({"id", "name", "facing", "length_mm"});
+    SlideOn piece{id_of(node, taken), node.at("name").text(), node.at("facing").note(), {}};
+    if (const auto length = node.find("length_mm")) piece.length = mm(*length, allowances);
+    return piece;
+}
 
 FittingSize fitting_size_from(const Node& node) {
     node.known_keys({"od_mm", "allowance_mm", "straight_needed_mm", "heaviest_wall_mm", "wall_source"});

@@ -27,6 +27,49 @@ SetUp set_up_from(const Node& node) {
             node.at("swing").one_of<Swing>({{"away", Swing::away}, {"toward", Swing::toward}, {"up", Swing::up}, {"down", Swing::down}})};
 }
 
+Eigen::Vector3d place_from(const Node& node, Unit unit) {
+    const std::vector<Node> numbers = node.items(3, 3);
+    const Range reach{-limits::bench_reach, limits::bench_reach};
+    return {numbers[0].length(unit, reach).mm, numbers[1].length(unit, reach).mm, numbers[2].length(unit, reach).mm};
+}
+
+Box box_from(const Node& node, Unit unit) {
+    node.known_keys({"from", "to"});
+    const Box box{place_from(node.at("from"), unit), place_from(node.at("to"), unit)};
+    if ((box.to - box.from).cwiseAbs().minCoeff() <= 0) node.at("to").refuse("lies level with from", "the opposite corner of the box");
+    return box;
+}
+
+Cylinder cylinder_from(const Node& node, Unit unit) {
+    node.known_keys({"from", "to", "radius"});
+    const Cylinder cylinder{place_from(node.at("from"), unit), place_from(node.at("to"), unit), node.at("radius").length(unit, {0, limits::bench_reach, true})};
+    if (cylinder.from == cylinder.to) node.at("to").refuse("is the same place as from", "the middle of the other end");
+    return cylinder;
+}
+
+/// A direction needs no unit, only a length that is not 0.
+HalfSpace half_space_from(const Node& node, Unit unit) {
+    node.known_keys({"at", "into"});
+    const std::vector<Node> into = node.at("into").items(3, 3);
+    const Range any{-limits::bench_reach, limits::bench_reach};
+    const HalfSpace space{place_from(node.at("at"), unit), {into[0].number(any), into[1].number(any), into[2].number(any)}};
+    if (space.into.norm() <= 0) node.at("into").refuse("points nowhere", "a direction into the material");
+    return space;
+}
+
+Solid solid_from(const Node& node, Unit unit) {
+    node.known_keys({"name", "stands", "box", "cylinder", "half_space"});
+    Solid solid;
+    solid.name = node.at("name").text(60);
+    solid.stands = node.at("stands", "fixed, lever, bench").one_of<Stands>({{"fixed", Stands::fixed}, {"lever", Stands::lever}, {"bench", Stands::bench}});
+    const auto box = node.find("box"), cylinder = node.find("cylinder"), space = node.find("half_space");
+    if (box.has_value() + cylinder.has_value() + space.has_value() != 1) node.refuse("does not have one shape", "one of box, cylinder, half_space");
+    if (box) solid.shape = box_from(*box, unit);
+    if (cylinder) solid.shape = cylinder_from(*cylinder, unit);
+    if (space) solid.shape = half_space_from(*space, unit);
+    return solid;
+}
+
 std::string preferred_from(const Node& node, const std::vector<ReferenceMark>& marks) {
     std::vector<std::pair<std::string, std::string>> names;
     for (const ReferenceMark& mark : marks) names.emplace_back(mark.name, mark.name);
@@ -54,7 +97,8 @@ Bender bender_card(const Node& root) {
     bender.hook_straight = root.at("hook_straight").length(unit, {0, limits::bender_reach});
     bender.lever_straight = root.at("lever_straight").length(unit, {0, limits::bender_reach});
     if (const auto set_up = root.find("set_up")) bender.set_up = set_up_from(*set_up);
-    if (const auto body = root.find("body")) body->items(0, 200);
+    if (const auto body = root.find("body"))
+        for (const Node& solid : body->items(0, 200)) bender.body.push_back(solid_from(solid, unit));
     return bender;
 }
 

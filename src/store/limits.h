@@ -12,6 +12,7 @@ inline constexpr double longest_run = 100000;      ///< a leg, a straight, a coo
 inline constexpr double longest_allowance = 1000;
 inline constexpr double longest_trim = 10000;
 inline constexpr double bender_reach = 1000;       ///< offsets and straights of a bender
+inline constexpr double bench_reach = 10000;       ///< places of solids that the tube may run into
 inline constexpr double points_apart = 0.001;      ///< nearer ones are the same point
 inline constexpr std::size_t most_bends = 200;
 inline constexpr std::size_t most_lines = 1000;

@@ -34,11 +34,44 @@ TEST_CASE("the card of the format's description, version 1, reads as it is writt
     CHECK(usual_mark(bender) == 0);
 }
 
-TEST_CASE("the shipped card for 3/16 is that of the format's description") {
+TEST_CASE("the shipped card for 3/16 is that of the format's description, and has a body") {
     const auto shipped = read_bender(source_dir / "assets/benders/hand-3-16.json"), specimen = read_bender(card_file);
     REQUIRE(shipped.ok());
     REQUIRE(specimen.ok());
-    CHECK(shipped.value() == specimen.value());
+    Bender bare = shipped.value();
+    bare.body.clear();
+    CHECK(bare == specimen.value());
+    CHECK(shipped.value().body.size() == 8);
+}
+
+TEST_CASE("the solids of a card's body are read in its unit and stand as they say") {
+    const auto read = read_bender_text(with(card(), "\"body\": [ ]", R"("body": [
+        { "name": "base plate", "stands": "fixed", "box": { "from": [-1, 0.5, -2], "to": [1, 0, -1] } },
+        { "name": "handle", "stands": "lever", "cylinder": { "from": [1, 0, 0], "to": [9, -1, 0], "radius": 0.25 } },
+        { "name": "bench top", "stands": "bench", "half_space": { "at": [0, 0, -6], "into": [0, 0, -1] }, "x-seen": "here" } ])"), "card.json");
+    if (!read.ok()) FAIL(read.trouble().sentence());
+    const std::vector<Solid>& body = read.value().body;
+    REQUIRE(body.size() == 3);
+    CHECK(body[0] == Solid{"base plate", Stands::fixed, Box{{-25.4, 12.7, -50.8}, {25.4, 0, -25.4}}});
+    CHECK(body[1] == Solid{"handle", Stands::lever, Cylinder{{25.4, 0, 0}, {9 * 25.4, -25.4, 0}, Length{6.35}}});
+    CHECK(body[2] == Solid{"bench top", Stands::bench, HalfSpace{{0, 0, 6 * -25.4}, {0, 0, -1}}});
+}
+
+TEST_CASE("a solid that does not fit is refused with place, what and allowed") {
+    const auto said = [](const std::string& solid) { return card_sentence(with(card(), "\"body\": [ ]", "\"body\": [ { \"name\": \"post\", \"stands\": \"fixed\", " + solid + " } ]")); };
+    const std::string head = "card.json, body[0]";
+    CHECK(said(R"("box": { "from": [0, 0, 0], "to": [1, 1, 1] })") == "was taken");
+    CHECK(said(R"("ball": 3)") == head + ".ball is not a key that belongs here; allowed: name, stands, box, cylinder, half_space, and keys that begin with x-.");
+    CHECK(said(R"("x-shape": 3)") == head + " does not have one shape; allowed: one of box, cylinder, half_space.");
+    CHECK(said(R"("box": { "from": [0, 0, 0], "to": [1, 1, 1] }, "half_space": { "at": [0, 0, 0], "into": [0, 0, 1] })") == head + " does not have one shape; allowed: one of box, cylinder, half_space.");
+    CHECK(said(R"("box": { "from": [0, 0, 0], "to": [1, 0, 1] })") == head + ".box.to lies level with from; allowed: the opposite corner of the box.");
+    CHECK(said(R"("box": { "from": [0, 0], "to": [1, 1, 1] })") == head + ".box.from has 2 entries; allowed: a list of 3 to 3.");
+    CHECK(said(R"("box": { "from": [0, 0, "0"], "to": [1, 1, 1] })") == head + ".box.from[2] is \"0\"; allowed: -393.701 to 393.701 in.");
+    CHECK(said(R"("cylinder": { "from": [0, 0, 0], "to": [0, 0, 0], "radius": 1 })") == head + ".cylinder.to is the same place as from; allowed: the middle of the other end.");
+    CHECK(said(R"("cylinder": { "from": [0, 0, 0], "to": [0, 0, 1], "radius": 0 })") == head + ".cylinder.radius is 0; allowed: more than 0 and at most 393.701 in.");
+    CHECK(said(R"("half_space": { "at": [0, 0, 0], "into": [0, 0, 0] })") == head + ".half_space.into points nowhere; allowed: a direction into the material.");
+    CHECK(card_sentence(with(card(), "\"body\": [ ]", R"("body": [ { "name": "post", "stands": "still", "box": { "from": [0, 0, 0], "to": [1, 1, 1] } } ])")) ==
+          head + ".stands is \"still\"; allowed: fixed, lever, bench.");
 }
 
 TEST_CASE("a card may name the mark it is usually used with, and stand in another way") {
