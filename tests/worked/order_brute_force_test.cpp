@@ -1,12 +1,12 @@
-// The order found is compared with every order there is.
+// The order found is compared with every order there is, and five lines are worked through.
 
 #include <catch2/catch.hpp>
 #include <array>
 #include <cmath>
-#include <map>
+#include <numbers>
 #include <random>
 
-#include "bench/order_search.h"
+#include "bench/order_reasons.h"
 #include "bench/samples.h"
 
 using namespace tubewright;
@@ -42,11 +42,9 @@ private:
     struct Turn { bool possible; std::int32_t cost; };
 
     Turn turn(std::uint64_t made, const Placing& placing) {
-        const auto key = std::tuple(made, placing.bend, placing.hook);
-        const auto known = turns_.find(key);
-        if (known != turns_.end()) return known->second;
-        const Turn found{room(placing) && can_bend_(made, placing), costs_.step(made, placing).total()};
-        return turns_.emplace(key, found).first->second;
+        auto& known = turns_[made * 16 + placing.bend * 2 + (placing.hook == End::B)];
+        if (!known) known = Turn{room(placing) && can_bend_(made, placing), costs_.step(made, placing).total()};
+        return *known;
     }
 
     void go(std::uint64_t made, std::int32_t paid) {
@@ -73,7 +71,7 @@ private:
     OrderCosts costs_;
     std::vector<Placing> order_;
     std::optional<std::int32_t> least_;
-    std::map<std::tuple<std::uint64_t, std::size_t, End>, Turn> turns_;
+    std::vector<std::optional<Turn>> turns_ = std::vector<std::optional<Turn>>(128 * 16);
 };
 
 Line random_line(std::mt19937& dice, std::size_t bends) {
@@ -127,4 +125,103 @@ TEST_CASE("for 2,000 lines of up to 7 bends the order found costs what the best 
     }
     CHECK(found_some > 500);
     CHECK(found_none > 200);
+}
+
+// In the five lines below the geometry is stood in for by one rule of thumb (common practice, no source): what swings
+// is straight or has one bend at most, for more of it would sweep into bench and hands.
+namespace {
+
+CanBend one_bend_swings(std::size_t bends) {
+    return [bends](std::uint64_t made, const Placing& placing) {
+        int swinging = 0;
+        for (std::size_t i = 0; i < bends; ++i)
+            if (made >> i & 1) swinging += placing.hook == End::A ? i > placing.bend : i < placing.bend;
+        return swinging <= 1;
+    };
+}
+
+}  // namespace
+
+TEST_CASE("a U-turn: either bend may come first, and the order found is the cheapest of the eight") {
+    // 4 in wide: 4 less two setbacks of 0.5625 leaves 2.875 in, enough for hook and lever.
+    const OrderQuestion question = question_for(line_of({6, 4, 9}, {{90, 0}, {90, 0}}));
+    const CanBend can = one_bend_swings(2);
+    const auto found = std::get<OrderFound>(best_order(question, can));
+    CHECK(found.order.size() == 2);
+    CHECK(found.cost.floating == 0);
+    CHECK(found.cost.total() == EveryOrder(question, can).least());
+}
+
+TEST_CASE("a closed frame: the last bend closes it with the formed side on the hook") {
+    const OrderQuestion question = question_for(line_of({4, 6, 8, 6, 4}, {{90, 0}, {90, 0}, {90, 0}, {90, 0}}));
+    const CanBend can = one_bend_swings(4);
+    const auto found = std::get<OrderFound>(best_order(question, can));
+    CHECK(found.cost.total() == EveryOrder(question, can).least());
+    const Placing last = found.order.back();
+    if (last.bend == 0) CHECK(last.hook == End::B);
+    if (last.bend == 3) CHECK(last.hook == End::A);
+    std::uint64_t made = 0;
+    for (const Placing& placing : found.order) {
+        CHECK(can(made, placing));
+        made |= std::uint64_t{1} << placing.bend;
+    }
+    CHECK(made == 0b1111);
+}
+
+TEST_CASE("a coil of 12: each bend beside a made one, never more than one bend swinging, proven") {
+    std::vector<std::pair<double, double>> bends(12, {90, 4});
+    bends.front().second = 0;
+    const OrderQuestion question = question_for(line_of(std::vector<double>(13, 4.0), bends));
+    const CanBend can = one_bend_swings(12);
+    const auto found = std::get<OrderFound>(best_order(question, can));
+    CHECK(found.proven);
+    CHECK(found.order.size() == 12);
+    CHECK(found.cost.floating == 0);
+    std::uint64_t made = 0;
+    for (const Placing& placing : found.order) {
+        CHECK(can(made, placing));
+        made |= std::uint64_t{1} << placing.bend;
+    }
+}
+
+TEST_CASE("a 2-inch jog whose middle is too short whichever bend comes first: how much longer is told") {
+    // 60 deg each way on a 15/16 radius: the leg between the corners is 2 / sin 60 = 2.309401, less two setbacks of
+    // 0.9375 tan 30 = 0.541266: 1.226870 in, where the hook needs 1 1/4 and the lever 1 1/2.
+    Line line = line_of({8, 2 / std::sin(std::numbers::pi / 3), 8}, {{60, 0}, {60, 180}});
+    line.bender.radius = 0.9375_in;
+    line.bender.hook_straight = 1.25_in;
+    line.bender.lever_straight = 1.5_in;
+    const OrderQuestion question = question_for(line);
+    const auto none = std::get<NoOrder>(best_order(question, one_bend_swings(2)));
+    CHECK(none.proven);
+    REQUIRE(none.furthest.size() == 1);
+    REQUIRE(none.blocked.size() == 2);
+    for (const Blocked& block : none.blocked) {
+        const auto& straight = std::get<ShortStraight>(block.why);
+        CHECK(straight.has.inch() == Approx(1.226870).margin(1e-6));
+        CHECK(straight.needed.inch() == Approx(straight.hook_side ? 1.25 : 1.5));
+    }
+    // 0.023130 in = 0.58751 mm are missing, less the 0.1 mm that any straight may miss.
+    const CanBendFor geometry = [](const OrderQuestion&) { return one_bend_swings(2); };
+    const auto ways = ways_out(question, geometry, {});
+    REQUIRE(ways.has_value());
+    REQUIRE(ways->size() == 1);
+    const auto& longer = std::get<LongerStraight>(ways->front());
+    CHECK(longer.straight == 1);
+    CHECK(longer.by.mm >= 0.48751 - 1e-4);
+    CHECK(longer.by.mm <= 0.48751 + 0.025 + 1e-4);
+    CHECK(std::holds_alternative<OrderFound>(best_order(question_for(line_of({8, 2.828427, 8}, {{45, 0}, {45, 180}})), one_bend_swings(2))));
+}
+
+TEST_CASE("a line that can't be bent at all: every bend with its reason, and no way out") {
+    // The middle straight is shorter than the bends of it: corners overlap, and 150 deg is beyond the bender.
+    Line line = line_of({8, 3, 8}, {{150, 0}, {150, 90}});
+    line.bender.max_angle = 90_deg;
+    const OrderQuestion question = question_for(line);
+    const auto none = std::get<NoOrder>(best_order(question, one_bend_swings(2)));
+    CHECK(none.proven);
+    CHECK(none.furthest.empty());
+    REQUIRE(none.blocked.size() == 4);
+    for (const Blocked& block : none.blocked) CHECK(block.why == WhyNot{BeyondAngle{150_deg, 90_deg}});
+    CHECK(ways_out(question, [](const OrderQuestion&) { return one_bend_swings(2); }, {})->empty());
 }

@@ -1,0 +1,59 @@
+#pragma once
+// Why this order: facts for the sentences that tell it, for an order by hand, and for a line that has none.
+
+#include "bench/order_search.h"
+
+namespace tubewright {
+
+/// What comes of beginning at one bend.
+struct StartFacts {
+    std::size_t bend;
+    Length a, b;  ///< what the ends land within, 95 times in 100, working outward from there
+    bool possible;                  ///< that any order which begins there is
+    std::optional<OrderCost> cost;  ///< of the best such order
+};
+
+/// Bends taken one after the other from an end. The first that stops it, and on which hooks.
+struct InARow {
+    StartFacts start;
+    std::vector<Blocked> blocked;  ///< empty where the row can be made
+    std::size_t made;              ///< bends made before it stops
+};
+
+struct OrderReasons {
+    StartFacts chosen;
+    InARow from_a, from_b;
+};
+
+/// For an order that was found; nothing where the search was stopped. A line without bends has no reasons.
+std::optional<OrderReasons> order_reasons(const OrderQuestion& question, const CanBend& can_bend, const OrderFound& found, const Progress& progress = {});
+
+/// An order by hand, looked at step by step.
+struct HandOrder {
+    std::optional<std::size_t> step;  ///< the first that can't be made
+    std::optional<Blocked> blocked;   ///< and why
+    OrderCost cost;                   ///< of the whole order, possible or not
+    EndSpread spread;                 ///< of this very order
+};
+HandOrder what_breaks(const OrderQuestion& question, const CanBend& can_bend, const std::vector<Placing>& order);
+
+/// Where no order is possible: single changes that would make one so.
+struct LongerStraight {
+    std::size_t straight;  ///< 0 lies before bend 0; the last one after the last bend
+    Length by;             ///< to within tolerance::straight_slack where only the bender's straights are short; else of the lengths tried
+};
+struct OtherSetUp { SetUp set_up; };
+struct OtherBender { std::size_t bender; };  ///< place in the list that was given
+using WayOut = std::variant<LongerStraight, OtherSetUp, OtherBender>;
+
+/// The geometry for a changed question.
+using CanBendFor = std::function<CanBend(const OrderQuestion&)>;
+
+/// All that are found, of each kind the smallest change first. `other_benders`: the same line, laid out for each
+/// of them. Nothing where the search was stopped.
+std::optional<std::vector<WayOut>> ways_out(const OrderQuestion& question, const CanBendFor& geometry, const std::vector<OrderQuestion>& other_benders, const Progress& progress = {});
+
+/// The layout with one straight longer.
+Layout lengthened(Layout layout, std::size_t straight, Length by);
+
+}  // namespace tubewright

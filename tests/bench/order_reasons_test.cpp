@@ -1,0 +1,112 @@
+#include "bench/order_reasons.h"
+
+#include <catch2/catch.hpp>
+
+#include "bench/samples.h"
+
+using namespace tubewright;
+using namespace tubewright::literals;
+
+namespace {
+
+OrderQuestion question_for(const Line& line) {
+    OrderQuestion question;
+    question.layout = layout(line, {});
+    question.bender = line.bender;
+    return question;
+}
+
+OrderQuestion five_bends() { return question_for(line_of({5, 5, 5, 5, 5, 5}, {{45, 0}, {45, 90}, {45, 0}, {45, 90}, {45, 0}})); }
+
+bool anything(std::uint64_t, const Placing&) { return true; }
+bool nothing(std::uint64_t, const Placing&) { return false; }
+
+/// Stands in for a bench that the formed tube hits: bend 5 can't come once all the others are made.
+bool fifth_not_last(std::uint64_t made, const Placing& placing) { return !(placing.bend == 4 && made == 0b1111); }
+
+}  // namespace
+
+TEST_CASE("a start in the middle is told against the starts from both ends") {
+    const OrderQuestion question = five_bends();
+    const auto found = std::get<OrderFound>(best_order(question, fifth_not_last));
+    const auto reasons = order_reasons(question, fifth_not_last, found);
+    REQUIRE(reasons);
+    CHECK(reasons->chosen.bend == 2);
+    CHECK(reasons->from_a.start.bend == 0);
+    CHECK(reasons->from_b.start.bend == 4);
+    // End B hangs on five bends when begun at A, on three when begun in the middle.
+    CHECK(reasons->from_a.start.b > 1.3 * std::max(reasons->chosen.a, reasons->chosen.b));
+    CHECK(reasons->from_b.start.a > 1.3 * std::max(reasons->chosen.a, reasons->chosen.b));
+    // In a row from A one gets to the fifth bend; begun at A in another order one gets through.
+    CHECK(reasons->from_a.made == 4);
+    REQUIRE(reasons->from_a.blocked.size() == 2);
+    CHECK(reasons->from_a.blocked.front().placing.bend == 4);
+    CHECK(reasons->from_a.blocked.front().made == 0b1111);
+    CHECK(reasons->from_a.blocked.front().why == WhyNot{InTheWay{}});
+    CHECK(reasons->from_a.start.possible);
+    CHECK(reasons->from_b.blocked.empty());
+    CHECK(reasons->from_b.made == 5);
+    REQUIRE(reasons->from_b.start.cost);
+    CHECK(reasons->from_b.start.cost->total() >= reasons->chosen.cost->total());
+    CHECK_FALSE(order_reasons(question, anything, found, [](double) { return false; }));
+}
+
+TEST_CASE("an order by hand is told its first step that can't be made, and what it costs") {
+    const OrderQuestion question = five_bends();
+    const std::vector<Placing> row{{0, End::A}, {1, End::A}, {2, End::A}, {3, End::A}, {4, End::A}};
+    const HandOrder broken = what_breaks(question, fifth_not_last, row);
+    REQUIRE(broken.step);
+    CHECK(*broken.step == 4);
+    CHECK(broken.blocked == Blocked{0b1111, {4, End::A}, InTheWay{}});
+    const HandOrder whole = what_breaks(question, anything, row);
+    CHECK_FALSE(whole.step);
+    CHECK_FALSE(whole.blocked);
+    CHECK(whole.cost == broken.cost);
+    CHECK(whole.cost.total() > std::get<OrderFound>(best_order(question, anything)).cost.total());
+    // The order is one outward from bend 1: its spread is that of the start.
+    CHECK(within(whole.spread.b).mm == Approx(within(end_spread(question.layout.part, outward_order(question.layout.part, 0), {}).b).mm));
+}
+
+TEST_CASE("a straight made longer moves all that lies after it") {
+    const Layout before = five_bends().layout, after = lengthened(before, 2, 10_mm);
+    CHECK(after.cut_length.mm == Approx(before.cut_length.mm + 10));
+    CHECK(after.spans[1] == before.spans[1]);
+    CHECK(after.spans[2].start.mm == Approx(before.spans[2].start.mm + 10));
+    CHECK(after.spans[4].end.mm == Approx(before.spans[4].end.mm + 10));
+    CHECK(after.part.straights[2].mm == Approx(before.part.straights[2].mm + 10));
+    CHECK(lengthened(before, 5, 10_mm).spans == before.spans);
+}
+
+TEST_CASE("another way to stand the bender, or another bender, is a way out where it frees the line") {
+    const OrderQuestion question = five_bends();
+    const CanBendFor only_right_up = [](const OrderQuestion& asked) -> CanBend {
+        const bool free = asked.set_up == SetUp{HookHand::right, Swing::up} || asked.bender.id == "the-other";
+        return [free](std::uint64_t, const Placing&) { return free; };
+    };
+    OrderQuestion other = question;
+    other.bender.id = "the-other";
+    OrderQuestion weak = other;
+    weak.bender.max_angle = 40_deg;
+    const auto ways = ways_out(question, only_right_up, {weak, other});
+    REQUIRE(ways.has_value());
+    REQUIRE(ways->size() == 2);
+    CHECK(std::get<OtherSetUp>((*ways)[0]).set_up == SetUp{HookHand::right, Swing::up});
+    CHECK(std::get<OtherBender>((*ways)[1]).bender == 1);
+    CHECK(ways_out(question, [](const OrderQuestion&) { return CanBend(nothing); }, {})->empty());
+    CHECK_FALSE(ways_out(question, only_right_up, {}, [](double) { return false; }).has_value());
+}
+
+TEST_CASE("what the geometry needs of a straight is looked for in lengths one would try") {
+    // Stands in for an obstacle that is cleared once the third straight has grown by 20 mm: 1/2 in is too little, 1 in does.
+    const OrderQuestion question = five_bends();
+    const double now = question.layout.part.straights[2].mm;
+    const CanBendFor geometry = [now](const OrderQuestion& asked) -> CanBend {
+        const bool free = asked.layout.part.straights[2].mm >= now + 20;
+        return [free](std::uint64_t, const Placing&) { return free; };
+    };
+    const auto ways = ways_out(question, geometry, {});
+    REQUIRE(ways.has_value());
+    REQUIRE(ways->size() == 1);
+    CHECK(std::get<LongerStraight>(ways->front()).straight == 2);
+    CHECK(std::get<LongerStraight>(ways->front()).by.inch() == Approx(1));
+}
