@@ -1,0 +1,96 @@
+#include "bench/ordered.h"
+
+#include <algorithm>
+#include <memory>
+
+#include "bench/fitting.h"
+
+namespace tubewright {
+namespace {
+
+/// Stops that another order may do away with.
+bool depends_on_order(const Finding& finding) { return finding.code == "short-straight" || finding.code == "mark-off-straight"; }
+
+bool stopped_in_any_order(const Sheet& sheet) {
+    return std::any_of(sheet.findings.begin(), sheet.findings.end(), [](const Finding& f) { return f.severity == Severity::stop && !depends_on_order(f); });
+}
+
+OrderQuestion question_of(const Sheet& sheet, const OrderWish& wish) {
+    OrderQuestion question{*sheet.layout, sheet.line.bender, sheet.springback, sheet.set_up, {}, {}, wish};
+    question.pieces_a = stack_length(sheet.line.a.fitting);
+    question.pieces_b = stack_length(sheet.line.b.fitting);
+    return question;
+}
+
+CanBend geometry(const OrderQuestion& question, Length od) {
+    auto handling = std::make_shared<Handling>(question.layout, od, question.bender, question.set_up, question.springback);
+    return [handling](std::uint64_t made, const Placing& placing) { return handling->is_free(made, placing); };
+}
+
+StoppedBend looked_into(const OrderQuestion& question, Length od, const Blocked& blocked) {
+    StoppedBend stop{blocked, std::nullopt, ""};
+    if (!std::holds_alternative<InTheWay>(blocked.why)) return stop;
+    Handling handling(question.layout, od, question.bender, question.set_up, question.springback);
+    stop.obstacle = handling.obstacle(blocked.made, blocked.placing);
+    if (stop.obstacle && stop.obstacle->solid) stop.solid = question.bender.body[*stop.obstacle->solid].name;
+    return stop;
+}
+
+std::optional<StoppedBend> first_stop(const OrderQuestion& question, Length od, const InARow& row) {
+    if (row.blocked.empty()) return std::nullopt;
+    return looked_into(question, od, row.blocked.front());
+}
+
+}  // namespace
+
+OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, const Progress& progress) {
+    OrderVerdict verdict;
+    if (!sheet.layout || sheet.steps.empty() || sheet.layout->part.bends.size() > 64 || stopped_in_any_order(sheet)) return verdict;
+    const Length od = sheet.line.tube.od;
+    const OrderQuestion question = question_of(sheet, wish);
+    const CanBend can_bend = geometry(question, od);
+    const OrderAnswer answer = best_order(question, can_bend, progress);
+    using Outcome = OrderVerdict::Outcome;
+    if (const auto* found = std::get_if<OrderFound>(&answer)) {
+        verdict.outcome = Outcome::found;
+        verdict.order = found->order;
+        if (asked == Asked::order) return verdict;
+        verdict.reasons = order_reasons(question, can_bend, *found, progress);
+        if (!verdict.reasons) return verdict;
+        verdict.from_a_stop = first_stop(question, od, verdict.reasons->from_a);
+        verdict.from_b_stop = first_stop(question, od, verdict.reasons->from_b);
+    } else if (const auto* none = std::get_if<NoOrder>(&answer)) {
+        verdict.outcome = Outcome::none;
+        verdict.furthest = none->furthest;
+        for (const Blocked& blocked : none->blocked) verdict.stops.push_back(looked_into(question, od, blocked));
+        if (asked == Asked::order) return verdict;
+        const auto ways = ways_out(question, [&](const OrderQuestion& changed) { return geometry(changed, od); }, {}, progress);
+        if (ways) verdict.ways = *ways;
+    } else {
+        verdict.outcome = Outcome::cancelled;
+    }
+    return verdict;
+}
+
+Sheet in_order(const Line& line, SheetChoice choice, const OrderVerdict& verdict) {
+    choice.order = verdict.order;
+    Sheet sheet = bend_sheet(line, choice);
+    if (verdict.outcome != OrderVerdict::Outcome::none) return sheet;
+    NoOrderPossible fact{verdict.furthest.size(), std::nullopt, std::nullopt, std::nullopt, ""};
+    // The geometry's stop says most: a straight too short has a finding of its own.
+    for (const StoppedBend& stop : verdict.stops)
+        if (!fact.bend || (!fact.depth && stop.obstacle)) {
+            fact.bend = stop.blocked.placing.bend;
+            fact.hook = stop.blocked.placing.hook;
+            if (stop.obstacle) fact.depth = stop.obstacle->depth;
+            fact.solid = stop.solid;
+        }
+    sheet.findings.insert(sheet.findings.begin(), Finding{Severity::stop, "no-order", fact.bend, fact});
+    return sheet;
+}
+
+Sheet ordered_sheet(const Line& line, const SheetChoice& choice) {
+    return in_order(line, choice, find_order(bend_sheet(line, choice)));
+}
+
+}  // namespace tubewright
