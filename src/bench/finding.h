@@ -18,6 +18,7 @@ struct EndTooShort { End end; std::size_t bend; Length straight, needed; };
 struct AngleBeyondBender { std::size_t bend; Angle set, target, limit; };
 struct RadiusTooTight { Length radius, least; bool stop; };
 struct WallTooHeavy { End end; Length wall, heaviest; };
+struct SingleFlareOnBrake { End end; };  ///< 45 degrees; the usual seat is made for a double flare
 struct HitsItself { std::size_t first, second; Length gap; bool stop; };  ///< stretches as in tube/clearance.h
 struct LongerThanStick { Length cut, stick; };
 struct DegenerateCorner { std::size_t bend; Angle angle; };
@@ -29,7 +30,7 @@ struct SmallAngle { std::size_t bend; Angle angle; };  ///< springback rule not 
 
 using Fact = std::variant<NoRoomInBender, CornersOverlap, EndTooShort, AngleBeyondBender, RadiusTooTight,
                           WallTooHeavy, HitsItself, LongerThanStick, DegenerateCorner, TrappedPieces,
-                          WrongGroove, MarkOffStraight, NoBend, SmallAngle>;
+                          WrongGroove, MarkOffStraight, NoBend, SmallAngle, SingleFlareOnBrake>;
 
 enum class Severity { stop, caution, note };
 

@@ -46,6 +46,15 @@ void look_at_walls(const Line& line, std::vector<Finding>& findings) {
     }
 }
 
+// SAE J512 (1990), scope note: inverted-flare seats in steel are predicated on double flared tubing; a
+// single flare needs the maker's advice. A caution, then, and no stop.
+void look_at_flares(const Line& line, std::vector<Finding>& findings) {
+    if (line.service != Service::brake) return;
+    for (const End end : {End::A, End::B})
+        if (line.end(end).fitting.id == "flare-45-single")
+            add(findings, Severity::caution, "single-flare-on-brake", std::nullopt, SingleFlareOnBrake{end});
+}
+
 /// Straight tube between neighbouring bends to be made, or between one and a measured end.
 struct Run {
     std::optional<std::size_t> before, after;
@@ -147,6 +156,7 @@ std::vector<Finding> line_findings(const Line& line) {
     look_at_corners(line, findings);
     look_at_bender(line, findings);
     look_at_walls(line, findings);
+    look_at_flares(line, findings);
     return findings;
 }
 

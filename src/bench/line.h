@@ -32,6 +32,7 @@ struct Line {
     Route route;
     std::vector<std::string> bend_notes;  ///< one for each bend, mostly empty
     std::optional<Length> stick;          ///< the length this tube is sold in, where known
+    Service service = Service::other;     ///< the job's
     bool operator==(const Line&) const = default;
 
     const LineEnd& end(End which) const { return which == End::A ? a : b; }

@@ -48,6 +48,11 @@ Words say(const WallTooHeavy& f, const Speech& speech) {
     return {"the wall is " + fine(f.wall, speech.tape) + ", this flare takes up to " + fine(f.heaviest, speech.tape), end_name(f.end), "Choose a thinner wall or another fitting."};
 }
 
+Words say(const SingleFlareOnBrake& f, const Speech&) {
+    return {"a 45° single flare on a brake line; seats for inverted flares are made for the double flare", end_name(f.end),
+            "Make a double flare, or ask the fitting's maker."};
+}
+
 Words say(const HitsItself& f, const Speech& speech) {
     const std::string where = stretch_name(f.first) + " and " + stretch_name(f.second);
     if (f.stop) return {"the tube runs through itself", where, "Measure the route again: a leg, an angle or a turn is wrong."};

@@ -1,6 +1,7 @@
 #include "shell/command_line.h"
 
 #include <CLI/CLI.hpp>
+#include <filesystem>
 #include <iostream>
 
 #include "shell/print.h"
@@ -66,6 +67,11 @@ int run(int count, char** words) {
     }
     if (*sheet) return print_sheet(find_places(asked.home), asked.sheet, std::cout, std::cerr);
     if (*check) return print_check(find_places(asked.home), asked.check, std::cout, std::cerr);
+    // A lone word that is no file is more likely a command misspelt than a job.
+    if (asked.job.find_first_of("./") == std::string::npos && !asked.job.empty() && !std::filesystem::exists(asked.job)) {
+        std::cerr << asked.job << " is neither a command nor a file that is there; allowed: sheet, check, or a job file.\n";
+        return exit_status::refused;
+    }
     return open_bench(asked);
 }
 

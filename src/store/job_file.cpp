@@ -91,6 +91,7 @@ Job job_from(const Node& root, const Library& library) {
     std::set<std::string> names;
     for (const Node& line : root.at("lines", "a list of lines").items(1, limits::most_lines)) {
         job.lines.push_back(line_from(line, whole));
+        job.lines.back().service = job.service;
         if (!names.insert(job.lines.back().name).second) line.at("name").refuse("is \"" + in_short(job.lines.back().name) + "\", the name of another line too", "a name for each line");
     }
     return job;

@@ -128,6 +128,22 @@ TEST_CASE("a wall of 0.035 in is too heavy for a double flare on 3/16, 0.028 in 
     CHECK(std::get<WallTooHeavy>(find(bend_sheet(line), "wall-too-heavy")->fact).end == End::A);
 }
 
+TEST_CASE("a 45 degree single flare is cautioned against on a brake line, and only there") {
+    // SAE J512 (1990), scope note: seats in steel are predicated on the double flare; single: the maker's advice.
+    Line line = good();
+    line.service = Service::brake;
+    line.b.fitting = flared();
+    CHECK_FALSE(find(bend_sheet(line), "single-flare-on-brake"));
+    line.b.fitting.id = "flare-45-single";
+    const Sheet sheet = bend_sheet(line);
+    const Finding* finding = find(sheet, "single-flare-on-brake");
+    REQUIRE(finding);
+    CHECK(finding->severity == Severity::caution);
+    CHECK(std::get<SingleFlareOnBrake>(finding->fact).end == End::B);
+    line.service = Service::fuel;
+    CHECK_FALSE(find(bend_sheet(line), "single-flare-on-brake"));
+}
+
 TEST_CASE("a tube that comes back through itself is stopped") {
     // A closed square with a leg too many.
     const Sheet sheet = bend_sheet(line_of({4, 5, 5, 5, 4}, {{90, 0}, {90, 0}, {90, 0}, {90, 0}}));

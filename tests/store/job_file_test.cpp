@@ -10,6 +10,7 @@ TEST_CASE("the job file format's example reads as it is written") {
     CHECK(job.service == Service::brake);
     CHECK(job.unit == Unit::inch);
     REQUIRE(job.lines.size() == 1);
+    CHECK(job.lines[0].service == Service::brake);
     const Line& line = job.lines[0];
     // 3/16 in = 4.7625 mm, 0.028 in = 0.7112 mm; legs 6.5 4.25 12 in = 165.1 107.95 304.8 mm
     CHECK(line.tube.od.mm == Approx(4.7625));
