@@ -28,9 +28,13 @@ struct MarkOffStraight { std::size_t bend; std::string mark; };   ///< no mark o
 struct NoBend {};                                    ///< a straight line between two fixed points
 struct SmallAngle { std::size_t bend; Angle angle; };  ///< springback rule not linear there
 
+/// Whatever the order, some bend is left over: `bend`, held at `hook`, runs into `solid` (empty: into the tube itself) by
+/// `depth`; no depth where straight tube or mark is what is missing. `made`: bends that can be made before.
+struct NoOrderPossible { std::size_t made; std::optional<std::size_t> bend; std::optional<End> hook; std::optional<Length> depth; std::string solid; };
+
 using Fact = std::variant<NoRoomInBender, CornersOverlap, EndTooShort, AngleBeyondBender, RadiusTooTight,
                           WallTooHeavy, HitsItself, LongerThanStick, DegenerateCorner, TrappedPieces,
-                          WrongGroove, MarkOffStraight, NoBend, SmallAngle, SingleFlareOnBrake>;
+                          WrongGroove, MarkOffStraight, NoBend, SmallAngle, SingleFlareOnBrake, NoOrderPossible>;
 
 enum class Severity { stop, caution, note };
 

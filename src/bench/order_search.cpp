@@ -5,6 +5,7 @@
 
 #include "base/tolerance.h"
 #include "bench/order_graph.h"
+#include "bench/sheet.h"
 
 namespace tubewright {
 namespace {
@@ -52,9 +53,15 @@ std::optional<WhyNot> bender_stops(const OrderQuestion& question, std::uint64_t 
     const Angle target = question.layout.part.bends[placing.bend].angle, set = set_angle(question.springback, target);
     if (set > bender.max_angle || target > bender.max_angle) return BeyondAngle{std::max(set, target), bender.max_angle};
     const Room room = room_with(question.layout, made, placing);
-    if (bender.hook_straight - room.hook > tolerance::straight_slack) return ShortStraight{true, room.hook, bender.hook_straight};
-    if (bender.lever_straight - room.lever > tolerance::straight_slack) return ShortStraight{false, room.lever, bender.lever_straight};
-    return std::nullopt;
+    const auto pieces = [&](bool at_end, End end) { return at_end ? (end == End::A ? question.pieces_a : question.pieces_b) : Length{}; };
+    const Length hook_needs = bender.hook_straight + pieces(room.hook_at_end, placing.hook);
+    const Length lever_needs = bender.lever_straight + pieces(room.lever_at_end, other(placing.hook));
+    if (hook_needs - room.hook > tolerance::straight_slack) return ShortStraight{true, room.hook, hook_needs};
+    if (lever_needs - room.lever > tolerance::straight_slack) return ShortStraight{false, room.lever, lever_needs};
+    const BendSpan& span = question.layout.spans[placing.bend];
+    for (const ReferenceMark& mark : bender.marks)
+        if (can_be_inked(room, span.end - span.start, mark)) return std::nullopt;
+    return NoPlaceForInk{};
 }
 
 std::optional<Blocked> blocked(const OrderQuestion& question, const CanBend& can_bend, std::uint64_t made, const Placing& placing) {

@@ -25,6 +25,7 @@ struct OrderQuestion {
     OrderWeights weights;
     Hand hand;
     OrderWish wish;
+    Length pieces_a, pieces_b;  ///< loose pieces slid on at each end: hook and follower need the straight beside them
 };
 
 /// Whether the bend can be loaded, swung and taken off with these bends made (bit i for bend i of the part).
@@ -37,9 +38,10 @@ using Progress = std::function<bool(double share)>;
 
 struct ShortStraight { bool hook_side; Length has, needed; bool operator==(const ShortStraight&) const = default; };
 struct BeyondAngle { Angle set, limit; bool operator==(const BeyondAngle&) const = default; };
+struct NoPlaceForInk { bool operator==(const NoPlaceForInk&) const = default; };  ///< every mark of the bender falls on bent tube
 struct InTheWay { bool operator==(const InTheWay&) const = default; };  ///< CanBend said no: ask the geometry what
 struct AgainstWish { bool operator==(const AgainstWish&) const = default; };
-using WhyNot = std::variant<ShortStraight, BeyondAngle, InTheWay, AgainstWish>;
+using WhyNot = std::variant<ShortStraight, BeyondAngle, NoPlaceForInk, InTheWay, AgainstWish>;
 
 /// One bend that can't be made that way with these made.
 struct Blocked {

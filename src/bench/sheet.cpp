@@ -39,8 +39,17 @@ std::optional<MadeNeighbour> made_neighbour(const Part& part, const std::set<std
     return std::nullopt;
 }
 
+/// Every bend to be made, each once.
+bool fits(const std::vector<Placing>& order, const Part& part) {
+    std::set<std::size_t> given, made;
+    for (const Placing& placing : order) given.insert(placing.bend);
+    for (std::size_t bend = 0; bend < part.bends.size(); ++bend)
+        if (is_made(part.bends[bend])) made.insert(bend);
+    return given == made && order.size() == made.size();
+}
+
 std::vector<Placing> order_of_work(const Layout& layout, const Bender& bender, const SheetChoice& choice) {
-    std::vector<Placing> order = default_order(layout, bender);
+    std::vector<Placing> order = fits(choice.order, layout.part) ? choice.order : default_order(layout, bender);
     if (choice.hook)
         for (Placing& placing : order) placing.hook = *choice.hook;
     return order;
@@ -92,11 +101,12 @@ Sheet bend_sheet(const Line& line, const SheetChoice& choice) {
     return sheet;
 }
 
-bool can_be_inked(const Step& step, const Bender& bender, std::size_t mark) {
+bool can_be_inked(const Room& room, Length taken, const ReferenceMark& mark) {
     // From the nearest bend made, or the tube's end, on the hook side to the same on the lever side.
-    const Length offset = bender.marks[mark].offset;
-    return offset >= -step.room.hook - tolerance::straight_slack && offset <= step.taken + step.room.lever + tolerance::straight_slack;
+    return mark.offset >= -room.hook - tolerance::straight_slack && mark.offset <= taken + room.lever + tolerance::straight_slack;
 }
+
+bool can_be_inked(const Step& step, const Bender& bender, std::size_t mark) { return can_be_inked(step.room, step.taken, bender.marks[mark]); }
 
 bool stopped(const Sheet& sheet) {
     return std::any_of(sheet.findings.begin(), sheet.findings.end(), [](const Finding& f) { return f.severity == Severity::stop; });

@@ -40,6 +40,7 @@ struct SheetChoice {
     std::optional<SetUp> set_up;        ///< how the bender stands; else as on its card
     std::optional<End> hook;            ///< always hold this end; else as the order says
     End mark_from = End::A;             ///< which end the tape is hooked on
+    std::vector<Placing> order;         ///< the order of work; default_order() where it isn't the line's bends, each once
     bool operator==(const SheetChoice&) const = default;
 };
 
@@ -57,6 +58,7 @@ Sheet bend_sheet(const Line& line, const SheetChoice& choice = {});
 
 /// Whether that mark's ink would lie on tube that is still straight when the step comes, the bend's own
 /// stretch counted in: then it can be seen and put on the bender's line.
+bool can_be_inked(const Room& room, Length taken, const ReferenceMark& mark);
 bool can_be_inked(const Step& step, const Bender& bender, std::size_t mark);
 
 /// Whether a finding forbids making the line as it stands.
