@@ -2,6 +2,7 @@
 // Everything a finger can do and everything the world reports, as data.
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <variant>
@@ -11,6 +12,7 @@
 #include "base/words.h"
 #include "bench/bender.h"
 #include "bench/line.h"
+#include "bench/ordered.h"
 #include "state/work.h"
 
 namespace tubewright {
@@ -26,7 +28,7 @@ struct ShelfEntry {
     bool operator==(const ShelfEntry&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order };
 
 // --- what a finger does
 struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length
@@ -57,6 +59,10 @@ struct SetTheme { Theme theme; bool operator==(const SetTheme&) const = default;
 struct SetScale { double px_per_mm; bool operator==(const SetScale&) const = default; };
 struct ChooseSetUp { SetUp set_up; bool operator==(const ChooseSetUp&) const = default; };
 struct ChooseMark { std::string mark; bool operator==(const ChooseMark&) const = default; };
+struct PinFirst { std::size_t bend; bool operator==(const PinFirst&) const = default; };       ///< this bend first, or no longer
+struct MoveBend { std::size_t bend; int by; bool operator==(const MoveBend&) const = default; };  ///< earlier (-1) or later (+1) in the order
+struct FreeOrder { bool operator==(const FreeOrder&) const = default; };        ///< the program chooses again
+struct StopLooking { bool operator==(const StopLooking&) const = default; };    ///< for a better order; the plain one is taken
 struct StartFreshBook { bool operator==(const StartFreshBook&) const = default; };
 struct GoOnWithoutBook { bool operator==(const GoOnWithoutBook&) const = default; };
 struct Dismiss { bool operator==(const Dismiss&) const = default; };            ///< a notice has been read
@@ -69,11 +75,13 @@ struct JobRead { std::string id; std::string path; Job job; bool operator==(cons
 struct JobRefused { std::string path; std::string sentence; bool operator==(const JobRefused&) const = default; };
 struct BookRead { Work work; Settings settings; std::vector<UndoStep> past = {}; bool operator==(const BookRead&) const = default; };
 struct BookRefused { std::string sentence; bool in_use = false; bool operator==(const BookRefused&) const = default; };  ///< could not be opened; untouched
+struct OrderShare { std::int64_t question; double share; bool operator==(const OrderShare&) const = default; };
+struct OrderIs { std::int64_t question; std::shared_ptr<const OrderVerdict> verdict; bool operator==(const OrderIs&) const = default; };
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
 using Action = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
-                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, StartFreshBook, GoOnWithoutBook,
-                            Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, NotSaved>;
+                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, MoveBend, FreeOrder, StopLooking, StartFreshBook, GoOnWithoutBook,
+                            Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, NotSaved>;
 
 }  // namespace tubewright

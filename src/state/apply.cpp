@@ -79,6 +79,13 @@ void take(Doing& d, const ChooseMark& a) {
     });
 }
 
+void take(Doing& d, const PinFirst& a) { pin_first(d, a.bend); }
+void take(Doing& d, const MoveBend& a) { move_bend(d, a.bend, a.by); }
+void take(Doing& d, const FreeOrder&) { free_order(d); }
+void take(Doing& d, const StopLooking&) { stop_looking(d); }
+void take(Doing& d, const OrderShare& a) { order_share(d, a); }
+void take(Doing& d, const OrderIs& a) { order_is(d, a); }
+
 void take(Doing& d, const StartFreshBook&) {
     if (d.state.book == BookStanding::refused) d.requests.push_back(OpenFreshBook{});
 }
@@ -113,7 +120,7 @@ bool is_one_of(const Action& action) {
 
 bool allowed_while_refused(const Action& action) {
     return is_one_of<StartFreshBook, GoOnWithoutBook, Dismiss, SetTheme, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead,
-                     BookRefused, NotSaved>(action);
+                     BookRefused, OrderShare, OrderIs, NotSaved>(action);
 }
 
 }  // namespace

@@ -48,6 +48,7 @@ void leave_prepare(Doing& doing) {
         line.cut = true;
         line.cut_length = stick.needed;
         line.plan = plan_of(sheet);
+        for (const Step& step : sheet.steps) line.order.push_back({step.bend, step.hook});
     }
     line.stage = Stage::mark_out;
     work.lines[line_key(state.job_id, sheet.line.name)] = line;
@@ -276,6 +277,7 @@ void another_piece(Doing& doing) {
     if (before.stage != Stage::done) return;  // more than the job asks is allowed: a finished piece can still be spoiled
     LineWork fresh;
     fresh.finished = before.finished;
+    fresh.opening = before.opening;
     change_line(doing, fresh);
     show(doing.state, Screen::bench);
 }

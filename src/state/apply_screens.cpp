@@ -22,6 +22,7 @@ bool is_beside(Screen screen) {
         case Screen::stance:
         case Screen::stock:
         case Screen::stick_length:
+        case Screen::order:
         case Screen::wrong: return true;
         case Screen::shelf:
         case Screen::lines:
@@ -40,6 +41,7 @@ bool can_show(const State& state, Screen screen) {
         case Screen::lines: return state.job.has_value();
         case Screen::line:
         case Screen::stance:
+        case Screen::order:
         case Screen::stick_length: return sheet_in_hand(state) != nullptr;
         case Screen::bench: return bar_to_start(state) == Bar::none;
         case Screen::wrong: return false;  // only WentWrong opens the question
@@ -138,7 +140,8 @@ void job_read(Doing& doing, const JobRead& read) {
     state.job_id = read.id;
     state.job_path = read.path;
     state.line.reset();
-    work_out_sheets(state);
+    state.orders.clear();
+    work_out_sheets(doing);
     show(state, Screen::lines);
 }
 
@@ -151,7 +154,7 @@ void book_read(Doing& doing, const BookRead& read) {
     if (!read.past.empty()) state.last_undo_number = std::max(state.last_undo_number, read.past.back().number);
     state.book = BookStanding::open;
     state.book_sentence.clear();
-    work_out_sheets(state);
+    work_out_sheets(doing);
 }
 
 }  // namespace tubewright

@@ -73,6 +73,7 @@ void confirm_scrap(Doing& doing) {
     for (const Length& piece : chosen->pieces) keep_for_later(work, tube, piece, state.day);
     LineWork fresh;
     fresh.finished = spoiled.finished;
+    fresh.opening = spoiled.opening;
     fresh.attempt = spoiled.attempt + 1;
     work.lines[line_key(state.job_id, sheet.line.name)] = fresh;
     change_work(doing, std::move(work));

@@ -23,10 +23,24 @@ SheetChoice choice_for(const Work& work, const Bender& bender) {
     return choice;
 }
 
+LineWork line_work(const Work& work, const std::string& job_id, const Sheet& sheet) {
+    const auto found = work.lines.find(line_key(job_id, sheet.line.name));
+    return found == work.lines.end() ? LineWork{} : found->second;
+}
+
+/// Whether some line of the open job would now be made in another order.
+bool other_orders(const State& state, const Work& next) {
+    for (const Sheet& sheet : state.sheets) {
+        const LineWork before = line_work(state.work, state.job_id, sheet), after = line_work(next, state.job_id, sheet);
+        if (before.order != after.order || before.opening != after.opening) return true;
+    }
+    return false;
+}
+
 void put_in_place(Doing& doing, Work next) {
-    const bool other_choice = next.benders != doing.state.work.benders;
+    const bool again = next.benders != doing.state.work.benders || other_orders(doing.state, next);
     doing.state.work = std::move(next);
-    if (other_choice) work_out_sheets(doing.state);
+    if (again) work_out_sheets(doing);
     ask_to_save(doing);
 }
 
@@ -47,10 +61,55 @@ void follow(State& state, const Work& before) {
 
 }  // namespace
 
-void work_out_sheets(State& state) {
+void work_out_sheets(Doing& doing) {
+    State& state = doing.state;
     state.sheets.clear();
     if (!state.job) return;
-    for (const Line& line : state.job->lines) state.sheets.push_back(bend_sheet(line, choice_for(state.work, line.bender)));
+    state.orders.resize(state.job->lines.size());
+    for (std::size_t i = 0; i < state.job->lines.size(); ++i) {
+        const Line& line = state.job->lines[i];
+        SheetChoice choice = choice_for(state.work, line.bender);
+        state.sheets.push_back(bend_sheet(line, choice));
+        const LineWork work = line_work(state.work, state.job_id, state.sheets.back());
+        if (!work.order.empty()) {
+            choice.order = work.order;
+            state.sheets.back() = bend_sheet(line, choice);
+            continue;
+        }
+        LineOrder& order = state.orders[i];
+        if (order.question == 0 || order.set_up != choice.set_up || order.opening != work.opening) {
+            if (order.looking) doing.requests.push_back(StopFinding{order.question});
+            order = {state.next_question++, true, 0, choice.set_up, work.opening, nullptr};
+            doing.requests.push_back(FindOrder{order.question, i});
+        } else if (order.verdict) {
+            state.sheets.back() = in_order(line, choice, *order.verdict);
+        }
+    }
+}
+
+void order_share(Doing& doing, const OrderShare& heard) {
+    for (LineOrder& order : doing.state.orders)
+        if (order.question == heard.question && order.looking) order.share = heard.share;
+}
+
+void order_is(Doing& doing, const OrderIs& heard) {
+    for (LineOrder& order : doing.state.orders) {
+        if (order.question != heard.question || !order.looking || !heard.verdict) continue;  // else a late answer
+        order.looking = false;
+        order.verdict = heard.verdict;
+        work_out_sheets(doing);
+        return;
+    }
+}
+
+void stop_looking(Doing& doing) {
+    State& state = doing.state;
+    if (!state.line || *state.line >= state.orders.size() || !state.orders[*state.line].looking) return;
+    LineOrder& order = state.orders[*state.line];
+    doing.requests.push_back(StopFinding{order.question});
+    OrderVerdict verdict;
+    verdict.outcome = OrderVerdict::Outcome::cancelled;
+    order_is(doing, {order.question, std::make_shared<const OrderVerdict>(verdict)});
 }
 
 void change_work(Doing& doing, Work next) {

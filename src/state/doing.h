@@ -16,7 +16,8 @@ struct Doing {
 void change_work(Doing& doing, Work next);
 void change_line(Doing& doing, const LineWork& next);
 void change_settings(Doing& doing, const Settings& next);
-void work_out_sheets(State& state);
+/// Sheets and what is still to be asked about their orders.
+void work_out_sheets(Doing& doing);
 
 void show(State& state, Screen screen);        ///< as a main screen: the way back is its own
 void show_beside(State& state, Screen screen); ///< as a side screen: Back leads here again
@@ -30,6 +31,14 @@ void pass_check(Doing& doing);
 void pull_again(Doing& doing);
 void keep_bend(Doing& doing);
 void another_piece(Doing& doing);
+
+// --- the order of bends
+void pin_first(Doing& doing, std::size_t bend);
+void move_bend(Doing& doing, std::size_t bend, int by);
+void free_order(Doing& doing);
+void stop_looking(Doing& doing);
+void order_share(Doing& doing, const OrderShare& heard);
+void order_is(Doing& doing, const OrderIs& heard);
 
 // --- a spoiled tube
 void open_question(Doing& doing);

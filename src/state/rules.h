@@ -17,8 +17,9 @@ const Sheet* sheet_in_hand(const State& state);
 /// The step in hand while bending, or null: also null where the record does not fit the sheet.
 const Step* step_in_hand(const State& state);
 
-/// What speaks against working on this line at all. `stopped`: a finding. `no_line`: none in hand.
-enum class Bar { none, no_line, stopped };
+/// What speaks against working on this line at all. `stopped`: a finding. `no_line`: none in hand. `looking`:
+/// for its best order.
+enum class Bar { none, no_line, looking, stopped };
 Bar bar_to_start(const State& state);
 
 /// Tube and every bend's place, direction in the section and angle, to 0.01 mm and 0.01 degree: a piece

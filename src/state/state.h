@@ -30,6 +30,16 @@ struct Looks {
 /// How the book is doing.
 enum class BookStanding { not_read, open, refused, without };
 
+/// What is known of the best order for one line.
+struct LineOrder {
+    std::int64_t question = 0;       ///< answers carry it; 0: never asked
+    bool looking = false;
+    double share = 0;                ///< of the looking
+    std::optional<SetUp> set_up;     ///< as it was asked
+    std::vector<std::size_t> opening;
+    std::shared_ptr<const OrderVerdict> verdict;
+};
+
 struct State {
     Checklists checklists;           ///< given at start, never changed
     std::string day;
@@ -37,6 +47,8 @@ struct State {
     std::string job_id, job_path;
     std::optional<Job> job;
     std::vector<Sheet> sheets;       ///< one for each line of the job; worked out when job or choice changes
+    std::vector<LineOrder> orders;   ///< one for each sheet
+    std::int64_t next_question = 1;
     std::optional<std::size_t> line; ///< which line is in hand
     Work work;
     std::vector<UndoStep> past, future;  ///< for undo and redo; oldest and nearest first
@@ -56,7 +68,10 @@ struct ReadJob { std::string path; bool operator==(const ReadJob&) const = defau
 struct SaveWork { bool operator==(const SaveWork&) const = default; };      ///< state.work, in one transaction
 struct SaveSettings { bool operator==(const SaveSettings&) const = default; };
 struct OpenFreshBook { bool operator==(const OpenFreshBook&) const = default; };  ///< beside the refused one, which stays
-using Request = std::variant<ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook>;
+/// The best order for that line's sheet as it stands now; the answer is OrderIs with this question.
+struct FindOrder { std::int64_t question; std::size_t line; bool operator==(const FindOrder&) const = default; };
+struct StopFinding { std::int64_t question; bool operator==(const StopFinding&) const = default; };
+using Request = std::variant<ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding>;
 
 struct StateStep {
     State state;

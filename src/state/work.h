@@ -12,6 +12,7 @@
 #include "base/quantity.h"
 #include "base/words.h"
 #include "bench/bender.h"
+#include "bench/order_search.h"
 
 namespace tubewright {
 
@@ -45,6 +46,8 @@ struct LineWork {
     Length cut_length;               ///< as cut
     std::string plan;                ///< of the sheet it was cut for; see plan_of() in rules.h
     std::string inked;               ///< where its marks are; see inking_of() in rules.h
+    std::vector<Placing> order;      ///< of work, settled when the tube was cut
+    std::vector<std::size_t> opening;  ///< bends that the person wants made first, in this order; all of them: an order by hand
     std::set<std::size_t> pulled;    ///< bends that the lever was ever pulled for; going back unbends nothing
     int attempt = 1;                 ///< of this piece
     int finished = 0;                ///< pieces finished, of the line's quantity

@@ -11,6 +11,7 @@ namespace {
 const std::array<const char*, 5> stages{"prepare", "mark out", "bending", "finish", "done"};
 const std::array<const char*, 4> moves{"mark", "turn", "pull", "check"};
 const std::array<const char*, 9> reasons{"wrong place", "wrong way", "over-bent", "kinked", "too short", "end spoiled", "damaged", "does not fit", "practice"};
+const std::array<const char*, 2> ends{"A", "B"};
 const std::array<const char*, 2> hands{"left", "right"};
 const std::array<const char*, 4> swings{"away", "toward", "up", "down"};
 const std::array<const char*, 2> units{"in", "mm"};
@@ -87,7 +88,7 @@ private:
 
 const Row no_key;  // for reading what follows the key alone
 
-enum Table { line_work, line_tick, bend_pulled, bend_made, scrap, offcut, stick, used, bench_choice, counter, settings, undo_step, undo_row, table_count };
+enum Table { line_work, line_tick, bend_pulled, bend_made, line_order, line_opening, scrap, offcut, stick, used, bench_choice, counter, settings, undo_step, undo_row, table_count };
 
 void put_line(BookRows& rows, const std::string& key, const LineWork& line) {
     rows[line_work][{key}] = {word(stages, line.stage), count(line.step), word(moves, line.move), maybe(line.pull_again), maybe(line.last_reading),
@@ -97,6 +98,27 @@ void put_line(BookRows& rows, const std::string& key, const LineWork& line) {
     for (std::size_t i = 0; i < line.made.size(); ++i) {
         const BendMade& made = line.made[i];
         rows[bend_made][{key, count(i)}] = {count(made.bend), made.set.deg, whole(made.pulls), maybe(made.measured), yes(made.kept_over)};
+    }
+}
+
+void put_order(BookRows& rows, const std::string& key, const LineWork& line) {
+    for (std::size_t i = 0; i < line.order.size(); ++i) rows[line_order][{key, count(i)}] = {count(line.order[i].bend), word(ends, line.order[i].hook)};
+    for (std::size_t i = 0; i < line.opening.size(); ++i) rows[line_opening][{key, count(i)}] = {count(line.opening[i])};
+}
+
+void read_orders(const BookRows& rows, Work& work) {
+    for (const auto& [key, rest] : rows[line_order]) {
+        Reader cells(key, rest);
+        LineWork& line = work.lines[cells.text()];
+        cells.number();  // the place: rows come in its order
+        const std::size_t bend = cells.count();
+        line.order.push_back({bend, cells.word<End>(ends)});
+    }
+    for (const auto& [key, rest] : rows[line_opening]) {
+        Reader cells(key, rest);
+        LineWork& line = work.lines[cells.text()];
+        cells.number();
+        line.opening.push_back(cells.count());
     }
 }
 
@@ -198,6 +220,8 @@ const std::vector<TableShape>& book_tables() {
         {"line_tick", {"line", "tick"}, 2},
         {"bend_pulled", {"line", "bend"}, 2},
         {"bend_made", {"line", "place", "bend", "set_deg", "pulls", "measured_deg", "kept_over"}, 2},
+        {"line_order", {"line", "place", "bend", "hook_end"}, 2},
+        {"line_opening", {"line", "place", "bend"}, 2},
         {"scrap", {"place", "id", "day", "job", "line", "tube", "reason", "scrapped_mm", "kept_mm", "bend", "kept_second_mm"}, 1},
         {"offcut", {"place", "id", "tube", "length_mm", "day"}, 1},
         {"stick", {"tube", "left_mm"}, 1},
@@ -215,7 +239,10 @@ namespace {
 
 BookRows rows_of_work(const Work& work) {
     BookRows rows(table_count);
-    for (const auto& [key, line] : work.lines) put_line(rows, key, line);
+    for (const auto& [key, line] : work.lines) {
+        put_line(rows, key, line);
+        put_order(rows, key, line);
+    }
     for (std::size_t i = 0; i < work.scrap.size(); ++i) {
         const Scrap& entry = work.scrap[i];
         rows[scrap][{count(i)}] = {entry.id, entry.day, entry.job, entry.line, entry.tube, word(reasons, entry.reason), entry.scrapped.mm, entry.kept.mm, maybe(entry.bend), entry.second.mm};
@@ -236,6 +263,7 @@ BookRows rows_of_work(const Work& work) {
 Work work_of(const BookRows& rows) {
     Work work;
     read_lines(rows, work);
+    read_orders(rows, work);
     read_stock(rows, work);
     read_benders(rows, work);
     for (const auto& [key, rest] : rows[counter]) work.next_id = Reader(no_key, rest).number();

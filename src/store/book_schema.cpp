@@ -43,6 +43,21 @@ CREATE TABLE bend_made (
     PRIMARY KEY (line, place)
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE line_order (
+    line TEXT NOT NULL REFERENCES line_work DEFERRABLE INITIALLY DEFERRED,
+    place INTEGER NOT NULL CHECK (place >= 0),
+    bend INTEGER NOT NULL CHECK (bend >= 0),
+    hook_end TEXT NOT NULL CHECK (hook_end IN ('A', 'B')),
+    PRIMARY KEY (line, place)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE line_opening (
+    line TEXT NOT NULL REFERENCES line_work DEFERRABLE INITIALLY DEFERRED,
+    place INTEGER NOT NULL CHECK (place >= 0),
+    bend INTEGER NOT NULL CHECK (bend >= 0),
+    PRIMARY KEY (line, place)
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE scrap (
     place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 0),
     id INTEGER NOT NULL UNIQUE,

@@ -39,6 +39,8 @@ public:
         line.plan = name();
         line.inked = name();
         for (std::size_t n = roll(4); n > 0; --n) line.pulled.insert(roll(12));
+        for (std::size_t n = roll(4); n > 0; --n) line.order.push_back({roll(12), coin() ? End::A : End::B});
+        for (std::size_t n = roll(4); n > 0; --n) line.opening.push_back(roll(12));
         line.attempt = static_cast<int>(1 + roll(5));
         line.finished = static_cast<int>(roll(5));
         return line;
