@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 #include <random>
+#include <set>
+#include <tuple>
 
 #include "bench/order_reasons.h"
 #include "bench/samples.h"
@@ -125,6 +127,73 @@ TEST_CASE("for 2,000 lines of up to 7 bends the order found costs what the best 
     }
     CHECK(found_some > 500);
     CHECK(found_none > 200);
+}
+
+namespace {
+
+/// Every set of made bends with every last one, from none made to all: no bound, no short cut, everything asked.
+std::optional<std::int32_t> least_over_sets(const OrderQuestion& question, const CanBend& can_bend) {
+    const OrderCosts costs(question.layout, question.weights, question.hand);
+    const std::size_t bends = costs.bends().size(), turns = 2 * bends;
+    std::vector<std::vector<std::optional<std::int32_t>>> paid(std::size_t{1} << bends, std::vector<std::optional<std::int32_t>>(turns));
+    const auto placing = [](std::size_t turn) { return Placing{turn / 2, turn % 2 ? End::B : End::A}; };
+    for (std::uint64_t made = 0; made + 1 < paid.size(); ++made)
+        for (std::size_t turn = 0; turn < turns; ++turn) {
+            if ((made >> (turn / 2) & 1) || bender_stops(question, made, placing(turn)) || !can_bend(made, placing(turn))) continue;
+            auto& then = paid[made | std::uint64_t{1} << (turn / 2)][turn];
+            const std::int32_t step = costs.step(made, placing(turn)).total();
+            if (made == 0) then = costs.start(turn / 2).total() + step;
+            for (std::size_t last = 0; last < turns; ++last)
+                if (const auto& before = paid[made][last]) {
+                    const std::int32_t sum = *before + costs.between(placing(last), placing(turn)).total() + step;
+                    if (!then || sum < *then) then = sum;
+                }
+        }
+    std::optional<std::int32_t> least;
+    for (const auto& whole : paid.back())
+        if (whole && (!least || *whole < *least)) least = whole;
+    return least;
+}
+
+}  // namespace
+
+TEST_CASE("for lines of 11 bends that are hard to get through, too") {
+    std::mt19937 dice(20240613);
+    int long_searches = 0, found_some = 0, found_none = 0;
+    for (int i = 0; i < 12; ++i) {
+        std::vector<std::pair<double, double>> bends;
+        for (int k = 0; k < 11; ++k) bends.emplace_back(static_cast<double>(20 + dice() % 90), k ? static_cast<double>(dice() % 360) - 180 : 0);
+        const OrderQuestion question = question_for(line_of(std::vector<double>(12, 5.0), bends));
+        const std::uint64_t seed = dice();
+        const double heads = i % 3 == 0 ? 0.05 : 0.3;
+        const CanBend coins = [&](std::uint64_t made, const Placing& placing) {
+            std::mt19937_64 coin(seed ^ (made * 0x9e3779b97f4a7c15u) ^ (placing.bend * 2 + (placing.hook == End::B)) * 0xff51afd7ed558ccdu);
+            // Whatever does not begin at A looks good for long and leads nowhere.
+            if (made == 0) return true;
+            if (placing.bend == 0) return false;
+            if (!(made & 1)) return __builtin_popcountll(made) < 9;
+            return std::uniform_real_distribution<double>()(coin) < heads;
+        };
+        std::set<std::tuple<std::uint64_t, std::size_t, End>> asked;
+        std::size_t times = 0;
+        const CanBend counted = [&](std::uint64_t made, const Placing& placing) {
+            asked.emplace(made, placing.bend, placing.hook);
+            ++times;
+            return coins(made, placing);
+        };
+        INFO("line " << i);
+        const auto least = least_over_sets(question, coins);
+        const OrderAnswer answer = best_order(question, counted);
+        long_searches += least && asked.size() > 4000;
+        REQUIRE(std::holds_alternative<OrderFound>(answer) == least.has_value());
+        (least ? found_some : found_none)++;
+        if (!least) continue;
+        CHECK(std::get<OrderFound>(answer).cost.total() == *least);
+        CHECK(times == asked.size());
+    }
+    CHECK(long_searches > 2);
+    CHECK(found_some > 2);
+    CHECK(found_none > 0);
 }
 
 // In the five lines below the geometry is stood in for by one rule of thumb (common practice, no source): what swings
