@@ -122,7 +122,7 @@ Eigen::Matrix3d frame_along(const Vector3d& z) {
 }  // namespace
 
 PlacedSolid::PlacedSolid(const Shape& shape, const Eigen::Matrix3d& turn) {
-    if (const auto* box = std::get_if<Box>(&shape)) {
+    if (const auto* box = std::get_if<Block>(&shape)) {
         kind_ = Kind::box;
         to_local_ = turn.transpose();
         middle_ = turn * (box->from + box->to) / 2;

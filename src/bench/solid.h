@@ -11,9 +11,9 @@
 namespace tubewright {
 
 /// Between two opposite corners, its edges along the frame's axes.
-struct Box {
+struct Block {
     Eigen::Vector3d from, to;
-    bool operator==(const Box&) const = default;
+    bool operator==(const Block&) const = default;
 };
 
 /// Between the centres of its two flat ends.
@@ -29,7 +29,7 @@ struct HalfSpace {
     bool operator==(const HalfSpace&) const = default;
 };
 
-using Shape = std::variant<Box, Cylinder, HalfSpace>;
+using Shape = std::variant<Block, Cylinder, HalfSpace>;
 
 /// `fixed` and `lever` solids are given in the bender's frame (along the axis, the swing, the normal; origin
 /// at the hook-side tangent point), the lever's at lever angle 0: they turn with it about the form's centre.

@@ -33,9 +33,9 @@ Eigen::Vector3d place_from(const Node& node, Unit unit) {
     return {numbers[0].length(unit, reach).mm, numbers[1].length(unit, reach).mm, numbers[2].length(unit, reach).mm};
 }
 
-Box box_from(const Node& node, Unit unit) {
+Block box_from(const Node& node, Unit unit) {
     node.known_keys({"from", "to"});
-    const Box box{place_from(node.at("from"), unit), place_from(node.at("to"), unit)};
+    const Block box{place_from(node.at("from"), unit), place_from(node.at("to"), unit)};
     if ((box.to - box.from).cwiseAbs().minCoeff() <= 0) node.at("to").refuse("lies level with from", "the opposite corner of the box");
     return box;
 }

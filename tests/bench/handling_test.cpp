@@ -121,7 +121,7 @@ TEST_CASE("a two-inch jog: the second bend is free, unless a plate stands where 
     Line jog = easy_line({150, 55.27, 150}, {{45, 0}, {45, 180}});
     CHECK_FALSE(in_the_way(jog, bend_1, {1, End::A}));
     CHECK_FALSE(in_the_way(jog, bend_1, {1, End::B}));
-    jog.bender.body = {{"plate", Stands::fixed, Box{{-150, -60, -20}, {-90, -51, 20}}}};
+    jog.bender.body = {{"plate", Stands::fixed, Block{{-150, -60, -20}, {-90, -51, 20}}}};
     const auto hit = in_the_way(jog, bend_1, {1, End::A});
     REQUIRE(hit);
     CHECK(hit->when == When::laid_in);
@@ -139,7 +139,7 @@ std::vector<Solid> form_on_foot(bool bar) {
                             {"floor", Stands::bench, HalfSpace{{0, 0, -200}, {0, 0, -1}}}};
     if (bar) {
         body.push_back({"pillar", Stands::fixed, Cylinder{{0, 20, 5}, {0, 20, 40}, 4_mm}});
-        body.push_back({"bar", Stands::fixed, Box{{-300, 10, 40}, {300, 30, 50}}});
+        body.push_back({"bar", Stands::fixed, Block{{-300, 10, 40}, {300, 30, 50}}});
     }
     return body;
 }

@@ -89,12 +89,12 @@ std::vector<Solid> body() {
     const auto in = [](double a, double w, double n) { return Vector3d(25.4 * a, 25.4 * w, 25.4 * n); };
     return {{"form", Stands::fixed, Cylinder{in(0, 0.562, -0.15), in(0, 0.562, 0.15), Length{0.459 * 25.4}}},
             {"foot", Stands::fixed, Cylinder{in(0, 0.562, -1.125), in(0, 0.562, -0.15), Length{0.131 * 25.4}}},
-            {"hook", Stands::fixed, Box{in(-0.75, -0.3, -0.15), in(-0.225, -0.112, 0.15)}},
-            {"follower", Stands::lever, Box{in(0.056, -0.338, -0.15), in(0.9, -0.112, 0.094)}},
-            {"lever arm", Stands::lever, Box{in(0.113, -0.3, -0.356), in(0.675, 0.562, -0.244)}},
+            {"hook", Stands::fixed, Block{in(-0.75, -0.3, -0.15), in(-0.225, -0.112, 0.15)}},
+            {"follower", Stands::lever, Block{in(0.056, -0.338, -0.15), in(0.9, -0.112, 0.094)}},
+            {"lever arm", Stands::lever, Block{in(0.113, -0.3, -0.356), in(0.675, 0.562, -0.244)}},
             {"lever handle", Stands::lever, Cylinder{in(0.675, -0.262, -0.3), in(6.75, -1.478, -0.3), Length{0.112 * 25.4}}},
-            {"vise", Stands::bench, Box{in(-0.844, 0.188, -7.438), in(0.844, 0.938, -0.938)}},
-            {"bench top", Stands::bench, Box{in(-36, 0.188, -8.938), in(36, 30, -7.438)}}};
+            {"vise", Stands::bench, Block{in(-0.844, 0.188, -7.438), in(0.844, 0.938, -0.938)}},
+            {"bench top", Stands::bench, Block{in(-36, 0.188, -8.938), in(36, 30, -7.438)}}};
 }
 
 void ask_all(int bends) {
@@ -120,7 +120,7 @@ void ask_all(int bends) {
 
 int main() {
     const std::vector<Pose> poses = random_poses(20000);
-    compare("box", Box{{-20, -30, -10}, {20, 30, 10}}, fcl::Boxd(40, 60, 20), poses);
+    compare("box", Block{{-20, -30, -10}, {20, 30, 10}}, fcl::Boxd(40, 60, 20), poses);
     compare("cylinder", Cylinder{{0, 0, -30}, {0, 0, 30}, Length{15}}, fcl::Cylinderd(15, 60), poses);
     compare("half space", HalfSpace{{0, 0, -20}, {0, 0, -1}}, fcl::Halfspaced(Vector3d(0, 0, 1), -20), poses);
     for (const int bends : {4, 8, 12, 16}) ask_all(bends);

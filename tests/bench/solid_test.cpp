@@ -13,7 +13,7 @@ double gap_to(const Shape& shape, const Capsule& capsule) { return PlacedSolid(s
 }  // namespace
 
 TEST_CASE("a tube's gap to a box, worked by hand") {
-    const Box box{{0, 0, 0}, {10, 20, 30}};
+    const Block box{{0, 0, 0}, {10, 20, 30}};
     // level with the top face, 5 above it: 35 - 30 - 1
     CHECK(gap_to(box, {{-50, 10, 35}, {50, 10, 35}, 1}) == Approx(4));
     // past the edge x = 10, z = 30, running along it: sqrt(3^2 + 4^2) - 1
@@ -23,11 +23,11 @@ TEST_CASE("a tube's gap to a box, worked by hand") {
     // crossing the edge x = 10, z = 30 at 45 degrees: the line x + z = 50 is (50 - 40) / sqrt 2 away
     CHECK(gap_to(box, {{0, 10, 50}, {50, 10, 0}, 1}) == Approx(10 / std::sqrt(2.0) - 1));
     // a ball, and corners given the other way round
-    CHECK(gap_to(Box{{10, 20, 30}, {0, 0, 0}}, {{5, 10, -7}, {5, 10, -7}, 2}) == Approx(5));
+    CHECK(gap_to(Block{{10, 20, 30}, {0, 0, 0}}, {{5, 10, -7}, {5, 10, -7}, 2}) == Approx(5));
 }
 
 TEST_CASE("a tube that runs into a box says how deep") {
-    const Box box{{0, 0, 0}, {10, 20, 30}};
+    const Block box{{0, 0, 0}, {10, 20, 30}};
     // its end is 4 below the top: 4 + 1; right through the middle of the 10 side: 5 + 1
     CHECK(gap_to(box, {{5, 10, 26}, {5, 10, 80}, 1}) == Approx(-5));
     CHECK(gap_to(box, {{5, 10, -80}, {5, 10, 80}, 1}) == Approx(-6));
@@ -64,7 +64,7 @@ TEST_CASE("a solid turned over is met where it then is") {
     Eigen::Matrix3d turn;
     turn << 1, 0, 0, 0, 0, -1, 0, 1, 0;
     CHECK(PlacedSolid(HalfSpace{{0, 0, -100}, {0, 0, -1}}, turn).gap({{0, 60, 0}, {0, 0, 0}, 1}) == Approx(39));
-    CHECK(PlacedSolid(Box{{0, 0, 0}, {10, 20, 30}}, turn).gap({{5, -40, 10}, {5, -50, 10}, 1}) == Approx(9));
+    CHECK(PlacedSolid(Block{{0, 0, 0}, {10, 20, 30}}, turn).gap({{5, -40, 10}, {5, -50, 10}, 1}) == Approx(9));
     CHECK(PlacedSolid(Cylinder{{0, 0, 0}, {0, 0, 40}, Length{5}}, turn).gap({{12, -20, -9}, {12, -20, 9}, 1}) == Approx(6));
 }
 

@@ -52,7 +52,7 @@ TEST_CASE("the solids of a card's body are read in its unit and stand as they sa
     if (!read.ok()) FAIL(read.trouble().sentence());
     const std::vector<Solid>& body = read.value().body;
     REQUIRE(body.size() == 3);
-    CHECK(body[0] == Solid{"base plate", Stands::fixed, Box{{-25.4, 12.7, -50.8}, {25.4, 0, -25.4}}});
+    CHECK(body[0] == Solid{"base plate", Stands::fixed, Block{{-25.4, 12.7, -50.8}, {25.4, 0, -25.4}}});
     CHECK(body[1] == Solid{"handle", Stands::lever, Cylinder{{25.4, 0, 0}, {9 * 25.4, -25.4, 0}, Length{6.35}}});
     CHECK(body[2] == Solid{"bench top", Stands::bench, HalfSpace{{0, 0, 6 * -25.4}, {0, 0, -1}}});
 }

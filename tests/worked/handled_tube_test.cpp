@@ -72,7 +72,7 @@ Trial random_trial(Dice& dice) {
     for (std::size_t i = 0; i < solids; ++i) {
         Solid solid{"solid", static_cast<Stands>(dice.one_of(3)), {}};
         const Vector3d at = dice.place(140);
-        if (dice.toss()) solid.shape = Box{at, at + Vector3d(dice.between(5, 40), dice.between(5, 40), dice.between(5, 40))};
+        if (dice.toss()) solid.shape = Block{at, at + Vector3d(dice.between(5, 40), dice.between(5, 40), dice.between(5, 40))};
         else solid.shape = Cylinder{at, at + dice.place(40), {dice.between(2, 15)}};
         if (solid.stands == Stands::bench && dice.toss()) solid.shape = HalfSpace{{0, 0, -dice.between(30, 200)}, {0, 0, -1}};
         trial.bender.body.push_back(solid);

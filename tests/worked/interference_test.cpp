@@ -55,7 +55,7 @@ Posed random_solid(Dice& dice) {
     switch (dice.one_of(3)) {
         case 0: {
             const Vector3d half(dice.between(1, 40), dice.between(1, 40), dice.between(1, 40));
-            posed.shape = Box{middle - half, middle + half};
+            posed.shape = Block{middle - half, middle + half};
             posed.geometry = std::make_shared<fcl::Boxd>(2 * half.x(), 2 * half.y(), 2 * half.z());
             posed.name = "box";
             break;
