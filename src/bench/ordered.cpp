@@ -41,6 +41,13 @@ std::optional<StoppedBend> first_stop(const OrderQuestion& question, Length od, 
     return looked_into(question, od, row.blocked.front());
 }
 
+/// The wished order as far as it goes, then the rest of it on the same end: shown, though it can't be made.
+std::vector<Placing> by_hand(const OrderWish& wish, const std::vector<Placing>& made) {
+    std::vector<Placing> order = made;
+    for (std::size_t i = made.size(); i < wish.opening.size(); ++i) order.push_back({wish.opening[i], made.empty() ? End::A : made.back().hook});
+    return order;
+}
+
 }  // namespace
 
 OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, const Progress& progress) {
@@ -62,6 +69,7 @@ OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, 
     } else if (const auto* none = std::get_if<NoOrder>(&answer)) {
         verdict.outcome = Outcome::none;
         verdict.furthest = none->furthest;
+        verdict.order = by_hand(wish, none->furthest);
         for (const Blocked& blocked : none->blocked) verdict.stops.push_back(looked_into(question, od, blocked));
         if (asked == Asked::order) return verdict;
         const auto ways = ways_out(question, [&](const OrderQuestion& changed) { return geometry(changed, od); }, {}, progress);

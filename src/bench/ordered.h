@@ -21,7 +21,7 @@ struct StoppedBend {
 /// What came of looking for an order.
 struct OrderVerdict {
     enum class Outcome { found, none, cancelled, not_looked } outcome = Outcome::not_looked;
-    std::vector<Placing> order;             ///< found
+    std::vector<Placing> order;             ///< found; or, of none, the order by hand that was asked for
     std::optional<OrderReasons> reasons;    ///< of a found one, where asked for
     std::optional<StoppedBend> from_a_stop, from_b_stop;  ///< what stops the row from that end, if anything
     std::vector<Placing> furthest;          ///< none: how far one gets

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "present/screen_view.h"
+#include "shell/order_finder.h"
 #include "store/job_file.h"
 #include "store/save.h"
 #include "store/shelf.h"
@@ -95,6 +96,10 @@ void Desk::carry_out(const Request& request) {
     else if (std::holds_alternative<SaveWork>(request)) save_work();
     else if (std::holds_alternative<SaveSettings>(request)) save_settings();
     else if (std::holds_alternative<OpenFreshBook>(request)) open_fresh_book();
+    else if (const auto* asked = std::get_if<FindOrder>(&request)) find_order_for(*asked);
+    else if (const auto* stopped = std::get_if<StopFinding>(&request)) {
+        if (finder_) finder_->stop(stopped->question);
+    }
 }
 
 void Desk::open_book() {
@@ -116,6 +121,22 @@ void Desk::use_book(const fs::path& path) {
     const BookPages pages = kept->read();
     book_ = std::move(kept);
     act(BookRead{pages.work, pages.settings, pages.past});
+}
+
+void Desk::look_for_orders_beside(std::function<void()> wake) { finder_ = std::make_unique<OrderFinder>(std::move(wake)); }
+
+void Desk::hear_orders() {
+    if (!finder_) return;
+    for (const Action& heard : finder_->heard()) act(heard);
+}
+
+void Desk::find_order_for(const FindOrder& asked) {
+    // Another action may have come between.
+    if (asked.line >= state_.orders.size() || state_.orders[asked.line].question != asked.question) return;
+    const Sheet& sheet = state_.sheets[asked.line];
+    const std::vector<std::size_t>& opening = state_.orders[asked.line].opening;
+    if (finder_) return finder_->ask(asked.question, sheet, opening);
+    act(OrderIs{asked.question, std::make_shared<const OrderVerdict>(find_order(sheet, {opening, std::nullopt}, Asked::order_and_why))});
 }
 
 void Desk::save_work() {

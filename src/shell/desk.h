@@ -16,6 +16,7 @@
 
 namespace tubewright {
 
+class OrderFinder;
 class ShopBook;
 
 /// Today, such as 2026-11-25.
@@ -35,6 +36,12 @@ public:
 
     /// Applies the action, saves what has to be saved, and tells the state what came of it.
     void act(const Action& action);
+    /// From now on orders of bends are looked for on a thread of their own, which calls `wake` when there is
+    /// something to hear. Until then act() waits for them.
+    void look_for_orders_beside(std::function<void()> wake);
+    /// Takes in what that thread has found.
+    void hear_orders();
+
     /// The day may have changed.
     void look_at_day();
 
@@ -51,6 +58,7 @@ private:
     void use_book(const std::filesystem::path& path);
     void read_jobs();
     void read_one(const std::string& path);
+    void find_order_for(const FindOrder& asked);
     void save_work();
     void save_settings();
     void remember_line();
@@ -62,6 +70,7 @@ private:
     State state_;
     std::unique_ptr<ShopBook> book_;
     std::string remembered_;
+    std::unique_ptr<OrderFinder> finder_;
 };
 
 }  // namespace tubewright

@@ -140,6 +140,7 @@ void loop(GLFWwindow* window, Inbox& inbox, Desk& desk, Canvas& canvas, double p
     while (!glfwWindowShouldClose(window)) {
         wait_for_events(inbox, canvas);
         desk.look_at_day();
+        desk.hear_orders();
         CanvasSize size{0, 0, px_per_mm};
         glfwGetFramebufferSize(window, &size.width, &size.height);
         if (size.width <= 0 || size.height <= 0) {
@@ -174,6 +175,7 @@ Result<int, NoWindow> open_window(const Opening& opening) {
     glfwSwapInterval(1);
     Inbox inbox;
     set_callbacks(opened.window, inbox);
+    desk.look_for_orders_beside(glfwPostEmptyEvent);
     if (opening.job.empty()) desk.take_up_again();
     else desk.open_job(opening.job);
     auto canvas = Canvas::made(desk, opening.places, opened.flavour);

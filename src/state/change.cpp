@@ -61,30 +61,38 @@ void follow(State& state, const Work& before) {
 
 }  // namespace
 
+namespace {
+
+/// One line's sheet: in the order settled when it was cut, else in the best one as far as it is known. Asks
+/// for that where it has not been asked yet.
+Sheet sheet_for(Doing& doing, std::size_t i) {
+    State& state = doing.state;
+    const Line& line = state.job->lines[i];
+    SheetChoice choice = choice_for(state.work, line.bender);
+    Sheet sheet = bend_sheet(line, choice);
+    const LineWork work = line_work(state.work, state.job_id, sheet);
+    if (work.cut) {
+        choice.order = work.order;
+        return work.order.empty() ? sheet : bend_sheet(line, choice);
+    }
+    LineOrder& order = state.orders[i];
+    if (order.question == 0 || order.set_up != choice.set_up || order.opening != work.opening) {
+        if (order.looking) doing.requests.push_back(StopFinding{order.question});
+        order = {state.next_question++, true, 0, choice.set_up, work.opening, nullptr};
+        doing.requests.push_back(FindOrder{order.question, i});
+        return sheet;
+    }
+    return order.verdict ? in_order(line, choice, *order.verdict) : sheet;
+}
+
+}  // namespace
+
 void work_out_sheets(Doing& doing) {
     State& state = doing.state;
     state.sheets.clear();
     if (!state.job) return;
     state.orders.resize(state.job->lines.size());
-    for (std::size_t i = 0; i < state.job->lines.size(); ++i) {
-        const Line& line = state.job->lines[i];
-        SheetChoice choice = choice_for(state.work, line.bender);
-        state.sheets.push_back(bend_sheet(line, choice));
-        const LineWork work = line_work(state.work, state.job_id, state.sheets.back());
-        if (!work.order.empty()) {
-            choice.order = work.order;
-            state.sheets.back() = bend_sheet(line, choice);
-            continue;
-        }
-        LineOrder& order = state.orders[i];
-        if (order.question == 0 || order.set_up != choice.set_up || order.opening != work.opening) {
-            if (order.looking) doing.requests.push_back(StopFinding{order.question});
-            order = {state.next_question++, true, 0, choice.set_up, work.opening, nullptr};
-            doing.requests.push_back(FindOrder{order.question, i});
-        } else if (order.verdict) {
-            state.sheets.back() = in_order(line, choice, *order.verdict);
-        }
-    }
+    for (std::size_t i = 0; i < state.job->lines.size(); ++i) state.sheets.push_back(sheet_for(doing, i));
 }
 
 void order_share(Doing& doing, const OrderShare& heard) {
@@ -93,12 +101,13 @@ void order_share(Doing& doing, const OrderShare& heard) {
 }
 
 void order_is(Doing& doing, const OrderIs& heard) {
-    for (LineOrder& order : doing.state.orders) {
+    State& state = doing.state;
+    for (std::size_t i = 0; i < state.orders.size(); ++i) {
+        LineOrder& order = state.orders[i];
         if (order.question != heard.question || !order.looking || !heard.verdict) continue;  // else a late answer
         order.looking = false;
         order.verdict = heard.verdict;
-        work_out_sheets(doing);
-        return;
+        state.sheets[i] = sheet_for(doing, i);
     }
 }
 

@@ -18,7 +18,7 @@ const Sheet* sheet_in_hand(const State& state) {
 Bar bar_to_start(const State& state) {
     const Sheet* sheet = sheet_in_hand(state);
     if (!sheet) return Bar::no_line;
-    if (*state.line < state.orders.size() && state.orders[*state.line].looking && work_in_hand(state).order.empty()) return Bar::looking;
+    if (*state.line < state.orders.size() && state.orders[*state.line].looking && !work_in_hand(state).cut) return Bar::looking;
     return stopped(*sheet) || !sheet->layout ? Bar::stopped : Bar::none;
 }
 

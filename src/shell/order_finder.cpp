@@ -1,0 +1,82 @@
+#include "shell/order_finder.h"
+
+#include <algorithm>
+#include <memory>
+
+namespace tubewright {
+
+OrderFinder::OrderFinder(std::function<void()> wake) : wake_(std::move(wake)), thread_([this] { work(); }) {}
+
+OrderFinder::~OrderFinder() {
+    {
+        const std::lock_guard guard(lock_);
+        end_ = true;
+    }
+    more_.notify_one();
+    thread_.join();
+}
+
+void OrderFinder::ask(std::int64_t question, Sheet sheet, std::vector<std::size_t> opening) {
+    {
+        const std::lock_guard guard(lock_);
+        waiting_.push_back({question, std::move(sheet), std::move(opening)});
+    }
+    more_.notify_one();
+}
+
+void OrderFinder::stop(std::int64_t question) {
+    const std::lock_guard guard(lock_);
+    const auto waits = std::find_if(waiting_.begin(), waiting_.end(), [&](const Question& q) { return q.number == question; });
+    if (waits != waiting_.end()) waiting_.erase(waits);
+    else if (busy_) stopped_.insert(question);
+}
+
+std::vector<Action> OrderFinder::heard() {
+    const std::lock_guard guard(lock_);
+    return std::exchange(told_, {});
+}
+
+bool OrderFinder::idle() {
+    const std::lock_guard guard(lock_);
+    return !busy_ && waiting_.empty() && told_.empty();
+}
+
+void OrderFinder::tell(Action action) {
+    {
+        const std::lock_guard guard(lock_);
+        told_.push_back(std::move(action));
+    }
+    if (wake_) wake_();
+}
+
+/// Says how far the looking is, once for each part in twenty; false when it is no longer wanted.
+bool OrderFinder::share(std::int64_t question, double done) {
+    const int percent = static_cast<int>(done * 20) * 5;
+    if (percent != last_percent_) {
+        last_percent_ = percent;
+        tell(OrderShare{question, percent / 100.0});
+    }
+    const std::lock_guard guard(lock_);
+    return !end_ && !stopped_.contains(question);
+}
+
+void OrderFinder::work() {
+    std::unique_lock guard(lock_);
+    while (true) {
+        more_.wait(guard, [&] { return end_ || !waiting_.empty(); });
+        if (end_) return;
+        const Question question = std::move(waiting_.front());
+        waiting_.pop_front();
+        busy_ = true;
+        last_percent_ = -1;
+        guard.unlock();
+        auto verdict = std::make_shared<const OrderVerdict>(
+            find_order(question.sheet, {question.opening, std::nullopt}, Asked::order_and_why, [&](double done) { return share(question.number, done); }));
+        tell(OrderIs{question.number, std::move(verdict)});
+        guard.lock();
+        busy_ = false;
+        stopped_.clear();
+    }
+}
+
+}  // namespace tubewright

@@ -1,0 +1,54 @@
+#pragma once
+// Looks for the order of bends on a thread of its own, so that the screen stays live.
+
+#include <condition_variable>
+#include <cstdint>
+#include <deque>
+#include <functional>
+#include <mutex>
+#include <set>
+#include <thread>
+#include <vector>
+
+#include "bench/ordered.h"
+#include "state/action.h"
+
+namespace tubewright {
+
+class OrderFinder {
+public:
+    /// `wake` is called from the other thread whenever there is something to hear.
+    explicit OrderFinder(std::function<void()> wake);
+    ~OrderFinder();
+    OrderFinder(const OrderFinder&) = delete;
+    OrderFinder& operator=(const OrderFinder&) = delete;
+
+    void ask(std::int64_t question, Sheet sheet, std::vector<std::size_t> opening);
+    void stop(std::int64_t question);
+    /// What has been found out since last time: OrderShare and OrderIs.
+    std::vector<Action> heard();
+    /// Whether nothing is left to be looked for or heard.
+    bool idle();
+
+private:
+    struct Question {
+        std::int64_t number;
+        Sheet sheet;
+        std::vector<std::size_t> opening;
+    };
+    void work();
+    bool share(std::int64_t question, double done);
+    void tell(Action action);
+
+    std::function<void()> wake_;
+    std::mutex lock_;
+    std::condition_variable more_;
+    std::deque<Question> waiting_;
+    std::set<std::int64_t> stopped_;
+    std::vector<Action> told_;
+    bool busy_ = false, end_ = false;
+    int last_percent_ = -1;
+    std::thread thread_;
+};
+
+}  // namespace tubewright
