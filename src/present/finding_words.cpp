@@ -90,6 +90,14 @@ Words say(const SmallAngle& f, const Speech& speech) {
     return {text(f.angle, speech.tape) + " is a small bend: its springback is less sure", bend_name(f.bend), "Stop short, release, measure, and pull again."};
 }
 
+Words say(const NoOrderPossible& f, const Speech& speech) {
+    std::string what = "no order of bends works";
+    if (f.made > 0) what += "; after " + counted(f.made, "bend", "bends");
+    if (f.bend && f.depth) what += (f.made > 0 ? " it runs into " : ": it runs into ") + (f.solid.empty() ? "the tube itself" : "the " + f.solid) + " by " + text(*f.depth, speech.tape);
+    else if (f.bend) what += f.made > 0 ? " it can't be held" : ": it can't be held";
+    return {what, f.bend ? bend_name(*f.bend) : "", "Look at the order of bends for a way out: a longer straight, another stance, or another bender."};
+}
+
 }  // namespace
 
 Words words(const Fact& fact, const Speech& speech) {

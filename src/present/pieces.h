@@ -59,12 +59,15 @@ void fill_stock(const State& state, ScreenView& view);
 void fill_stick_length(const State& state, ScreenView& view);
 void fill_settings(const State& state, ScreenView& view);
 void fill_stance(const State& state, ScreenView& view);
+void fill_order(const State& state, ScreenView& view);
 void fill_refused_book(const State& state, ScreenView& view);
 
 // --- parts of the bench
 RibbonView ribbon_of(const State& state, bool all_marks);
 std::vector<MoveChip> moves_of(const State& state);
 std::vector<ButtonView> number_keys(bool fractions);
+/// Why the order of work is as it is, or why there is none; empty while there is nothing to say.
+std::vector<TextView> order_notes(const State& state);
 std::string line_standing(const Sheet& sheet, const LineWork& work);
 std::string tube_words(const Line& line, const Tape& tape);
 std::string piece_words(const Line& line, const LineWork& work);

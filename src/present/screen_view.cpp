@@ -17,6 +17,7 @@ std::string screen_name(Screen screen) {
         case Screen::stance: return "stance";
         case Screen::stock: return "stock";
         case Screen::stick_length: return "stick-length";
+        case Screen::order: return "order";
     }
     return "";
 }
@@ -46,6 +47,7 @@ Screen showable(const State& state) {
         case Screen::line:
         case Screen::stance:
         case Screen::stick_length:
+        case Screen::order:
         case Screen::wrong: return sheet_in_hand(state) ? state.looks.screen : Screen::shelf;
         case Screen::bench:
             if (!sheet_in_hand(state)) return Screen::shelf;
@@ -66,6 +68,7 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::stance: return fill_stance(state, view);
         case Screen::stock: return fill_stock(state, view);
         case Screen::stick_length: return fill_stick_length(state, view);
+        case Screen::order: return fill_order(state, view);
     }
 }
 

@@ -86,6 +86,7 @@ ButtonView start_button(const State& state) {
     const Sheet& sheet = *sheet_in_hand(state);
     const LineWork work = work_in_hand(state);
     ButtonView button = press_button("next", "Start: prepare", Next{}, Weight::main);
+    if (bar_to_start(state) == Bar::looking) return unless(button, "the best order is being looked for");
     if (bar_to_start(state) == Bar::stopped) return unless(button, "what is marked stop has to be put right in the job");
     if (misfit(sheet, work) != Misfit::none) {
         button.label = "Go on";
@@ -144,17 +145,18 @@ void fill_line(const State& state, ScreenView& view) {
     OverviewBody body;
     body.facts = {{"Tube", tube_words(sheet.line, tape)}, {"Cut to", sheet.layout ? text(sheet.layout->cut_length, tape) : "not known"}, {"Bends", bends_words(sheet.line)}};
     // What has to be slid on is on the tick list; here stands what speaks against the line.
-    std::vector<Finding> against;
-    std::copy_if(sheet.findings.begin(), sheet.findings.end(), std::back_inserter(against), [](const Finding& finding) { return !std::holds_alternative<TrappedPieces>(finding.fact); });
-    const Page page = page_of(state, against.size(), findings_on_a_page);
-    for (std::size_t i = page.from; i < page.to; ++i)
-        body.findings.push_back({sentence(against[i], {tape, &sheet.line}), tone_of(against[i].severity)});
+    std::vector<TextView> said;
+    for (const Finding& finding : sheet.findings)
+        if (!std::holds_alternative<TrappedPieces>(finding.fact)) said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(finding.severity)});
+    for (const TextView& note : order_notes(state)) said.push_back(note);
+    const Page page = page_of(state, said.size(), findings_on_a_page);
+    body.findings.assign(said.begin() + static_cast<std::ptrdiff_t>(page.from), said.begin() + static_cast<std::ptrdiff_t>(page.to));
     body.pager = pager_of(state, page);
     if (sheet.layout) {
         body.picture = PictureView{PictureView::Kind::finished, 0, "The finished line", {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};
         view.ribbon = ribbon_of(state, false);
     }
-    body.buttons = {press_button("stance", "How the bender stands", GoTo{Screen::stance}), press_button("stock", "Stick and offcuts", GoTo{Screen::stock})};
+    body.buttons = {press_button("stance", "How the bender stands", GoTo{Screen::stance}), press_button("order", "Order of bends", GoTo{Screen::order}), press_button("stock", "Stick and offcuts", GoTo{Screen::stock})};
     view.header = line_header(state, piece_words(sheet.line, work));
     view.footer = side_footer(state);
     if (bar_to_start(state) == Bar::stopped && work.cut && work.stage != Stage::done)

@@ -123,6 +123,12 @@ std::string body(const TableBody& b) {
     return all + said(b.totals) + pager(b.pager);
 }
 
+std::string body(const OrderBody& b) {
+    std::string all;
+    for (const OrderRow& row : b.rows) all += row.place + " " + row.name + ": " + row.detail + "\n" + buttons({row.first, row.earlier, row.later});
+    return all + said(b.notes) + pager(b.pager);
+}
+
 std::string body(const SettingsBody& b) {
     std::string all;
     for (const SettingsGroup& group : b.groups) all += group.name + ": " + buttons(group.choices);

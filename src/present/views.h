@@ -220,7 +220,21 @@ struct SettingsBody {
     bool operator==(const SettingsBody&) const = default;
 };
 
-using Body = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody>;
+/// The bends in the order of work; each can be moved earlier or later, or made the first.
+struct OrderRow {
+    std::string place, name, detail;   ///< "1", "bend 4", "end A on the hook"
+    Tone tone = Tone::plain;
+    ButtonView first, earlier, later;
+    bool operator==(const OrderRow&) const = default;
+};
+struct OrderBody {
+    std::vector<OrderRow> rows;
+    std::vector<TextView> notes;       ///< why this order, or what it breaks
+    PagerView pager;
+    bool operator==(const OrderBody&) const = default;
+};
+
+using Body = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody>;
 
 /// Buttons along the bottom, left to right; the one of weight main takes the room that is left. The
 /// main one is also what Space and Page Down press, `back` what Page Up presses.

@@ -1,0 +1,98 @@
+#include "present/order_words.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "present/words.h"
+
+namespace tubewright {
+namespace {
+
+std::string side_word(bool hook_side) { return hook_side ? "on the hook side" : "on the lever side"; }
+
+std::string say(const StoppedBend& stop, const ShortStraight& f, const Tape& tape) {
+    return bend_name(stop.blocked.placing.bend) + " would have " + text(std::max(Length{}, f.has), tape) + " of straight " + side_word(f.hook_side) + " and needs " + text(f.needed, tape);
+}
+std::string say(const StoppedBend& stop, const BeyondAngle& f, const Tape& tape) {
+    return bend_name(stop.blocked.placing.bend) + " wants a pull to " + text(f.set, tape) + ", the bender stops at " + text(f.limit, tape);
+}
+std::string say(const StoppedBend& stop, const NoPlaceForInk&, const Tape&) { return bend_name(stop.blocked.placing.bend) + " would have no straight place for its ink mark"; }
+std::string say(const StoppedBend& stop, const AgainstWish&, const Tape&) { return bend_name(stop.blocked.placing.bend) + " is not the one asked for"; }
+
+std::string say(const StoppedBend& stop, const InTheWay&, const Tape& tape) {
+    const std::string bend = bend_name(stop.blocked.placing.bend);
+    if (!stop.obstacle) return bend + " has something in its way at the bender";
+    const std::string what = stop.obstacle->solid ? "the " + stop.solid : "the tube itself";
+    const std::string deep = stop.obstacle->depth.mm > 0.5 ? " by " + text(up_on_tape(stop.obstacle->depth, tape), tape) : "";
+    switch (stop.obstacle->when) {
+        case Obstacle::When::laid_in: return bend + " can't be laid in: " + what + " is in the way" + deep;
+        case Obstacle::When::swept: return bend + " would hit " + what + deep + ", with the lever at " + text(stop.obstacle->lever, tape);
+        case Obstacle::When::taken_out: return bend + " can't be taken out again: " + what + " is in the way" + deep;
+    }
+    return bend;
+}
+
+/// "Started from A, end B could be 5/16 off, and bend 6 would hit the bench."
+std::string other_start(const InARow& row, const std::optional<StoppedBend>& stop, End from, Length chosen, const Tape& tape) {
+    const Length off = from == End::A ? row.start.b : row.start.a;
+    const bool worse = up_on_tape(off, tape) > up_on_tape(chosen, tape);
+    if (!worse && !stop) return "";
+    std::string said = " Started from " + end_name(from) + ", ";
+    if (worse) said += end_name(other(from)) + " could be " + text(up_on_tape(off, tape), tape) + " off";
+    if (stop) said += (worse ? ", and " : "") + stop_words(*stop, tape);
+    return said + ".";
+}
+
+std::string stance_words(const SetUp& set_up) { return "hook on your " + hand_word(set_up.hook) + ", lever swung " + swing_word(set_up.swing); }
+
+std::string say(const LongerStraight& way, const Tape& tape) {
+    return "Make straight " + std::to_string(way.straight + 1) + ", counted from end A, longer by " + text(up_on_tape(way.by, tape), tape) + ".";
+}
+std::string say(const OtherSetUp& way, const Tape&) { return "Stand the bender another way: " + stance_words(way.set_up) + "."; }
+std::string say(const OtherBender&, const Tape&) { return "Take another bender."; }
+
+}  // namespace
+
+Length up_on_tape(Length length, const Tape& tape) {
+    const double step = tape.unit == Unit::mm ? 0.5 : 25.4 / tape.denominator;
+    return {std::ceil(length.mm / step - 1e-6) * step};
+}
+
+std::string stop_words(const StoppedBend& stop, const Tape& tape) {
+    return std::visit([&](const auto& why) { return say(stop, why, tape); }, stop.blocked.why);
+}
+
+std::string why_this_order(const OrderVerdict& verdict, const Tape& tape) {
+    if (!verdict.reasons) return "";
+    const OrderReasons& reasons = *verdict.reasons;
+    const Length worst = std::max(reasons.chosen.a, reasons.chosen.b);
+    std::string said = "Start at " + bend_name(reasons.chosen.bend) + ": the ends should land within " + text(up_on_tape(worst, tape), tape) + ".";
+    // One comparison is believed, two are skipped: the worse of the two rows.
+    const std::string from_a = reasons.from_a.start.bend == reasons.chosen.bend ? "" : other_start(reasons.from_a, verdict.from_a_stop, End::A, worst, tape);
+    const std::string from_b = reasons.from_b.start.bend == reasons.chosen.bend ? "" : other_start(reasons.from_b, verdict.from_b_stop, End::B, worst, tape);
+    const bool b_tells_more = from_a.empty() || (!verdict.from_a_stop && verdict.from_b_stop) || (!verdict.from_a_stop && !verdict.from_b_stop && reasons.from_b.start.a > reasons.from_a.start.b);
+    return said + (b_tells_more && !from_b.empty() ? from_b : from_a);
+}
+
+std::vector<std::string> why_none(const OrderVerdict& verdict, const Tape& tape) {
+    std::vector<std::string> said;
+    std::vector<std::size_t> seen;
+    for (const StoppedBend& stop : verdict.stops) {
+        const std::size_t bend = stop.blocked.placing.bend;
+        if (std::find(seen.begin(), seen.end(), bend) != seen.end()) continue;
+        seen.push_back(bend);
+        const bool both = std::count_if(verdict.stops.begin(), verdict.stops.end(), [&](const StoppedBend& s) { return s.blocked.placing.bend == bend; }) > 1;
+        said.push_back((verdict.furthest.empty() ? "" : "After " + counted(verdict.furthest.size(), "bend", "bends") + ", ") + stop_words(stop, tape) +
+                       (both ? "; nor does it go with the other end on the hook." : "."));
+        said.back() = capital(said.back());
+    }
+    return said;
+}
+
+std::vector<std::string> ways_out_words(const OrderVerdict& verdict, const Tape& tape) {
+    std::vector<std::string> said;
+    for (const WayOut& way : verdict.ways) said.push_back(std::visit([&](const auto& w) { return say(w, tape); }, way));
+    return said;
+}
+
+}  // namespace tubewright
