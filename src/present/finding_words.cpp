@@ -95,7 +95,7 @@ Words say(const NoOrderPossible& f, const Speech& speech) {
     if (f.made > 0) what += "; after " + counted(f.made, "bend", "bends");
     if (f.bend && f.depth) what += (f.made > 0 ? " it runs into " : ": it runs into ") + (f.solid.empty() ? "the tube itself" : "the " + f.solid) + " by " + text(*f.depth, speech.tape);
     else if (f.bend) what += f.made > 0 ? " it can't be held" : ": it can't be held";
-    return {what, f.bend ? bend_name(*f.bend) : "", "Look at the order of bends for a way out: a longer straight, another stance, or another bender."};
+    return {what, f.bend ? bend_name(*f.bend) : "", "Look at the order of bends for a way out."};
 }
 
 }  // namespace

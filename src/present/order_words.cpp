@@ -65,6 +65,7 @@ std::string stop_words(const StoppedBend& stop, const Tape& tape) {
 std::string why_this_order(const OrderVerdict& verdict, const Tape& tape) {
     if (!verdict.reasons) return "";
     const OrderReasons& reasons = *verdict.reasons;
+    if (verdict.order.size() < 2) return "";
     const Length worst = std::max(reasons.chosen.a, reasons.chosen.b);
     std::string said = "Start at " + bend_name(reasons.chosen.bend) + ": the ends should land within " + text(up_on_tape(worst, tape), tape) + ".";
     // One comparison is believed, two are skipped: the worse of the two rows.

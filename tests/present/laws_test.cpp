@@ -61,9 +61,9 @@ Action touch_of(std::mt19937& dice, const ScreenView& view) {
 }
 
 State carried_out(State state, const Action& action) {
-    StateStep step = apply(std::move(state), action);
+    StateStep step = orders_found(apply(std::move(state), action));
     for (const Request& request : step.requests)
-        if (std::holds_alternative<ReadJob>(request)) return apply(std::move(step.state), JobRead{"trailer", "jobs/trailer.json", sample_job()}).state;
+        if (std::holds_alternative<ReadJob>(request)) return orders_found(apply(std::move(step.state), JobRead{"trailer", "jobs/trailer.json", sample_job()})).state;
     return std::move(step.state);
 }
 

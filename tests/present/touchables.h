@@ -34,6 +34,11 @@ inline void add_body(std::vector<ButtonView>& all, const SettingsBody& body) {
     for (const SettingsGroup& group : body.groups) add(all, group.choices);
 }
 
+inline void add_body(std::vector<ButtonView>& all, const OrderBody& body) {
+    for (const OrderRow& row : body.rows) add(all, {row.first, row.earlier, row.later});
+    add(all, body.pager);
+}
+
 inline std::vector<ButtonView> touchables(const ScreenView& view) {
     std::vector<ButtonView> all;
     std::visit([&](const auto& body) { add_body(all, body); }, view.body);

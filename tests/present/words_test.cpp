@@ -23,7 +23,9 @@ std::vector<Fact> every_fact() {
             WrongGroove{inches(0.25), inches(0.1875)},
             MarkOffStraight{0, "L"},
             NoBend{},
-            SmallAngle{1, {10}}};
+            SmallAngle{1, {10}},
+            SingleFlareOnBrake{End::A},
+            NoOrderPossible{3, 5, End::A, inches(0.375), "bench top"}};
 }
 
 }  // namespace

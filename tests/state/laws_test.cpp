@@ -54,7 +54,7 @@ TEST_CASE("no touch in any order loses tube, breaks the record, or leads nowhere
             INFO("walk " << walk << ", touch " << i << ", action " << action.index());
             const State old = state;
             const Work& before = old.work;
-            StateStep step = apply(state, action);
+            StateStep step = orders_found(apply(state, action));
             const bool asked = std::any_of(step.requests.begin(), step.requests.end(), [](const Request& r) { return std::holds_alternative<SaveWork>(r); });
             if (step.state.book == BookStanding::open && !from_the_world(action)) CHECK(asked == (step.state.work != before));
             const bool kept_the_past = !std::holds_alternative<Undo>(action) && !std::holds_alternative<Redo>(action) && !from_the_world(action);

@@ -24,8 +24,16 @@ inline Action random_action(std::mt19937& dice, const State& state) {
         if (!state.looks.reason) return ChooseReason{static_cast<Reason>(roll(9))};
         return state.looks.kept_choice.empty() ? Action{ChooseKept{kept[roll(6)]}} : Action{ConfirmScrap{}};
     }
+    // A search that nobody answers keeps the line from being started: mostly it is answered.
+    for (const LineOrder& order : state.orders)
+        if (order.looking && roll(3) == 0) return OrderIs{order.question, std::make_shared<const OrderVerdict>(roll(4) == 0 ? OrderVerdict{} : find_order(state.sheets[static_cast<std::size_t>(&order - state.orders.data())], {order.opening, std::nullopt}))};
+    if (state.looks.screen == Screen::order && roll(2) == 0) {
+        const auto bend = static_cast<std::size_t>(roll(6));
+        const Action actions[] = {PinFirst{bend}, MoveBend{bend, roll(3) - 1}, FreeOrder{}, StopLooking{}};
+        return actions[roll(4)];
+    }
     switch (roll(46)) {
-        case 0: return GoTo{static_cast<Screen>(roll(10))};
+        case 0: return GoTo{static_cast<Screen>(roll(11))};
         case 1: return OpenJob{"jobs/trailer.json"};
         case 2: return OpenLine{lines[roll(5)]};
         case 3: case 4: case 5: case 6: case 7: case 8: case 9: case 10: return Next{};

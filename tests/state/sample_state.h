@@ -57,8 +57,20 @@ inline Checklists sample_checklists() {
     return lists;
 }
 
+/// Best orders that are asked for are looked for at once.
+inline StateStep orders_found(StateStep step) {
+    for (const Request& request : step.requests) {
+        const auto* asked = std::get_if<FindOrder>(&request);
+        if (!asked) continue;
+        const OrderWish wish{step.state.orders[asked->line].opening, std::nullopt};
+        const auto verdict = std::make_shared<const OrderVerdict>(find_order(step.state.sheets[asked->line], wish, Asked::order_and_why));
+        step.state = apply(std::move(step.state), OrderIs{asked->question, verdict}).state;
+    }
+    return step;
+}
+
 inline State touched(State state, const std::vector<Action>& actions) {
-    for (const Action& action : actions) state = apply(std::move(state), action).state;
+    for (const Action& action : actions) state = orders_found(apply(std::move(state), action)).state;
     return state;
 }
 

@@ -18,7 +18,7 @@ ShopBook opened(const std::filesystem::path& path) {
 
 /// Takes the action and writes down what the book is asked to keep.
 State recorded(State state, const Action& action, ShopBook& book) {
-    StateStep step = apply(std::move(state), action);
+    StateStep step = orders_found(apply(std::move(state), action));
     for (const Request& request : step.requests) {
         if (std::holds_alternative<SaveWork>(request)) REQUIRE(book.save(step.state.work, step.state.past).ok());
         if (std::holds_alternative<SaveSettings>(request)) REQUIRE(book.save_settings(step.state.settings).ok());

@@ -1,0 +1,126 @@
+// The order of bends: looked for, changed by hand, settled when the tube is cut.
+
+#include <catch2/catch.hpp>
+
+#include "state/sample_state.h"
+
+namespace tubewright {
+namespace {
+
+/// Six bends round a tank, none of them in another's way.
+Job tank_job() {
+    Job job = sample_job();
+    Line line = line_of({8, 5, 6, 5, 6, 5, 8}, {{90, 0}, {45, 90}, {60, 180}, {30, 0}, {90, 90}, {45, 180}});
+    line.name = "round the tank";
+    line.bend_notes.resize(6);
+    job.lines = {line};
+    return job;
+}
+
+State tank_open() { return touched(job_open(), {JobRead{"tank", "jobs/tank.json", tank_job()}, OpenLine{"round the tank"}}); }
+
+std::vector<std::size_t> bends_in_order(const State& state) {
+    std::vector<std::size_t> bends;
+    for (const Step& step : sheet_in_hand(state)->steps) bends.push_back(step.bend);
+    return bends;
+}
+
+State cut(State state) {
+    state = touched(std::move(state), {NewStick{inches(240)}, GoTo{Screen::line}, Next{}});
+    return touched(all_ticked(std::move(state)), {Next{}});
+}
+
+}  // namespace
+
+TEST_CASE("each line's order is asked for once, and the sheet takes the answer") {
+    const StateStep opened = apply(job_open(), JobRead{"tank", "jobs/tank.json", tank_job()});
+    REQUIRE(opened.requests == std::vector<Request>{FindOrder{opened.state.orders[0].question, 0}});
+    State state = touched(opened.state, {OpenLine{"round the tank"}});
+    CHECK(bar_to_start(state) == Bar::looking);
+    CHECK(touched(state, {Next{}}).looks.screen == Screen::line);  // not begun before the order is known
+    OrderVerdict verdict;
+    verdict.outcome = OrderVerdict::Outcome::found;
+    for (const std::size_t bend : {2, 1, 0, 3, 4, 5}) verdict.order.push_back({bend, End::B});
+    const auto told = std::make_shared<const OrderVerdict>(verdict);
+    CHECK(bends_in_order(touched(state, {OrderIs{opened.state.orders[0].question + 7, told}})) != std::vector<std::size_t>{2, 1, 0, 3, 4, 5});  // not this question's
+    state = touched(state, {OrderIs{opened.state.orders[0].question, told}});
+    CHECK(bends_in_order(state) == std::vector<std::size_t>{2, 1, 0, 3, 4, 5});
+    CHECK(sheet_in_hand(state)->steps[0].hook == End::B);
+    CHECK(bar_to_start(state) == Bar::none);
+}
+
+TEST_CASE("looking that is stopped takes the plain order, and a late answer is dropped") {
+    const StateStep opened = apply(job_open(), JobRead{"tank", "jobs/tank.json", tank_job()});
+    const std::int64_t question = opened.state.orders[0].question;
+    const StateStep stopped = apply(touched(opened.state, {OpenLine{"round the tank"}}), StopLooking{});
+    CHECK(stopped.requests == std::vector<Request>{StopFinding{question}});
+    CHECK(bar_to_start(stopped.state) == Bar::none);
+    OrderVerdict verdict;
+    verdict.outcome = OrderVerdict::Outcome::found;
+    for (const std::size_t bend : {5, 4, 3, 2, 1, 0}) verdict.order.push_back({bend, End::B});
+    const State late = apply(stopped.state, OrderIs{question, std::make_shared<const OrderVerdict>(verdict)}).state;
+    CHECK(bends_in_order(late) == bends_in_order(stopped.state));
+}
+
+TEST_CASE("a bend is made the first, and the rest follows as is best") {
+    State state = touched(tank_open(), {GoTo{Screen::order}, PinFirst{5}});
+    CHECK(bends_in_order(state).front() == 5);
+    CHECK(bends_in_order(state).size() == 6);
+    state = touched(state, {PinFirst{5}});
+    CHECK(work_in_hand(state).opening.empty());
+    CHECK(bends_in_order(state) == bends_in_order(tank_open()));
+}
+
+TEST_CASE("a bend is moved earlier or later by hand; undo and the best order bring the others back") {
+    const State before = touched(tank_open(), {GoTo{Screen::order}});
+    const std::vector<std::size_t> best = bends_in_order(before);
+    State state = touched(before, {MoveBend{best[1], -1}});
+    std::vector<std::size_t> swapped = best;
+    std::swap(swapped[0], swapped[1]);
+    CHECK(bends_in_order(state) == swapped);
+    CHECK(bends_in_order(touched(state, {Undo{}})) == best);
+    CHECK(bends_in_order(touched(state, {GoTo{Screen::order}, FreeOrder{}})) == best);
+    CHECK(bends_in_order(touched(before, {MoveBend{best[0], -1}})) == best);  // the first can't go earlier
+    CHECK(bends_in_order(touched(before, {MoveBend{best[5], 1}})) == best);
+}
+
+TEST_CASE("an order by hand that can't be made is shown, and stops the line") {
+    // Two bends an inch and a half apart, then a long leg: whichever comes second must find its straight on
+    // the hook side.
+    State state = touched(tank_open(), {GoTo{Screen::order}});
+    OrderVerdict verdict;
+    verdict.outcome = OrderVerdict::Outcome::none;
+    for (const std::size_t bend : {0, 5, 1, 4, 2, 3}) verdict.order.push_back({bend, End::A});
+    verdict.furthest = {{0, End::A}};
+    verdict.stops = {{{1, {5, End::A}, InTheWay{}}, Obstacle{Obstacle::When::swept, 0, std::nullopt, 0, {40}, Length{12}}, "bench top"}};
+    const StateStep asked = apply(state, MoveBend{bends_in_order(state)[0], 1});
+    REQUIRE(std::holds_alternative<FindOrder>(asked.requests.at(0)));
+    state = apply(asked.state, OrderIs{asked.state.orders[0].question, std::make_shared<const OrderVerdict>(verdict)}).state;
+    CHECK(bends_in_order(state) == std::vector<std::size_t>{0, 5, 1, 4, 2, 3});
+    CHECK(bar_to_start(state) == Bar::stopped);
+    CHECK(sheet_in_hand(state)->findings.front().code == "no-order");
+}
+
+TEST_CASE("once the tube is cut its order stays, whatever is chosen for the bender; the next piece is free again") {
+    State state = cut(tank_open());
+    REQUIRE(work_in_hand(state).cut);
+    const std::vector<std::size_t> settled = bends_in_order(state);
+    state = touched(state, {GoTo{Screen::order}, PinFirst{5}, MoveBend{settled[0], 1}});
+    CHECK(bends_in_order(state) == settled);
+    const StateStep turned = apply(touched(state, {GoTo{Screen::stance}}), ChooseSetUp{{HookHand::right, Swing::down}});
+    CHECK(bends_in_order(turned.state) == settled);
+    CHECK(misfit(*sheet_in_hand(turned.state), work_in_hand(turned.state)) == Misfit::none);
+    state = touched(turned.state, {GoTo{Screen::bench}, WentWrong{}, ChooseReason{Reason::damaged}, ChooseKept{"none"}, ConfirmScrap{}});
+    CHECK_FALSE(work_in_hand(state).cut);
+    CHECK(work_in_hand(state).order.empty());
+}
+
+TEST_CASE("the order asked for by hand is kept for the next piece") {
+    State state = touched(tank_open(), {GoTo{Screen::order}, PinFirst{4}});
+    state = cut(std::move(state));
+    state = touched(state, {WentWrong{}, ChooseReason{Reason::damaged}, ChooseKept{"none"}, ConfirmScrap{}});
+    CHECK(work_in_hand(state).opening == std::vector<std::size_t>{4});
+    CHECK(bends_in_order(state).front() == 4);
+}
+
+}  // namespace tubewright
