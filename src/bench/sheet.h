@@ -59,6 +59,9 @@ Sheet bend_sheet(const Line& line, const SheetChoice& choice = {});
 /// stretch counted in: then it can be seen and put on the bender's line.
 bool can_be_inked(const Step& step, const Bender& bender, std::size_t mark);
 
+/// Where the step's ink mark lies from end A of the straight tube.
+Length mark_from_a(const Step& step, Length cut_length);
+
 /// Whether a finding forbids making the line as it stands.
 bool stopped(const Sheet& sheet);
 

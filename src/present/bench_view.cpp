@@ -78,11 +78,14 @@ std::vector<std::string> heeded(const State& state, TickList list) {
     return all;
 }
 
-std::vector<TextView> cautions_of(const State& state, TickList list) {
+/// This page's share: they stay while the page is ticked, and turning the pages brings every one of them back.
+std::vector<TextView> cautions_of(const State& state, TickList list, const Page& page) {
     std::vector<TextView> said;
     const std::vector<std::string> cautions = heeded(state, list);
-    // One sentence at a time, large enough to read from where the person stands; each tick brings the next.
-    if (!cautions.empty()) said.push_back({cautions[work_in_hand(state).ticks.size() % cautions.size()], Tone::caution});
+    constexpr std::size_t room = 2;  // as many stand beside the ticks and can be read
+    const bool all = cautions.size() <= room;
+    const std::size_t from = all ? 0 : page.page * cautions.size() / page.pages, to = all ? cautions.size() : (page.page + 1) * cautions.size() / page.pages;
+    for (std::size_t i = from; i < to; ++i) said.push_back({cautions[i], Tone::caution});
     return said;
 }
 
@@ -116,7 +119,7 @@ void fill_ticks(const State& state, ScreenView& view, TickList list) {
     body.heading = heading_of(state, list);
     for (std::size_t i = page.from; i < page.to; ++i)
         body.ticks.push_back({press_button("tick-" + items[i].id, tick_words(items[i], reader_tape(state)), Tick{items[i].id}), work.ticks.contains(items[i].id), true});
-    body.cautions = cautions_of(state, list);
+    body.cautions = cautions_of(state, list, page);
     body.pager = pager_of(state, page);
     view.header = line_header(state, place_of(list));
     view.ribbon = ribbon_of(state, false);
@@ -136,7 +139,7 @@ void fill_mark_out(const State& state, ScreenView& view) {
     std::sort(steps.begin(), steps.end(), [](const Step& a, const Step& b) { return a.bend < b.bend; });
     const Page page = page_of(state, steps.size(), figures_on_a_page);
     for (std::size_t i = page.from; i < page.to; ++i) {
-        const Length from_a = steps[i].mark_from == End::A ? steps[i].mark : cut - steps[i].mark;
+        const Length from_a = mark_from_a(steps[i], cut);
         body.rows.push_back({std::to_string(steps[i].bend + 1) + ", " + text(steps[i].target, tape), text(from_a, tape), text(rest_of(cut, from_a, tape), tape), sheet.line.bender.marks[steps[i].align_to].name});
     }
     body.notes = {{"Ink a top line straight along the tube."}, {"Ink each mark with its bend's number."}};

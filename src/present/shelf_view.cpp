@@ -70,7 +70,7 @@ std::size_t planes(const Route& route) {
 std::string bends_words(const Line& line) {
     const std::size_t count = line.route.bends.size();
     if (count == 0) return "none";
-    return std::to_string(count) + ", in " + counted(planes(line.route), "plane", "planes");
+    return counted(count, "bend", "bends") + " in " + counted(planes(line.route), "plane", "planes");
 }
 
 Tone tone_of(Severity severity) {
@@ -146,9 +146,11 @@ void fill_line(const State& state, ScreenView& view) {
     // What has to be slid on is on the tick list; here stands what speaks against the line.
     std::vector<Finding> against;
     std::copy_if(sheet.findings.begin(), sheet.findings.end(), std::back_inserter(against), [](const Finding& finding) { return !std::holds_alternative<TrappedPieces>(finding.fact); });
-    const Page page = page_of(state, against.size(), findings_on_a_page);
-    for (std::size_t i = page.from; i < page.to; ++i)
-        body.findings.push_back({sentence(against[i], {tape, &sheet.line}), tone_of(against[i].severity)});
+    std::vector<TextView> said;
+    for (const Finding& finding : against) said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(finding.severity)});
+    if (!sheet.line.note.empty()) said.push_back({"Note: " + sheet.line.note});
+    const Page page = page_of(state, said.size(), findings_on_a_page);
+    for (std::size_t i = page.from; i < page.to; ++i) body.findings.push_back(said[i]);
     body.pager = pager_of(state, page);
     if (sheet.layout) {
         body.picture = PictureView{PictureView::Kind::finished, 0, "The finished line", {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};

@@ -163,7 +163,7 @@ void add_ghosts(Scene& scene, const Staging& stage, PictureKind kind) {
 
 /// Where the ink mark lies: in the form of the tube that is drawn, where the drawing has that place.
 std::optional<Frame> ink_mark_frame(const Staging& stage, const LoadedTube& tube) {
-    const Length from_a = stage.step.mark_from == End::A ? stage.step.mark : stage.sheet.layout->cut_length - stage.step.mark;
+    const Length from_a = mark_from_a(stage.step, stage.sheet.layout->cut_length);
     return frame_at(tube, from_a);
 }
 
