@@ -71,6 +71,7 @@ MoveBody pull_body(const State& state, const Step& step) {
     else body.lines.push_back({"springs back " + text(on_lever(step.set) - step.target, tape) + ", finishes at " + text(step.target, tape)});
     body.lines.push_back({"Approach from below: what is over-bent stays over-bent.", Tone::caution});
     body.picture = picture_of(state, PictureView::Kind::pulled);
+    if (work.last_reading) body.picture->again = {*work.last_reading, to};
     return body;
 }
 

@@ -39,7 +39,7 @@ Action page_turn(const State& state, std::size_t to_page) {
 PagerView pager_of(const State& state, const Page& page) {
     PagerView pager;
     pager.needed = page.pages > 1;
-    pager.place = "page " + std::to_string(page.page + 1) + " of " + std::to_string(page.pages);
+    pager.place = std::to_string(page.page + 1) + " of " + std::to_string(page.pages);
     const std::size_t before = page.page == 0 ? 0 : page.page - 1, after = std::min(page.page + 1, page.pages - 1);
     pager.earlier = unless(press_button("earlier", "Page before", page_turn(state, before)), page.page == 0 ? "first page" : "");
     pager.later = unless(press_button("later", "Page after", page_turn(state, after)), page.page + 1 == page.pages ? "last page" : "");

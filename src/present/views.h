@@ -91,6 +91,7 @@ struct PictureView {
     std::size_t step = 0;              ///< of the sheet, for all but `finished`
     std::string caption;
     std::vector<std::pair<Anchor, std::string>> labels;
+    std::optional<std::pair<Angle, Angle>> again = std::nullopt;  ///< a second pull: what the bend reads, and the set angle to come
     bool operator==(const PictureView&) const = default;
 };
 

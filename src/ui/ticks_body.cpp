@@ -51,7 +51,8 @@ void draw_body(const Drawing& on, const Box& box, const TicksBody& body) {
     const float gap = ui.px(3);
     const bool aside = !body.heading.empty() || !body.cautions.empty() || body.pager.needed;
     if (aside) {
-        Box side = rest.cut_left(std::clamp(rest.width() * 0.36f, ui.px(60), ui.px(110)));
+        // Without ticks the sentences have all the width.
+        Box side = rest.cut_left(body.ticks.empty() ? rest.width() : std::clamp(rest.width() * 0.36f, ui.px(60), ui.px(110)));
         rest.cut_left(gap);
         if (body.pager.needed) {
             Box column = side.cut_left(pager_width(ui) - ui.px(5));
