@@ -53,7 +53,7 @@ MoveBody turn_body(const State& state, const Step& step) {
     MoveBody body;
     body.asks = "Turn the tube";
     body.hero = turn_hero(sheet.set_up, step);
-    body.lines = {{turn_sentence(sheet.set_up, step, reader_tape(state))}};
+    body.lines = {{turn_line(step, reader_tape(state))}};
     body.clock = turn_clock(sheet.set_up, step);
     body.picture = picture_of(state, PictureView::Kind::turned);
     return body;

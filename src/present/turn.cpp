@@ -75,6 +75,10 @@ std::string turn_sentence(const SetUp& set_up, const Step& step, const Tape& tap
     return "The leg past " + bend_name(step.neighbour->bend) + " points " + pointing_words(pointing(stance(set_up), step.neighbour->leg_roll)) + against_swing(step.neighbour->leg_roll, tape) + ".";
 }
 
+std::string turn_line(const Step& step, const Tape& tape) {
+    return (step.neighbour ? "Leg past " + bend_name(step.neighbour->bend) : std::string("Top line")) + against_swing(feature_roll(step), tape) + ".";
+}
+
 std::string top_line_sentence(const SetUp& set_up, const Step& step) {
     return top_line_faces(set_up, step) + ".";
 }

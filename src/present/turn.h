@@ -22,6 +22,8 @@ std::string turn_hero(const SetUp& set_up, const Step& step);
 std::string turn_chip(const Step& step, const Tape& tape);
 /// "The leg past bend 3 points up and away from you, 45° round from the swing."
 std::string turn_sentence(const SetUp& set_up, const Step& step, const Tape& tape);
+/// "Leg past bend 3, 45° round from the swing.": under the hero, which says where it points.
+std::string turn_line(const Step& step, const Tape& tape);
 /// "The top line faces down."
 std::string top_line_sentence(const SetUp& set_up, const Step& step);
 /// "End A on the hook, on your left."

@@ -217,6 +217,7 @@ struct SettingsBody {
     bool ruler = false;                ///< draw the 50 mm bar
     std::string ruler_text;
     std::vector<TextView> notes;
+    std::optional<PictureView> picture = std::nullopt;  ///< what is chosen, as it looks
     bool operator==(const SettingsBody&) const = default;
 };
 

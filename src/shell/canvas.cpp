@@ -54,6 +54,7 @@ PictureKind kind_of(PictureView::Kind kind) {
 const PictureView* picture_in(const ScreenView& view) {
     if (const auto* move = std::get_if<MoveBody>(&view.body)) return move->picture ? &*move->picture : nullptr;
     if (const auto* overview = std::get_if<OverviewBody>(&view.body)) return overview->picture ? &*overview->picture : nullptr;
+    if (const auto* settings = std::get_if<SettingsBody>(&view.body)) return settings->picture ? &*settings->picture : nullptr;
     return nullptr;
 }
 
