@@ -108,6 +108,8 @@ bool can_be_inked(const Room& room, Length taken, const ReferenceMark& mark) {
 
 bool can_be_inked(const Step& step, const Bender& bender, std::size_t mark) { return can_be_inked(step.room, step.taken, bender.marks[mark]); }
 
+Length mark_from_a(const Step& step, Length cut_length) { return step.mark_from == End::A ? step.mark : cut_length - step.mark; }
+
 bool stopped(const Sheet& sheet) {
     return std::any_of(sheet.findings.begin(), sheet.findings.end(), [](const Finding& f) { return f.severity == Severity::stop; });
 }

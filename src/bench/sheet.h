@@ -61,6 +61,9 @@ Sheet bend_sheet(const Line& line, const SheetChoice& choice = {});
 bool can_be_inked(const Room& room, Length taken, const ReferenceMark& mark);
 bool can_be_inked(const Step& step, const Bender& bender, std::size_t mark);
 
+/// Where the step's ink mark lies from end A of the straight tube.
+Length mark_from_a(const Step& step, Length cut_length);
+
 /// Whether a finding forbids making the line as it stands.
 bool stopped(const Sheet& sheet);
 

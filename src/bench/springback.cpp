@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/tolerance.h"
+
 namespace tubewright {
 namespace {
 
@@ -37,6 +39,8 @@ constexpr double leg_arm_od = 1.5;
 }  // namespace
 
 Angle set_angle(const Springback& springback, Angle target) { return (1 + springback.growth) * target + springback.zero; }
+
+Angle on_lever(Angle set) { return {std::floor(set.deg * 2 + tolerance::arithmetic) / 2}; }
 
 Length finished_radius(const Springback& springback, Length form_radius) { return (1 + springback.growth) * form_radius; }
 

@@ -18,6 +18,10 @@ struct Springback {
 /// Where the lever has to stop so that the bend ends at `target` after release.
 Angle set_angle(const Springback& springback, Angle target);
 
+/// The half degree of the lever's scale to stop at: the one at or below `set`. A tube can be bent on, never
+/// back, so a set angle is never rounded up.
+Angle on_lever(Angle set);
+
 /// The radius of the released bend made on a form of this radius.
 Length finished_radius(const Springback& springback, Length form_radius);
 

@@ -15,8 +15,20 @@ Length to_outside(const Part& part, Length od, std::size_t bend) {
 
 }  // namespace
 
-std::vector<TapeLeg> tape_legs(const Sheet& sheet) {
-    const Part& part = sheet.layout->part;
+Part part_as_measured(const Sheet& sheet, const AsMeasured& measured) {
+    Part part = sheet.layout->part;
+    for (const Step& step : sheet.steps) {
+        const auto found = measured.find(step.bend);
+        if (found == measured.end()) continue;
+        const Length more = (1 - sheet.line.bender.stretch) * arc_length(part.radius, found->second - part.bends[step.bend].angle);
+        part.straights[step.hook == End::A ? step.bend + 1 : step.bend] -= more;
+        part.bends[step.bend].angle = found->second;
+    }
+    return part;
+}
+
+std::vector<TapeLeg> tape_legs(const Sheet& sheet, const AsMeasured& measured) {
+    const Part part = part_as_measured(sheet, measured);
     std::vector<TapeLeg> legs;
     TapeLeg leg;
     leg.outside = sheet.layout->waste(End::A);
@@ -40,10 +52,10 @@ std::vector<TapeLeg> tape_legs(const Sheet& sheet) {
     return legs;
 }
 
-Length straight_across(const Sheet& sheet) {
+Length straight_across(const Sheet& sheet, const AsMeasured& measured) {
     const Frame start{};
     const Frame cut_a = gone_straight(start, -sheet.layout->waste(End::A));
-    const Frame cut_b = gone_straight(far_end(sheet.layout->part, start), sheet.layout->waste(End::B));
+    const Frame cut_b = gone_straight(far_end(part_as_measured(sheet, measured), start), sheet.layout->waste(End::B));
     return {(cut_b.at - cut_a.at).norm()};
 }
 

@@ -78,11 +78,30 @@ std::vector<std::string> heeded(const State& state, TickList list) {
     return all;
 }
 
-std::vector<TextView> cautions_of(const State& state, TickList list) {
+/// A list's pages: first those with ticks, each with one sentence that stays there, then all the sentences together.
+struct ListPages {
+    Page page;
+    std::size_t tick_pages;
+};
+constexpr std::size_t heeded_on_a_page = 4;
+
+ListPages list_pages(const State& state, std::size_t ticks, std::size_t sentences) {
+    const auto pages_for = [](std::size_t count, std::size_t each) { return (count + each - 1) / each; };
+    const std::size_t tick_pages = std::max<std::size_t>(1, pages_for(ticks, ticks_on_a_page));
+    const std::size_t more = sentences <= 1 ? 0 : pages_for(sentences, heeded_on_a_page);
+    ListPages pages{page_of(state, (tick_pages + more) * ticks_on_a_page, ticks_on_a_page), tick_pages};
+    pages.page.from = std::min(pages.page.from, ticks);
+    pages.page.to = std::min(pages.page.to, ticks);
+    return pages;
+}
+
+std::vector<TextView> cautions_of(const std::vector<std::string>& sentences, const ListPages& pages) {
     std::vector<TextView> said;
-    const std::vector<std::string> cautions = heeded(state, list);
-    // One sentence at a time, large enough to read from where the person stands; each tick brings the next.
-    if (!cautions.empty()) said.push_back({cautions[work_in_hand(state).ticks.size() % cautions.size()], Tone::caution});
+    if (sentences.empty()) return said;
+    const bool beside_ticks = pages.page.page < pages.tick_pages;
+    const std::size_t from = beside_ticks ? pages.page.page % sentences.size() : (pages.page.page - pages.tick_pages) * heeded_on_a_page;
+    const std::size_t to = beside_ticks ? from + 1 : std::min(sentences.size(), from + heeded_on_a_page);
+    for (std::size_t i = from; i < to; ++i) said.push_back({sentences[i], Tone::caution});
     return said;
 }
 
@@ -111,12 +130,14 @@ ButtonView list_button(const State& state, TickList list, const Page& page, cons
 void fill_ticks(const State& state, ScreenView& view, TickList list) {
     const LineWork work = work_in_hand(state);
     const std::vector<TickItem> items = tick_items(state, list);
-    const Page page = page_of(state, items.size(), ticks_on_a_page);
+    const std::vector<std::string> sentences = heeded(state, list);
+    const ListPages pages = list_pages(state, items.size(), sentences.size());
+    const Page& page = pages.page;
     TicksBody body;
-    body.heading = heading_of(state, list);
+    body.heading = page.page < pages.tick_pages ? heading_of(state, list) : "Heed all through";
     for (std::size_t i = page.from; i < page.to; ++i)
         body.ticks.push_back({press_button("tick-" + items[i].id, tick_words(items[i], reader_tape(state)), Tick{items[i].id}), work.ticks.contains(items[i].id), true});
-    body.cautions = cautions_of(state, list);
+    body.cautions = cautions_of(sentences, pages);
     body.pager = pager_of(state, page);
     view.header = line_header(state, place_of(list));
     view.ribbon = ribbon_of(state, false);
@@ -136,7 +157,7 @@ void fill_mark_out(const State& state, ScreenView& view) {
     std::sort(steps.begin(), steps.end(), [](const Step& a, const Step& b) { return a.bend < b.bend; });
     const Page page = page_of(state, steps.size(), figures_on_a_page);
     for (std::size_t i = page.from; i < page.to; ++i) {
-        const Length from_a = steps[i].mark_from == End::A ? steps[i].mark : cut - steps[i].mark;
+        const Length from_a = mark_from_a(steps[i], cut);
         body.rows.push_back({std::to_string(steps[i].bend + 1) + ", " + text(steps[i].target, tape), text(from_a, tape), text(rest_of(cut, from_a, tape), tape), sheet.line.bender.marks[steps[i].align_to].name});
     }
     body.notes = {{"Ink a top line straight along the tube."}, {"Ink each mark with its bend's number."}};

@@ -7,12 +7,6 @@
 namespace tubewright {
 namespace {
 
-std::string bend_place(const State& state) {
-    const Sheet& sheet = *sheet_in_hand(state);
-    const LineWork work = work_in_hand(state);
-    return bend_name(sheet.steps[work.step].bend) + " of " + std::to_string(sheet.line.route.bends.size()) + ", " + std::to_string(work.made.size()) + " done";
-}
-
 std::string mark_name(const Sheet& sheet, const Step& step) { return sheet.line.bender.marks[step.align_to].name; }
 
 PictureView picture_of(const State& state, PictureView::Kind kind) {
@@ -39,7 +33,7 @@ void add_bend_notes(const State& state, const Step& step, std::vector<TextView>&
     const Sheet& sheet = *sheet_in_hand(state);
     for (const Finding& finding : sheet.findings)
         if (const auto* trapped = std::get_if<TrappedPieces>(&finding.fact); trapped && trapped->bend == step.bend)
-            lines.push_back({"On by now at " + end_name(trapped->end) + ": " + piece_list(trapped->pieces) + ". This bend traps them.", Tone::caution});
+            lines.push_back({capital(piece_list(trapped->pieces)) + " on at " + end_name(trapped->end) + "? This bend traps them.", Tone::caution});
     if (step.bend < sheet.line.bend_notes.size() && !sheet.line.bend_notes[step.bend].empty()) lines.push_back({sheet.line.bend_notes[step.bend]});
 }
 
@@ -48,7 +42,7 @@ MoveBody mark_body(const State& state, const Step& step) {
     MoveBody body;
     body.asks = std::string("Mark from end ") + letter(step.mark_from) + ", lay it in";
     body.hero = text(step.mark, reader_tape(state));
-    body.lines = {{hook_sentence(sheet.set_up, step)}, {"Its ink mark on the bender's line " + mark_name(sheet, step) + "."}};
+    body.lines = {{hook_sentence(sheet.set_up, step)}, {"Put ink mark " + std::to_string(step.bend + 1) + " on line " + mark_name(sheet, step) + "."}};
     add_bend_notes(state, step, body.lines);
     body.picture = picture_of(state, PictureView::Kind::marked);
     return body;
@@ -58,8 +52,8 @@ MoveBody turn_body(const State& state, const Step& step) {
     const Sheet& sheet = *sheet_in_hand(state);
     MoveBody body;
     body.asks = "Turn the tube";
-    body.hero = turn_hero(sheet.set_up, step, reader_tape(state));
-    body.lines = {{turn_sentence(sheet.set_up, step)}};
+    body.hero = turn_hero(sheet.set_up, step);
+    body.lines = {{turn_line(step, reader_tape(state))}};
     body.clock = turn_clock(sheet.set_up, step);
     body.picture = picture_of(state, PictureView::Kind::turned);
     return body;
@@ -71,12 +65,13 @@ MoveBody pull_body(const State& state, const Step& step) {
     const Angle to = set_in_force(step, work);
     MoveBody body;
     body.asks = work.pull_again ? "Lay it on the mark, pull on to" : "Pull the lever to";
-    body.hero = text(to, tape);
+    body.hero = lever_text(to, tape);
     if (work.last_reading)
         body.lines.push_back({"It read " + text(*work.last_reading, tape) + ", " + text(step.target - *work.last_reading, tape) + " under " + text(step.target, tape) + "."});
-    else body.lines.push_back({"springs back " + text(step.set - step.target, tape) + ", finishes at " + text(step.target, tape)});
+    else body.lines.push_back({"springs back " + text(on_lever(step.set) - step.target, tape) + ", finishes at " + text(step.target, tape)});
     body.lines.push_back({"Approach from below: what is over-bent stays over-bent.", Tone::caution});
     body.picture = picture_of(state, PictureView::Kind::pulled);
+    if (work.last_reading) body.picture->again = {*work.last_reading, to};
     return body;
 }
 
@@ -92,8 +87,8 @@ std::vector<MoveChip> moves_of(const State& state) {
         return move < work.move ? MoveChip::Standing::done : MoveChip::Standing::coming;
     };
     return {{"Mark", text(step.mark, tape), standing(Move::mark)},
-            {"Turn", turn_chip(sheet.set_up, step, tape), standing(Move::turn)},
-            {"Pull", text(set_in_force(step, work), tape), standing(Move::pull)},
+            {"Turn", turn_chip(step, tape), standing(Move::turn)},
+            {"Pull", lever_text(set_in_force(step, work), tape), standing(Move::pull)},
             {"Check", text(step.target, tape), standing(Move::check)}};
 }
 

@@ -51,8 +51,8 @@ PagerView pager_of(const State& state, const Page& page) {
     pager.needed = page.pages > 1;
     pager.place = std::to_string(page.page + 1) + " of " + std::to_string(page.pages);
     const std::size_t before = page.page == 0 ? 0 : page.page - 1, after = std::min(page.page + 1, page.pages - 1);
-    pager.earlier = unless(press_button("earlier", "Earlier", page_turn(state, before)), page.page == 0 ? "first page" : "");
-    pager.later = unless(press_button("later", "Later", page_turn(state, after)), page.page + 1 == page.pages ? "last page" : "");
+    pager.earlier = unless(press_button("earlier", "Page before", page_turn(state, before)), page.page == 0 ? "first page" : "");
+    pager.later = unless(press_button("later", "Page after", page_turn(state, after)), page.page + 1 == page.pages ? "last page" : "");
     return pager;
 }
 
@@ -86,6 +86,13 @@ HeaderView line_header(const State& state, const std::string& place) {
     header.chips.insert(header.chips.begin(), stick.left ? (cramped ? "stick " : "on stick ") + text(*stick.left, chip_tape(state)) : "no stick yet");
     header.chips.insert(header.chips.begin(), od_text(line.tube.od, reader_tape(state)) + (cramped ? "" : " OD"));
     return header;
+}
+
+std::string bend_place(const State& state) {
+    const LineWork work = work_in_hand(state);
+    const std::string all = std::to_string(sheet_in_hand(state)->line.route.bends.size());
+    const std::string bend = bend_name(step_in_hand(state)->bend);
+    return bend + (work.made.empty() ? ", first of " + all + " to make" : ", " + std::to_string(work.made.size()) + " of " + all + " made");
 }
 
 ButtonView back_button() { return press_button("back", "Back", Back{}); }

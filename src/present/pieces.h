@@ -31,6 +31,9 @@ Action page_turn(const State& state, std::size_t to_page);
 
 inline constexpr std::size_t rows_on_a_page = 3, ticks_on_a_page = 3, findings_on_a_page = 2, figures_on_a_page = 4, log_rows_on_a_page = 5;
 
+/// "bend 3, first of 3 to make", "bend 1, 2 of 3 made".
+std::string bend_place(const State& state);
+
 HeaderView header_of(const State& state, const std::string& title, const std::string& place);
 /// Of the line in hand, with chips.
 HeaderView line_header(const State& state, const std::string& place);

@@ -6,10 +6,6 @@
 namespace tubewright {
 namespace {
 
-std::string bend_place(const State& state, const Step& step) {
-    return bend_name(step.bend) + " of " + std::to_string(sheet_in_hand(state)->line.route.bends.size()) + ", " + std::to_string(work_in_hand(state).made.size()) + " done";
-}
-
 std::string typed_why_not(const State& state) {
     if (state.looks.typed.empty()) return "nothing typed yet";
     return typed_reading(state) ? "" : "a bend reads from 0 to 180";
@@ -47,7 +43,7 @@ void fill_keypad(const State& state, const Step& step, ScreenView& view) {
     for (MoveChip& chip : body.moves)
         if (chip.label == "Mark" || chip.label == "Turn") chip.value.clear();
     view.body = std::move(body);
-    view.footer = bench_footer_of(state, unless(press_button("next", "It reads that", Next{}), typed_why_not(state)));
+    view.footer = bench_footer_of(state, unless(press_button("next", "Use this reading", Next{}), typed_why_not(state)));
     // Room for five. While nothing is typed the main button can't be pressed: then Redo stands in its place.
     auto& buttons = view.footer.buttons;
     std::erase_if(buttons, [](const ButtonView& button) { return button.id == "redo"; });
@@ -66,12 +62,12 @@ ButtonView pull_again_button(const State& state, const Step& step) {
     const LineWork work = work_in_hand(state);
     const Angle to = pull_again_to(sheet, step, work);
     const std::string label = doubtful(state, step, *work.last_reading) ? "Pull to the sheet's " : "Pull again to ";
-    return unless(press_button("pull-again", label + text(to, reader_tape(state)), PullAgain{}), to > sheet.line.bender.max_angle ? "the bender stops before that" : "");
+    return unless(press_button("pull-again", label + lever_text(to, reader_tape(state)), PullAgain{}), to > sheet.line.bender.max_angle ? "the bender stops before that" : "");
 }
 
 ChoiceBody under_body(const State& state, const Step& step, Angle reading) {
     const Tape tape = reader_tape(state);
-    const std::string to = text(pull_again_to(*sheet_in_hand(state), step, work_in_hand(state)), tape);
+    const std::string to = lever_text(pull_again_to(*sheet_in_hand(state), step, work_in_hand(state)), tape);
     ChoiceBody body;
     body.heading = "Under the target: pull again.";
     body.hero = text(reading, tape);
@@ -86,10 +82,10 @@ ChoiceBody opened_too_far_body(const State& state, const Step& step, Angle readi
     const Tape tape = reader_tape(state);
     const Angle set = set_in_force(step, work_in_hand(state));
     ChoiceBody body;
-    body.heading = "More than it can spring back: was the lever pulled to " + text(set, tape) + "?";
+    body.heading = "More than it can spring back: was the lever pulled to " + lever_text(set, tape) + "?";
     body.hero = text(reading, tape);
-    body.lines = {{text(set - reading, tape) + " less than " + text(set, tape) + ": no tube opens so far.", Tone::caution},
-                  {"Measure again. If the lever stopped short, pull to " + text(step.set, tape) + ", no further."}};
+    body.lines = {{text(on_lever(set) - reading, tape) + " less than " + lever_text(set, tape) + ": no tube opens so far.", Tone::caution},
+                  {"Measure again. If the lever stopped short, pull to " + lever_text(step.set, tape) + ", no further."}};
     body.choices = {press_button("again", "Measure again", Back{})};
     return body;
 }
@@ -100,9 +96,9 @@ ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
     body.heading = "Over the target. A bend is never bent back.";
     body.hero = text(reading, tape);
     body.lines = {{text(reading - step.target, tape) + " over " + text(step.target, tape), Tone::stop},
-                  {"Kept, it lays end B " + text(far_end_off(*sheet_in_hand(state), step.bend, reading), tape) + " off its place."}};
+                  {"If kept, end B is " + text(far_end_off(*sheet_in_hand(state), step.bend, reading), tape) + " off its place."}};
     if (doubtful(state, step, reading))
-        body.lines[0] = {"Doubtful: more than the " + text(set_in_force(step, work_in_hand(state)), tape) + " it was pulled to. Measure again.", Tone::stop};
+        body.lines[0] = {"Doubtful: more than the " + lever_text(set_in_force(step, work_in_hand(state)), tape) + " it was pulled to. Measure again.", Tone::stop};
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep the bend", KeepBend{})};
     return body;
 }
@@ -122,7 +118,7 @@ ChoiceBody right_body(const State& state, const Step& step, Angle reading) {
 
 std::vector<ButtonView> number_keys(bool fractions) {
     std::vector<ButtonView> keys;
-    for (const char* key : {"7", "8", "9", "back", "4", "5", "6", "clear", "1", "2", "3", ".", "0"}) keys.push_back(press_button(std::string("key-") + key, key, Key{key}));
+    for (const char* key : {"7", "8", "9", "back", "4", "5", "6", "clear", "1", "2", "3", ".", "0"}) keys.push_back(press_button(std::string("key-") + key, key == std::string("back") ? "rub out" : key, Key{key}));
     if (fractions)
         for (const char* key : {"1/4", "1/2", "3/4"}) keys.push_back(press_button(std::string("key-") + key, key, Key{key}));
     return keys;
@@ -131,7 +127,7 @@ std::vector<ButtonView> number_keys(bool fractions) {
 void fill_reading(const State& state, ScreenView& view) {
     const LineWork work = work_in_hand(state);
     const Step& step = *step_in_hand(state);
-    view.header = line_header(state, bend_place(state, step));
+    view.header = line_header(state, bend_place(state));
     view.ribbon = ribbon_of(state, false);
     if (!work.last_reading) return fill_keypad(state, step, view);
     ChoiceBody body;

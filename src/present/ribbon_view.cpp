@@ -51,7 +51,7 @@ RibbonBend::Standing standing_of(const State& state, std::size_t bend) {
 }
 
 RibbonMark mark_of(const Step& step, const Length cut, const Tape& tape, bool now) {
-    const Length from_a = step.mark_from == End::A ? step.mark : cut - step.mark;
+    const Length from_a = mark_from_a(step, cut);
     return {std::clamp(from_a / cut, 0.0, 1.0), now ? text(step.mark, tape) + " from " + letter(step.mark_from) : text(step.mark, tape), now};
 }
 

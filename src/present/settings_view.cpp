@@ -1,5 +1,7 @@
 // The reader's settings, and how the bender stands in front of the operator.
 
+#include <algorithm>
+
 #include "present/pieces.h"
 #include "present/words.h"
 
@@ -67,6 +69,10 @@ void fill_stance(const State& state, ScreenView& view) {
         marks.choices.push_back(option("mark-" + std::to_string(i), name, ChooseMark{name}, name == (chosen.empty() ? usual : chosen)));
     }
     body.groups = {hands, swings, marks};
+    if (sheet.layout && !sheet.steps.empty()) {
+        const std::size_t step = std::min(work_in_hand(state).step, sheet.steps.size() - 1);
+        body.picture = PictureView{PictureView::Kind::pulled, step, "As you stand at the bench", {{Anchor::hook_end, "hook"}, {Anchor::lever, "lever"}, {Anchor::after_pull, "after the pull"}}};
+    }
     body.notes.push_back({sheet.line.bender.name.empty() ? sheet.line.bender.id : sheet.line.bender.name});
     const std::string again = other_ink_marks(state);
     if (!again.empty()) body.notes.push_back({again, Tone::caution});

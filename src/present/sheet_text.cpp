@@ -55,8 +55,11 @@ std::string head(const Job& job, const Sheet& sheet, const Tape& tape) {
     std::string all = line.name + "\n" + std::string(std::max<std::size_t>(width(line.name), 3), '=') + "\n";
     all += fact("job", job.name + ", " + service_word(job.service) + "; make " + std::to_string(line.quantity));
     if (!line.note.empty()) all += fact("note", line.note);
+    for (const Finding& finding : sheet.findings)
+        if (finding.severity == Severity::stop) all += fact("STOP", "Don't cut. " + sentence(finding, {tape, &line}));
     if (sheet.layout) {
-        all += fact("CUT TO", text(sheet.layout->cut_length, tape));
+        const std::string length = text(sheet.layout->cut_length, tape);
+        all += fact("CUT TO", stopped(sheet) ? "nothing yet: it would be " + length : length);
         all += fact("end A", end_words(line.a, sheet.layout->waste_a, tape)) + fact("end B", end_words(line.b, sheet.layout->waste_b, tape));
     }
     all += fact("tube", size_text(line.tube, tape) + " " + (line.material.name.empty() ? line.tube.material : line.material.name));
@@ -69,9 +72,9 @@ using Row = std::vector<std::string>;
 
 Row row_of(const Sheet& sheet, std::size_t i, const Tape& tape) {
     const Step& step = sheet.steps[i];
-    const Length cut = sheet.layout->cut_length, from_a = step.mark_from == End::A ? step.mark : cut - step.mark;
+    const Length cut = sheet.layout->cut_length, from_a = mark_from_a(step, cut);
     return {std::to_string(i + 1), std::to_string(step.bend + 1), std::string(1, letter(step.hook)) + ", " + hand_word(sheet.set_up.hook), text(from_a, tape), text(rest_of(cut, from_a, tape), tape),
-            sheet.line.bender.marks[step.align_to].name, turn_hero(sheet.set_up, step, tape), text(step.set, tape), text(step.set - step.target, tape), text(step.formed, tape), text(rest_of(cut, step.formed, tape), tape)};
+            sheet.line.bender.marks[step.align_to].name, turn_hero(sheet.set_up, step), lever_text(step.set, tape), text(on_lever(step.set) - step.target, tape), text(step.formed, tape), text(rest_of(cut, step.formed, tape), tape)};
 }
 
 std::string table(const Sheet& sheet, const Tape& tape) {
@@ -91,7 +94,7 @@ std::string table(const Sheet& sheet, const Tape& tape) {
     std::string all = line(names);
     for (std::size_t i = 0; i < rows.size(); ++i) {
         const Step& step = sheet.steps[i];
-        std::string how = turn_sentence(sheet.set_up, step);
+        std::string how = turn_sentence(sheet.set_up, step, tape);
         if (step.neighbour) how += " " + top_line_sentence(sheet.set_up, step);
         if (step.bend < sheet.line.bend_notes.size() && !sheet.line.bend_notes[step.bend].empty()) how += " " + sheet.line.bend_notes[step.bend];
         all += "\n" + line(rows[i]) + wrapped_words(std::string(widths[0] + 2, ' '), how + " Finishes at " + text(step.target, tape) + ".");
@@ -102,7 +105,7 @@ std::string table(const Sheet& sheet, const Tape& tape) {
 std::string findings(const Sheet& sheet, const Tape& tape) {
     std::string all;
     for (const Finding& finding : sheet.findings)
-        all += wrapped_words(padded(finding.severity == Severity::stop ? "STOP" : severity_word(finding.severity), 9), sentence(finding, {tape, &sheet.line}));
+        if (finding.severity != Severity::stop) all += wrapped_words(padded(severity_word(finding.severity), 9), sentence(finding, {tape, &sheet.line}));
     return all.empty() ? "" : "\n" + all;
 }
 
@@ -123,7 +126,7 @@ std::string sheet_text(const Job& job, const Sheet& sheet, const Checklists& lis
     all += findings(sheet, tape);
     all += "\n";
     if (!sheet.steps.empty())
-        all += wrapped_words("", "Turn is counted from the way the lever bends the tube, its swing. Springs is how far it opens again: worked out from the tube, not measured, and good to about a third: approach from below; a bend is never bent back.");
+        all += wrapped_words("", "Turn says where the leg or the top line points once the tube is turned; degrees are counted from the way the lever bends the tube, its swing. Pull to is rounded down. Springs is how far it opens again: worked out from the tube, not measured, and good to about a third: approach from below; a bend is never bent back.");
     for (const std::string& advice : advice_for(sheet.line)) all += wrapped_words("- ", advice);
     for (const CheckItem& item : cautions_for(lists, job.service, sheet.line)) all += wrapped_words("! ", item.text);
     all += wrapped_words("! ", "Follow the vehicle or machine maker's data and local law. Brake, fuel and pressure work may need a licensed person. This sheet is not a specification.");

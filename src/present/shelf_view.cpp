@@ -70,7 +70,7 @@ std::size_t planes(const Route& route) {
 std::string bends_words(const Line& line) {
     const std::size_t count = line.route.bends.size();
     if (count == 0) return "none";
-    return std::to_string(count) + ", in " + counted(planes(line.route), "plane", "planes");
+    return counted(count, "bend", "bends") + " in " + counted(planes(line.route), "plane", "planes");
 }
 
 Tone tone_of(Severity severity) {
@@ -148,6 +148,7 @@ void fill_line(const State& state, ScreenView& view) {
     std::vector<TextView> said;
     for (const Finding& finding : sheet.findings)
         if (!std::holds_alternative<TrappedPieces>(finding.fact)) said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(finding.severity)});
+    if (!sheet.line.note.empty()) said.push_back({"Note: " + sheet.line.note});
     for (const TextView& note : order_notes(state)) said.push_back(note);
     const Page page = page_of(state, said.size(), findings_on_a_page);
     body.findings.assign(said.begin() + static_cast<std::ptrdiff_t>(page.from), said.begin() + static_cast<std::ptrdiff_t>(page.to));

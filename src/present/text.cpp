@@ -3,6 +3,8 @@
 #include <cmath>
 #include <numeric>
 
+#include "bench/springback.h"
+
 namespace tubewright {
 namespace {
 
@@ -72,6 +74,8 @@ std::string text(Angle angle, const Tape& tape) {
     const long long parts = nearest(angle.deg * 2);
     return minus(angle.deg, parts) + (tape.unit == Unit::inch ? mixed(parts, 2) : halves(parts)) + "°";
 }
+
+std::string lever_text(Angle set, const Tape& tape) { return text(on_lever(set), tape); }
 
 std::string fine(Length length, const Tape& tape) {
     return tape.unit == Unit::inch ? decimals(length.inch(), 3) + "\"" : decimals(length.mm, 2) + " mm";

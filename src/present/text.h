@@ -30,6 +30,8 @@ std::string text(Length length, const Tape& tape);
 std::string bare(Length length, const Tape& tape);
 /// 92 1/2° or 92.5°, to the nearest half degree.
 std::string text(Angle angle, const Tape& tape);
+/// What the lever is pulled to, to the half degree BELOW: a tube can be bent on, never back.
+std::string lever_text(Angle set, const Tape& tape);
 /// A gap that a tape can't show: thousandths of an inch or hundredths of a millimetre.
 std::string fine(Length length, const Tape& tape);
 /// 3/16" × 0.028", or 4.76 × 0.71 mm: outside diameter and wall.

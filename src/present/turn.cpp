@@ -46,37 +46,22 @@ std::string pointing_words(const Pointing& pointing) {
 
 Angle feature_roll(const Step& step) { return step.neighbour ? step.neighbour->leg_roll : step.index_roll; }
 
-namespace {
-
-/// Which way the feature is turned from the swing; nothing at 0 and 180.
-std::optional<Way> turned_way(const SetUp& set_up, Angle roll) {
-    const Angle size{std::abs(roll.deg)};
-    if (shows_as(size, 0) || shows_as(size, 180)) return std::nullopt;
-    return way_of(facing(stance(set_up), Angle{roll.deg > 0 ? 90.0 : -90.0}));
+std::string turn_hero(const SetUp& set_up, const Step& step) {
+    const Pointing way = pointing(stance(set_up), feature_roll(step));
+    const std::string where = word(way.main) + (way.slanted ? " and " + word(way.also) : "");
+    return (step.neighbour ? "Leg " : "Top line ") + where;
 }
 
-}  // namespace
-
-std::string turn_hero(const SetUp& set_up, const Step& step, const Tape& tape) {
-    const Angle roll = feature_roll(step);
-    const auto way = turned_way(set_up, roll);
-    return text(Angle{std::abs(roll.deg)}, tape) + (way ? " " + word(*way) : "");
-}
-
-std::string turn_chip(const SetUp& set_up, const Step& step, const Tape& tape) {
-    const Angle roll = feature_roll(step);
-    const auto way = turned_way(set_up, roll);
-    const bool short_word = way == Way::up;
-    return text(Angle{std::abs(roll.deg)}, tape) + (short_word ? " up" : "");
-}
+std::string turn_chip(const Step& step, const Tape& tape) { return text(Angle{std::abs(feature_roll(step).deg)}, tape); }
 
 namespace {
 
-/// Said beside a bare 0° or 180°, which name no side.
-std::string against_swing(Angle roll) {
+/// How far round from the swing; what shows as 0° or 180° is said without a number.
+std::string against_swing(Angle roll, const Tape& tape) {
     const Angle size{std::abs(roll.deg)};
     if (shows_as(size, 0)) return ", with the swing";
-    return shows_as(size, 180) ? ", against the swing" : "";
+    if (shows_as(size, 180)) return ", against the swing";
+    return ", " + text(size, tape) + " round from the swing";
 }
 
 std::string top_line_faces(const SetUp& set_up, const Step& step) {
@@ -85,9 +70,13 @@ std::string top_line_faces(const SetUp& set_up, const Step& step) {
 
 }  // namespace
 
-std::string turn_sentence(const SetUp& set_up, const Step& step) {
-    if (!step.neighbour) return top_line_faces(set_up, step) + against_swing(step.index_roll) + ".";
-    return "The leg past " + bend_name(step.neighbour->bend) + " points " + pointing_words(pointing(stance(set_up), step.neighbour->leg_roll)) + against_swing(step.neighbour->leg_roll) + ".";
+std::string turn_sentence(const SetUp& set_up, const Step& step, const Tape& tape) {
+    if (!step.neighbour) return top_line_faces(set_up, step) + against_swing(step.index_roll, tape) + ".";
+    return "The leg past " + bend_name(step.neighbour->bend) + " points " + pointing_words(pointing(stance(set_up), step.neighbour->leg_roll)) + against_swing(step.neighbour->leg_roll, tape) + ".";
+}
+
+std::string turn_line(const Step& step, const Tape& tape) {
+    return (step.neighbour ? "Leg past " + bend_name(step.neighbour->bend) : std::string("Top line")) + against_swing(feature_roll(step), tape) + ".";
 }
 
 std::string top_line_sentence(const SetUp& set_up, const Step& step) {

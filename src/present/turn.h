@@ -16,12 +16,14 @@ std::string pointing_words(const Pointing& pointing);
 
 /// The feature that the turn is read by: the leg past a made neighbour, or else the top line.
 Angle feature_roll(const Step& step);
-/// "45° up": from the swing, the way it is turned. 0 and 180 stand alone.
-std::string turn_hero(const SetUp& set_up, const Step& step, const Tape& tape);
-/// The same with one short word, or none at all: for a chip.
-std::string turn_chip(const SetUp& set_up, const Step& step, const Tape& tape);
-/// "The leg past bend 3 points up and away from you."
-std::string turn_sentence(const SetUp& set_up, const Step& step);
+/// "Leg up and away", "Top line down": where it ends up, never how far to turn.
+std::string turn_hero(const SetUp& set_up, const Step& step);
+/// How far round from the swing, for a chip.
+std::string turn_chip(const Step& step, const Tape& tape);
+/// "The leg past bend 3 points up and away from you, 45° round from the swing."
+std::string turn_sentence(const SetUp& set_up, const Step& step, const Tape& tape);
+/// "Leg past bend 3, 45° round from the swing.": under the hero, which says where it points.
+std::string turn_line(const Step& step, const Tape& tape);
 /// "The top line faces down."
 std::string top_line_sentence(const SetUp& set_up, const Step& step);
 /// "End A on the hook, on your left."

@@ -132,7 +132,7 @@ std::string body(const OrderBody& b) {
 std::string body(const SettingsBody& b) {
     std::string all;
     for (const SettingsGroup& group : b.groups) all += group.name + ": " + buttons(group.choices);
-    return all + (b.ruler ? "bar: " + b.ruler_text + "\n" : "") + said(b.notes);
+    return all + (b.ruler ? "bar: " + b.ruler_text + "\n" : "") + said(b.notes) + picture(b.picture);
 }
 
 std::string ribbon(const RibbonView& view) {

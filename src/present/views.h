@@ -91,6 +91,7 @@ struct PictureView {
     std::size_t step = 0;              ///< of the sheet, for all but `finished`
     std::string caption;
     std::vector<std::pair<Anchor, std::string>> labels;
+    std::optional<std::pair<Angle, Angle>> again = std::nullopt;  ///< a second pull: what the bend reads, and the set angle to come
     bool operator==(const PictureView&) const = default;
 };
 
@@ -217,6 +218,7 @@ struct SettingsBody {
     bool ruler = false;                ///< draw the 50 mm bar
     std::string ruler_text;
     std::vector<TextView> notes;
+    std::optional<PictureView> picture = std::nullopt;  ///< what is chosen, as it looks
     bool operator==(const SettingsBody&) const = default;
 };
 

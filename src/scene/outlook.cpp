@@ -45,6 +45,21 @@ Vector3d ahead(const Outlook& outlook) {
     return {-std::sin(aside) * std::cos(above), std::cos(aside) * std::cos(above), -std::sin(above)};
 }
 
+Outlook outlook_for_part(const std::vector<Vector3d>& legs) {
+    constexpr double enough = 0.6, cost_per_degree = 0.002, usual_above = 34;
+    Outlook best{{usual_above}, {0}};
+    double best_worth = -1;
+    for (const double above : {34.0, 26.0, 42.0, 18.0, 50.0, 60.0})
+        for (const double aside : {0.0, -12.0, 12.0, -24.0, 24.0, -36.0, 36.0, -48.0, 48.0}) {
+            const Outlook outlook{{above}, {aside}};
+            double least = enough;
+            for (const Vector3d& leg : legs) least = std::min(least, leg.cross(ahead(outlook)).norm());
+            const double worth = least - cost_per_degree * (std::abs(above - usual_above) + std::abs(aside));
+            if (worth > best_worth) best_worth = worth, best = outlook;
+        }
+    return best;
+}
+
 Outlook outlook_for(const SetUp& set_up, const Telling& telling) {
     constexpr double cost_per_degree = 0.004, furthest_aside = 30;
     const auto [usual, least_above, most_above] = operator_stand(set_up);

@@ -2,6 +2,7 @@
 // Where the operator's eyes are while looking at the bench.
 
 #include <Eigen/Core>
+#include <vector>
 
 #include "bench/bender.h"
 
@@ -18,6 +19,9 @@ Eigen::Vector3d ahead(const Outlook& outlook);  ///< where those eyes look, a un
 struct Telling {
     Eigen::Vector3d pulled, leg, twin;
 };
+
+/// For a part alone: the same eyes, but so that no leg is seen end on. `legs` are unit vectors.
+Outlook outlook_for_part(const std::vector<Eigen::Vector3d>& legs);
 
 /// Near the usual outlook, but so that it tells its tale. A step to the side costs a little: the bench should
 /// not seem to spin from bend to bend.

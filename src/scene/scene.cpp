@@ -44,15 +44,19 @@ struct Staging {
     const Sheet& sheet;
     const Step& step;
     BenderShape shape;
+    Angle from, set;  ///< where the lever begins and stops
     LoadedTube now, pulled, released;
 };
 
-Staging staging_for(const Sheet& sheet, std::size_t number) {
+Staging staging_for(const Sheet& sheet, std::size_t number, const std::optional<Pulled>& again) {
     const Step& step = sheet.steps[number];
     const DrawnLength drawn = drawn_length(sheet, step);
-    return {sheet, step, shape_of(sheet, step),
-            loaded_tube(sheet, number, std::nullopt, drawn),
-            loaded_tube(sheet, number, Formed{sheet.line.bender.radius, step.set}, drawn),
+    std::optional<Formed> lies;
+    if (again) lies = Formed{step.finished_radius, again->from};
+    const Angle set = again ? again->to : step.set;
+    return {sheet, step, shape_of(sheet, step), again ? again->from : Angle{4}, set,
+            loaded_tube(sheet, number, lies, drawn),
+            loaded_tube(sheet, number, Formed{sheet.line.bender.radius, set}, drawn),
             loaded_tube(sheet, number, Formed{step.finished_radius, step.target}, drawn)};
 }
 
@@ -157,13 +161,13 @@ void add_ghosts(Scene& scene, const Staging& stage, PictureKind kind) {
     if (kind != PictureKind::pulled) return;
     const std::vector<Vector3d> pulled = after_pull_path(stage);
     add(scene, dashed(pulled, round, dash, gap, Ink::after_pull));
-    add(scene, sweep_arrow(stage.shape, {4}, stage.step.set));
+    add(scene, sweep_arrow(stage.shape, stage.from, stage.set));
     scene.anchors[Anchor::after_pull] = along_path(pulled, 0.85);
 }
 
 /// Where the ink mark lies: in the form of the tube that is drawn, where the drawing has that place.
 std::optional<Frame> ink_mark_frame(const Staging& stage, const LoadedTube& tube) {
-    const Length from_a = stage.step.mark_from == End::A ? stage.step.mark : stage.sheet.layout->cut_length - stage.step.mark;
+    const Length from_a = mark_from_a(stage.step, stage.sheet.layout->cut_length);
     return frame_at(tube, from_a);
 }
 
@@ -180,8 +184,8 @@ void add_tube(Scene& scene, const Staging& stage, const LoadedTube& tube) {
         if (drawn.bend == stage.step.neighbour->bend) scene.anchors[Anchor::bend] = along_path(drawn.path, 0.5);
 }
 
-Scene step_scene(const Sheet& sheet, std::size_t number, PictureKind kind) {
-    const Staging stage = staging_for(sheet, number);
+Scene step_scene(const Sheet& sheet, std::size_t number, PictureKind kind, const std::optional<Pulled>& again) {
+    const Staging stage = staging_for(sheet, number, again);
     Scene scene;
     scene.od = sheet.line.tube.od;
     scene.outlook = outlook_for(sheet.set_up, {last_way(after_pull_path(stage)), last_way(neighbour_path(stage)), last_way(wrong_way_path(stage))});
@@ -235,7 +239,10 @@ Scene finished_scene(const Sheet& sheet) {
     scene.od = size.od;
     add(scene, tube_solids(tube, size));
     scene.bends = drawn_bends(tube);
-    scene.outlook = {{34}, {0}};
+    std::vector<Vector3d> legs;
+    for (const Stretch& stretch : stretches)
+        if (stretch.bend < 0) legs.push_back(stretch.start.along);
+    scene.outlook = outlook_for_part(legs);
     scene.bench_top_z = scene.bounds.low.z() - 0.2 * size.od.mm;
     scene.anchors[Anchor::hook_end] = path_of(stretches.front()).front();
     scene.anchors[Anchor::lever_end] = path_of(stretches.back()).back();
@@ -244,9 +251,9 @@ Scene finished_scene(const Sheet& sheet) {
 
 }  // namespace
 
-Scene bench_scene(const Sheet& sheet, std::size_t step, PictureKind kind) {
+Scene bench_scene(const Sheet& sheet, std::size_t step, PictureKind kind, const std::optional<Pulled>& again) {
     assert(sheet.layout);
-    return kind == PictureKind::finished ? finished_scene(sheet) : step_scene(sheet, step, kind);
+    return kind == PictureKind::finished ? finished_scene(sheet) : step_scene(sheet, step, kind, again);
 }
 
 }  // namespace tubewright

@@ -20,6 +20,12 @@ struct DrawnBend {
     std::vector<Eigen::Vector3d> path;
 };
 
+/// A second pull: the bend lies in the bender at what it read, and the lever goes on to `to`.
+struct Pulled {
+    Angle from, to;
+    bool operator==(const Pulled&) const = default;
+};
+
 struct Scene {
     std::vector<Mesh> meshes;
     std::vector<Eigen::Vector3d> outermost;  ///< places round everything that has to be seen
@@ -40,6 +46,6 @@ struct Scene {
 ///   finished the part alone, lying flat, A at the left; `step` is not looked at
 /// The bounds are the same for the four moves of a step, so that the picture stands still between them.
 /// The sheet has a layout, and the step unless `finished`.
-Scene bench_scene(const Sheet& sheet, std::size_t step, PictureKind kind);
+Scene bench_scene(const Sheet& sheet, std::size_t step, PictureKind kind, const std::optional<Pulled>& again = std::nullopt);
 
 }  // namespace tubewright

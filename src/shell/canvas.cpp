@@ -54,6 +54,7 @@ PictureKind kind_of(PictureView::Kind kind) {
 const PictureView* picture_in(const ScreenView& view) {
     if (const auto* move = std::get_if<MoveBody>(&view.body)) return move->picture ? &*move->picture : nullptr;
     if (const auto* overview = std::get_if<OverviewBody>(&view.body)) return overview->picture ? &*overview->picture : nullptr;
+    if (const auto* settings = std::get_if<SettingsBody>(&view.body)) return settings->picture ? &*settings->picture : nullptr;
     return nullptr;
 }
 
@@ -61,6 +62,7 @@ const PictureView* picture_in(const ScreenView& view) {
 struct Drawn {
     PictureView::Kind kind;
     std::size_t step;
+    std::optional<std::pair<Angle, Angle>> again;
     Line line;
     SetUp set_up;
     std::vector<std::size_t> marks;
@@ -70,7 +72,7 @@ struct Drawn {
 };
 
 Drawn drawn(const PictureView& view, const Sheet& sheet, const Box& box, Theme theme) {
-    Drawn now{view.kind, view.step, sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
+    Drawn now{view.kind, view.step, view.again, sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
     for (const Step& step : sheet.steps) now.marks.push_back(step.align_to);
     return now;
 }
@@ -138,7 +140,9 @@ void Canvas::Parts::draw_picture(const ScreenView& view) {
     if (!sheet.layout || (!finished && wanted->step >= sheet.steps.size())) return;
     Drawn now = drawn(*wanted, sheet, *box, view.theme);
     if (picture == now || now.width < 8 || now.height < 8) return;
-    const Scene scene = bench_scene(sheet, wanted->step, kind_of(wanted->kind));
+    std::optional<Pulled> second;
+    if (wanted->again) second = Pulled{wanted->again->first, wanted->again->second};
+    const Scene scene = bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
     const Camera camera = camera_for(scene, static_cast<double>(now.width) / now.height);
     pictures.draw(scene, camera, picture_colours(palette(view.theme)), now.width, now.height);
     handle.texture = reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(pictures.texture()));

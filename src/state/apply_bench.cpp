@@ -176,7 +176,7 @@ void back_in_bend(LineWork& work, const Sheet& sheet) {
             work.move = Move::check;
             if (!work.pull_again) return;
             work.pull_again = *work.pull_again - (1 + sheet.springback.growth) * (step.target - *work.last_reading);
-            if (std::abs((*work.pull_again - step.set).deg) < tolerance::arithmetic) work.pull_again.reset();
+            if (std::abs((*work.pull_again - on_lever(step.set)).deg) < tolerance::arithmetic) work.pull_again.reset();
             return;
         case Move::check:
             if (work.last_reading) {

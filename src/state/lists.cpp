@@ -32,17 +32,20 @@ const std::vector<CheckItem>& sentences(const Checklists& lists, TickList list) 
 }
 
 /// First of all on the finish list: the part is measured before it leaves the bench.
-void add_tape_checks(const Sheet& sheet, std::vector<TickItem>& items) {
+void add_tape_checks(const Sheet& sheet, const LineWork& work, std::vector<TickItem>& items) {
     if (!sheet.layout || sheet.steps.empty()) return;
     constexpr std::size_t legs_in_a_tick = 3;  // more would not be read in one go
     std::vector<TickItem> checks;
-    const std::vector<TapeLeg> legs = tape_legs(sheet);
+    AsMeasured measured;
+    for (const BendMade& made : work.made)
+        if (made.measured && made.bend < sheet.line.route.bends.size()) measured[made.bend] = *made.measured;
+    const std::vector<TapeLeg> legs = tape_legs(sheet, measured);
     for (std::size_t i = 0; i < legs.size(); i += legs_in_a_tick) {
         TickItem check{"tape-" + std::to_string(i / legs_in_a_tick + 1), "", std::nullopt, {}, {}, std::nullopt};
         for (std::size_t k = i; k < std::min(legs.size(), i + legs_in_a_tick); ++k) check.legs.push_back(legs[k]);
         checks.push_back(std::move(check));
     }
-    checks.push_back({"tape-across", "", std::nullopt, {}, {}, straight_across(sheet)});
+    checks.push_back({"tape-across", "", std::nullopt, {}, {}, straight_across(sheet, measured)});
     items.insert(items.begin(), checks.begin(), checks.end());
 }
 
@@ -60,7 +63,7 @@ std::vector<TickItem> tick_items(const State& state, TickList list) {
     std::vector<TickItem> items;
     for (const CheckItem& item : sentences(state.checklists, list))
         if (concerns(item, state.job->service, sheet->line)) items.push_back({prefix(list) + item.id, item.text, std::nullopt, {}, {}, std::nullopt});
-    if (list == TickList::finish) add_tape_checks(*sheet, items);
+    if (list == TickList::finish) add_tape_checks(*sheet, work_in_hand(state), items);
     if (list != TickList::prepare) return items;
     // Every loose piece goes on here: no flare and no bend has been made yet that would keep it off.
     for (const End end : {End::A, End::B})

@@ -42,7 +42,7 @@ std::string inking_of(const Sheet& sheet) {
     std::sort(by_bend.begin(), by_bend.end(), [](const Step* a, const Step* b) { return a->bend < b->bend; });
     std::string inking;
     for (const Step* step : by_bend) {
-        const Length from_a = step->mark_from == End::A ? step->mark : sheet.layout->cut_length - step->mark;
+        const Length from_a = mark_from_a(*step, sheet.layout->cut_length);
         inking += (inking.empty() ? "" : " ") + hundredths(from_a.mm);
     }
     return inking;

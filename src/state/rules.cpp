@@ -87,7 +87,7 @@ Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work) 
     const Angle reading = work.last_reading.value_or(step.target);
     if (belief(sheet, step, work, reading) != Belief::sound) return step.set;
     const Angle missing = step.target - reading;
-    return set_in_force(step, work) + (1 + sheet.springback.growth) * missing;
+    return on_lever(set_in_force(step, work)) + (1 + sheet.springback.growth) * missing;
 }
 
 Length far_end_off(const Sheet& sheet, std::size_t bend, Angle reading) {

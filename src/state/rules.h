@@ -74,7 +74,7 @@ Angle set_in_force(const Step& step, const LineWork& work);
 /// Whether a bend pulled to the angle in force can read this at all.
 enum class Belief { sound, opened_too_far, past_the_set };
 Belief belief(const Sheet& sheet, const Step& step, const LineWork& work, Angle reading);
-/// last set + (target - reading) * (1 + growth): what is missing opens again by the same share. Where
+/// last set, as the lever's scale showed it, + (target - reading) * (1 + growth): what is missing opens again by the same share. Where
 /// the reading is not to be believed nothing is calculated with it: the sheet's own set angle.
 Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work);
 

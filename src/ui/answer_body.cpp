@@ -169,10 +169,18 @@ std::vector<Placed> place_groups(const Ui& ui, const std::vector<SettingsGroup>&
 void draw_body(const Drawing& on, const Box& box, const SettingsBody& body) {
     Ui& ui = on.ui;
     Box rest = box;
+    if (body.picture) {
+        Box side = rest.cut_right(rest.width() * 0.34f);
+        rest.cut_right(ui.px(3));
+        draw_picture(ui, side.cut_top(side.height() * 0.62f), *body.picture, on.picture);
+        side.cut_top(ui.px(2));
+        draw_lines(ui, side, body.notes, ui.paper());
+    }
+    const std::vector<TextView> notes = body.picture ? std::vector<TextView>{} : body.notes;
     const std::vector<Placed> placed = place_groups(ui, body.groups, rest.width());
     const int rows = placed.empty() ? 0 : placed.back().row + 1;
     const float name = ui.px(6), row_gap = ui.px(3);
-    const float below = (body.ruler ? ui.px(18) : 0) + (body.notes.empty() ? 0 : ui.px(7) * static_cast<float>(body.notes.size()));
+    const float below = (body.ruler ? ui.px(18) : 0) + (notes.empty() ? 0 : ui.px(7) * static_cast<float>(notes.size()));
     const float high = std::clamp((rest.height() - below - row_gap * static_cast<float>(rows)) / static_cast<float>(std::max(rows, 1)) - name, ui.px(20.2), ui.px(25));
     for (const Placed& group : placed) {
         const float top = rest.min.y + static_cast<float>(group.row) * (name + high + row_gap);
@@ -188,7 +196,7 @@ void draw_body(const Drawing& on, const Box& box, const SettingsBody& body) {
     }
     rest.cut_top(static_cast<float>(rows) * (name + high + row_gap));
     if (body.ruler) draw_ruler(ui, rest.cut_top(ui.px(18)), body);
-    draw_lines(ui, rest, body.notes, ui.paper());
+    draw_lines(ui, rest, notes, ui.paper());
 }
 
 }  // namespace tubewright

@@ -6,7 +6,17 @@
 namespace tubewright {
 namespace {
 
-void draw_tick(const Drawing& on, const Box& box, const TickView& tick) {
+constexpr double pad_across_mm = 3, pad_down_mm = 1, square_mm = 13, lip_mm = 1.1;
+
+/// One size for all sentences of a page: the larger one where each of them has room.
+TextSize sentence_size(const Ui& ui, const TicksBody& body, const Box& row) {
+    const float width = row.width() - ui.px(3 * pad_across_mm + square_mm), height = row.height() - ui.px(lip_mm + 2 * pad_down_mm);
+    for (const TickView& tick : body.ticks)
+        if (ui.height_of(tick.touch.label, TextSize::body, false, width) > height) return TextSize::small;
+    return TextSize::body;
+}
+
+void draw_tick(const Drawing& on, const Box& box, const TickView& tick, TextSize size) {
     Ui& ui = on.ui;
     const Palette& p = ui.palette();
     const Touch touch = ui.touch(box, tick.touch, ui.px(1));
@@ -14,15 +24,15 @@ void draw_tick(const Drawing& on, const Box& box, const TickView& tick) {
     const bool off = !tick.touch.enabled;
     Skin skin = tick.ticked ? ui.pale(Tone::go) : off ? ui.paper() : ui.panel();
     if (touch.down) skin.fill = mixed(skin.fill, p.now, 0.18);
-    const float lip = ui.px(1.1);
+    const float lip = ui.px(lip_mm);
     const Box face{box.min, {box.max.x, box.max.y - lip}};
     ui.list().AddRectFilled(box.min, box.max, colour(off ? skin.fill : skin.border), ui.px(2));
     ui.plate(face, skin, off ? 0 : ui.px(0.45), ui.px(2));
     if (off) draw_dashed_box(ui.list(), box.min, {box.max.x, box.max.y - 1}, colour(skin.border), ui.px(0.35), ui.px(1.6), ui.px(1.2));
 
-    Box inner = face.inside(ui.px(3), ui.px(1));
-    const Box left = inner.cut_left(ui.px(13));
-    inner.cut_left(ui.px(3));
+    Box inner = face.inside(ui.px(pad_across_mm), ui.px(pad_down_mm));
+    const Box left = inner.cut_left(ui.px(square_mm));
+    inner.cut_left(ui.px(pad_across_mm));
     const Box square = around({left.min.x + ui.px(6), left.centre().y}, ui.px(12), ui.px(12));
     ui.list().AddRectFilled(square.min, square.max, colour(tick.ticked ? p.go : p.paper), ui.px(1.6));
     // What has to be ticked has a heavy box, what may be ticked a light one.
@@ -30,7 +40,7 @@ void draw_tick(const Drawing& on, const Box& box, const TickView& tick) {
     if (tick.ticked) draw_check(ui.list(), square.centre(), ui.px(9), colour(p.on_go), ui.px(1.7));
 
     ui.begin_label();
-    Type type = ui.body(skin, false);
+    Type type = size == TextSize::body ? ui.body(skin, false) : ui.small(skin, false);
     type.down = Down::middle;
     type.off = off;
     if (off && !tick.touch.why_not.empty()) {
@@ -51,7 +61,8 @@ void draw_body(const Drawing& on, const Box& box, const TicksBody& body) {
     const float gap = ui.px(3);
     const bool aside = !body.heading.empty() || !body.cautions.empty() || body.pager.needed;
     if (aside) {
-        Box side = rest.cut_left(std::clamp(rest.width() * 0.36f, ui.px(60), ui.px(110)));
+        // Without ticks the sentences have all the width.
+        Box side = rest.cut_left(body.ticks.empty() ? rest.width() : std::clamp(rest.width() * 0.36f, ui.px(60), ui.px(110)));
         rest.cut_left(gap);
         if (body.pager.needed) {
             Box column = side.cut_left(pager_width(ui) - ui.px(5));
@@ -67,7 +78,8 @@ void draw_body(const Drawing& on, const Box& box, const TicksBody& body) {
     }
     constexpr int ticks_of_page = 3;
     const int count = static_cast<int>(body.ticks.size()), places = std::max(count, ticks_of_page);
-    for (int i = 0; i < count; ++i) draw_tick(on, rest.row(i, places, gap), body.ticks[static_cast<std::size_t>(i)]);
+    const TextSize size = sentence_size(ui, body, rest.row(0, places, gap));
+    for (int i = 0; i < count; ++i) draw_tick(on, rest.row(i, places, gap), body.ticks[static_cast<std::size_t>(i)], size);
 }
 
 }  // namespace tubewright

@@ -106,6 +106,14 @@ TEST_CASE("a hair of tube on a wheel of a form gives numbers that still make sen
     CHECK(line.growth <= 1);
 }
 
+TEST_CASE("the lever stops at the half degree below, never above") {
+    CHECK(on_lever(Angle{93.49}).deg == 93);
+    CHECK(on_lever(Angle{93.5}).deg == 93.5);
+    CHECK(on_lever(Angle{93.99}).deg == 93.5);
+    CHECK(on_lever(Angle{47}).deg == 47);
+    CHECK(on_lever(Angle{0.1 * 3 * 5}).deg == 1.5);  // 1.5 with a rounding of the last digit
+}
+
 TEST_CASE("a pull of 92.5 for 90, with 2 percent of growth and 0.7 of play") {
     const Springback line{0.02, {0.7}};
     CHECK(set_angle(line, 90_deg).deg == Approx(92.5));           // 90 * 1.02 + 0.7

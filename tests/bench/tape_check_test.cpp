@@ -53,3 +53,23 @@ TEST_CASE("before trimming and flaring the end legs still carry their waste") {
 TEST_CASE("straight across an L of 6 and 8 in is 10 in") {
     CHECK(straight_across(bend_sheet(line_of({6, 8}, {{90, 0}}))).inch() == Approx(10));
 }
+
+TEST_CASE("with a bend kept off its target the tape reads what the bend as it is makes of it") {
+    // Straights from tangent to tangent on both sides, 90 asked, 96 made. The legs lie at 96: the centre leg past the
+    // corner is R tan(48), and A's side starts at the mark, so it keeps its straight. The arc takes R * 6 degrees more,
+    // which comes off the straight on the lever side (B). All worked from R, od and the asked legs.
+    const Sheet sheet = bend_sheet(line_of({6, 8}, {{90, 0}}));
+    const double deg = 3.14159265358979323846 / 180, radius = sheet.layout->part.radius.mm, half = sheet.line.tube.od.mm / 2;
+    const double a = 6 * 25.4 - radius, b = 8 * 25.4 - radius - radius * 6 * deg;
+    REQUIRE(sheet.line.bender.stretch == 0);
+    REQUIRE(sheet.steps[0].hook == End::A);
+    const AsMeasured measured{{0, Angle{96}}};
+    const std::vector<TapeLeg> legs = tape_legs(sheet, measured);
+    const double corner = (radius + half) * std::tan(48 * deg);
+    CHECK(legs[0].outside.mm == Approx(a + corner));
+    CHECK(legs[1].outside.mm == Approx(b + corner));
+    // Across, by the law of cosines between the centre legs, 180 - 96 = 84 degrees apart.
+    const double p = a + radius * std::tan(48 * deg), q = b + radius * std::tan(48 * deg);
+    CHECK(straight_across(sheet, measured).mm == Approx(std::sqrt(p * p + q * q - 2 * p * q * std::cos(84 * deg))));
+    CHECK(straight_across(sheet).inch() == Approx(10));
+}

@@ -35,9 +35,10 @@ double at(const ClockView& clock, ClockHand::Kind kind) {
 TEST_CASE("hook left, swing away: rolled 45 the leg points up and away, between nine and twelve") {
     // a = right, w = away, n = a × w = up. Roll 45 lies halfway from away to up.
     const Step step = step_with({0}, MadeNeighbour{2, {45}});
-    CHECK(turn_hero(left_away, step, sixteenths) == "45° up");
-    const std::string said = turn_sentence(left_away, step);
-    CHECK((said == "The leg past bend 3 points up and away from you." || said == "The leg past bend 3 points away from you and up."));
+    const std::string hero = turn_hero(left_away, step);
+    CHECK((hero == "Leg up and away" || hero == "Leg away and up"));
+    const std::string said = turn_sentence(left_away, step, sixteenths);
+    CHECK((said == "The leg past bend 3 points up and away from you, 45° round from the swing." || said == "The leg past bend 3 points away from you and up, 45° round from the swing."));
     const ClockView clock = turn_clock(left_away, step);
     CHECK(at(clock, ClockHand::Kind::swing) == Approx(270));
     CHECK(at(clock, ClockHand::Kind::leg) == Approx(315));
@@ -49,8 +50,8 @@ TEST_CASE("hook right, swing away: the same roll points down and away, and away 
     // a = left, w = away, n = a × w = down. Looking left, away is on the right hand.
     const SetUp right_away{HookHand::right, Swing::away};
     const Step step = step_with({0}, MadeNeighbour{2, {60}});
-    CHECK(turn_hero(right_away, step, sixteenths) == "60° down");
-    CHECK(turn_sentence(right_away, step) == "The leg past bend 3 points down and away from you.");
+    CHECK(turn_hero(right_away, step) == "Leg down and away");
+    CHECK(turn_sentence(right_away, step, sixteenths) == "The leg past bend 3 points down and away from you, 60° round from the swing.");
     const ClockView clock = turn_clock(right_away, step);
     CHECK(at(clock, ClockHand::Kind::swing) == Approx(90));
     CHECK(at(clock, ClockHand::Kind::leg) == Approx(150));
@@ -59,8 +60,8 @@ TEST_CASE("hook right, swing away: the same roll points down and away, and away 
 TEST_CASE("swing up: a positive roll goes toward the operator with the hook on the left") {
     // a = right (x), w = up (z): n = x × z = -y, toward.
     const SetUp left_up{HookHand::left, Swing::up};
-    CHECK(turn_hero(left_up, step_with({0}, MadeNeighbour{0, {30}}), sixteenths) == "30° toward");
-    CHECK(turn_hero(left_up, step_with({0}, MadeNeighbour{0, {-30}}), sixteenths) == "30° away");
+    CHECK(turn_hero(left_up, step_with({0}, MadeNeighbour{0, {30}})) == "Leg up and toward");
+    CHECK(turn_hero(left_up, step_with({0}, MadeNeighbour{0, {-30}})) == "Leg up and away");
 }
 
 TEST_CASE("on every stand, roll goes clockwise as the picture is seen") {
@@ -74,19 +75,19 @@ TEST_CASE("on every stand, roll goes clockwise as the picture is seen") {
 
 TEST_CASE("no turn and half a turn name the swing, and have no mirror twin") {
     const Step none = step_with({0}, MadeNeighbour{0, {0.1}});
-    CHECK(turn_hero(left_away, none, sixteenths) == "0°");
-    CHECK(turn_sentence(left_away, none) == "The leg past bend 1 points away from you, with the swing.");
+    CHECK(turn_hero(left_away, none) == "Leg away");
+    CHECK(turn_sentence(left_away, none, sixteenths) == "The leg past bend 1 points away from you, with the swing.");
     CHECK(at(turn_clock(left_away, none), ClockHand::Kind::wrong) == -1);
     const Step half = step_with({0}, MadeNeighbour{0, {180}});
-    CHECK(turn_hero(left_away, half, sixteenths) == "180°");
-    CHECK(turn_sentence(left_away, half) == "The leg past bend 1 points toward you, against the swing.");
+    CHECK(turn_hero(left_away, half) == "Leg toward");
+    CHECK(turn_sentence(left_away, half, sixteenths) == "The leg past bend 1 points toward you, against the swing.");
     CHECK(at(turn_clock(left_away, half), ClockHand::Kind::wrong) == -1);
 }
 
 TEST_CASE("before any neighbour is made the top line says how it lies, and nothing is wrong yet") {
     const Step step = step_with({90});
-    CHECK(turn_sentence(left_away, step) == "The top line faces up.");
-    CHECK(turn_hero(left_away, step, sixteenths) == "90° up");
+    CHECK(turn_sentence(left_away, step, sixteenths) == "The top line faces up, 90° round from the swing.");
+    CHECK(turn_hero(left_away, step) == "Top line up");
     CHECK(at(turn_clock(left_away, step), ClockHand::Kind::wrong) == -1);
     CHECK(at(turn_clock(left_away, step), ClockHand::Kind::leg) == -1);
 }

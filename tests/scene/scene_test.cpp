@@ -174,6 +174,26 @@ TEST_CASE("all that labels point at can be seen, however the bender stands") {
             }
 }
 
+TEST_CASE("no leg of the finished part is seen end on") {
+    for (const double rotation : {90.0, -90.0, 0.0, 45.0, 180.0, -60.0}) {
+        const Sheet sheet = two_bends(rotation);
+        const Scene scene = bench_scene(sheet, 0, PictureKind::finished);
+        const Vector3d a = scene.anchors.at(Anchor::hook_end), b = scene.anchors.at(Anchor::lever_end), eyes = ahead(scene.outlook);
+        INFO("rotation " << rotation);
+        for (const Vector3d& leg : {Vector3d(scene.bends[0].path.front() - a), Vector3d(scene.bends[1].path.front() - scene.bends[0].path.back()), Vector3d(b - scene.bends[1].path.back())})
+            CHECK(leg.normalized().cross(eyes).norm() > 0.5);  // at least 30 degrees off the line of sight
+    }
+}
+
+TEST_CASE("a second pull begins at the bend as it reads") {
+    const Sheet sheet = two_bends(90);
+    const Pulled again{{80}, {95}};
+    const Scene first = bench_scene(sheet, 0, PictureKind::pulled), second = bench_scene(sheet, 0, PictureKind::pulled, again);
+    // The lever side then lies 80 degrees round from the axis, not along it: nothing of it reaches as far.
+    CHECK(of_ink(second, Ink::tube_now).high.x() < of_ink(first, Ink::tube_now).high.x());
+    CHECK(of_ink(second, Ink::after_pull).high.x() < of_ink(bench_scene(sheet, 0, PictureKind::pulled, Pulled{{30}, {40}}), Ink::after_pull).high.x());
+}
+
 TEST_CASE("the finished part keeps its hand") {
     // 6 in along, 90 degrees, 6 in, then 90 degrees at rotation 90. With u, v, w the three straights from A to B,
     // u x v . w is the same before and after it is laid down, and not its negative.

@@ -20,7 +20,7 @@ ScreenView bench(const std::string& key, Body body, const std::string& main_labe
 }
 
 std::vector<MoveChip> moves(int now) {
-    std::vector<MoveChip> chips{{"Mark", "19 3/16 in", Standing::coming}, {"Turn", "45° up", Standing::coming}, {"Pull", "92 1/2°", Standing::coming}, {"Check", "90°", Standing::coming}};
+    std::vector<MoveChip> chips{{"Mark", "19 3/16 in", Standing::coming}, {"Turn", "45°", Standing::coming}, {"Pull", "92 1/2°", Standing::coming}, {"Check", "90°", Standing::coming}};
     for (int i = 0; i <= now; ++i) chips[static_cast<std::size_t>(i)].standing = i < now ? Standing::done : Standing::now;
     return chips;
 }
@@ -41,7 +41,7 @@ MoveBody turn_body() {
     clock.caption = "Seen from the hook, along the tube";
     PictureView view = picture(PictureView::Kind::turned);
     view.labels = {{Anchor::hook_end, "end A"}, {Anchor::after_pull, "after the pull"}, {Anchor::wrong_way, "not like this"}, {Anchor::bend, "bend 3"}};
-    return {moves(1), "Turn the tube", "45° up", {{"The leg past bend 3 points up and away from you."}}, clock, view, {}};
+    return {moves(1), "Turn the tube", "Leg up and away", {{"Leg past bend 3, 45° round from the swing."}}, clock, view, {}};
 }
 
 MoveBody pull_body() {
@@ -63,7 +63,7 @@ KeypadBody keypad() {
     body.moves = moves(3);
     body.columns = 4;
     for (const char* key : {"7", "8", "9", "back", "4", "5", "6", "clear", "1", "2", "3", ".", "0", "1/4", "1/2", "3/4"})
-        body.keys.push_back(button(std::string("key-") + key, key, Key{key}));
+        body.keys.push_back(button(std::string("key-") + key, key == std::string("back") ? "rub out" : key, Key{key}));
     return body;
 }
 
@@ -95,7 +95,7 @@ MarkOutBody mark_out() {
     body.columns = {"bend", "from A", "from B", "on line"};
     body.rows = {{"1", "3 3/16 in", "26 7/8 in", "L"}, {"2", "8 1/8 in", "21 15/16 in", "L"}, {"3", "13 5/16 in", "16 3/4 in", "R"}, {"4", "19 3/16 in", "10 7/8 in", "L"}};
     body.notes = {{"Ink a top line along the tube."}, {"Mark only the bend in hand."}};
-    body.pager = {button("earlier", "Earlier", TurnPage{-1}), button("later", "Later", TurnPage{1}), "1 of 2", true};
+    body.pager = {button("earlier", "Page before", TurnPage{-1}), button("later", "Page after", TurnPage{1}), "1 of 2", true};
     body.pager.earlier.enabled = false;
     body.pager.earlier.why_not = "first page";
     return body;

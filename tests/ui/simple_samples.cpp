@@ -8,7 +8,7 @@ namespace {
 const std::vector<std::string> chips{"3/16 stainless", "on stick 201 3/4 in", "scrap today 6 1/2 in"};
 
 PagerView pager(bool first) {
-    PagerView view{button("earlier", "Earlier", TurnPage{-1}), button("later", "Later", TurnPage{1}), "1 of 3", true};
+    PagerView view{button("earlier", "Page before", TurnPage{-1}), button("later", "Page after", TurnPage{1}), "1 of 3", true};
     view.earlier.enabled = !first;
     view.earlier.why_not = first ? "first page" : "";
     return view;
