@@ -53,6 +53,14 @@ State after(State state, const std::vector<Action>& actions) {
     return state;
 }
 
+/// Undo and redo need the nearest step alone, and copies are many.
+State light_copy(const State& state) {
+    State copy = state;
+    for (auto* steps : {&copy.past, &copy.future})
+        if (steps->size() > 1) steps->erase(steps->begin(), steps->end() - 1);
+    return copy;
+}
+
 constexpr int reasons = 9;
 
 }  // namespace
@@ -127,25 +135,25 @@ void Walk::look_over() {
 }
 
 void Walk::look_beside() {
-    for (const Screen side : {Screen::scrap, Screen::settings, Screen::stance, Screen::stock, Screen::stick_length}) look_at(after(state(), {GoTo{side}}));
-    State typing = after(state(), {GoTo{Screen::stick_length}});
-    for (const char* key : {"1", "2", "3", "4", "5", "1/2"}) look_at(typing = after(typing, {Key{key}}));
-    look_at_wrong();
+    const State here = light_copy(state());
+    for (const Screen side : {Screen::scrap, Screen::settings, Screen::stance, Screen::stock, Screen::stick_length}) look_at(after(here, {GoTo{side}}));
+    look_at(after(here, {GoTo{Screen::stick_length}, Key{"1"}, Key{"2"}, Key{"3"}, Key{"4"}, Key{"5"}, Key{"1/2"}}));
+    const State asked = after(here, {WentWrong{}});
+    if (asked.looks.screen == Screen::wrong) look_at_wrong(asked);
 }
 
-void Walk::look_at_wrong() {
-    const State asked = after(state(), {WentWrong{}});
-    if (asked.looks.screen != Screen::wrong) return;
+void Walk::look_at_wrong(const State& asked) {
     look_at(asked);
     for (int reason = 0; reason < reasons; ++reason) {
         const State because = after(asked, {ChooseReason{static_cast<Reason>(reason)}});
         look_at(because);
-        for (const KeptOffer& offer : kept_offers(because)) {
-            const State kept = after(because, {ChooseKept{offer.id}});
-            look_at(kept);
-            look_at(after(kept, {ConfirmScrap{}}));
-            look_at(after(kept, {ConfirmScrap{}, GoTo{Screen::scrap}}));
-        }
+        const std::vector<KeptOffer> offers = kept_offers(because);
+        for (const KeptOffer& offer : offers) look_at(after(because, {ChooseKept{offer.id}}));
+        if (reason > 0 || offers.empty()) continue;
+        const State written = after(because, {ChooseKept{offers.front().id}, ConfirmScrap{}});
+        look_at(written);
+        look_at(after(written, {GoTo{Screen::scrap}}));
+        look_at(after(written, {GoTo{Screen::stock}}));
     }
 }
 

@@ -42,7 +42,7 @@ public:
 
 private:
     void look_at(State state);
-    void look_at_wrong();
+    void look_at_wrong(const State& asked);
 
     ScreenView shown_;       ///< to the onlooker, who touches nothing
     HeadlessScreen screen, onlooker_;
