@@ -122,6 +122,7 @@ void Walk::look_at(State state) {
             if (const auto box = onlooker_.ui().picture_rect(); picture && box) {
                 onlooker_.picture().anchors = anchors_for(state, *picture, *box);
                 onlooker_.frame();
+                for (const auto& [anchor, words] : picture->labels) labels += onlooker_.picture().anchors.contains(anchor);
             }
             ++views;
             for (const std::string& fault : faults_of(onlooker_.ui()))

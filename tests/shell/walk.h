@@ -38,7 +38,8 @@ public:
     TemporaryHome home, elsewhere;
     Desk desk = Desk::made(home.places(), one_day).value();
     std::set<std::string> faults;
-    std::size_t views = 0;   ///< that were looked over
+    std::size_t views = 0;    ///< that were looked over
+    std::size_t labels = 0;   ///< that pointed at something in their pictures
 
 private:
     void look_at(State state);
