@@ -18,29 +18,33 @@ namespace {
 struct Inbox {
     InputQueue fingers;
     std::vector<KeyPress> keys;
+    double pointer_x = 0, pointer_y = 0;  // in the window, as of the event that is being taken
     int frames_wanted = 4;
 };
 
 Inbox& inbox_of(GLFWwindow* window) { return *static_cast<Inbox*>(glfwGetWindowUserPointer(window)); }
 
-FingerEvent at_cursor(GLFWwindow* window, FingerEvent::Kind kind) {
-    double x = 0, y = 0;
-    glfwGetCursorPos(window, &x, &y);
+/// Where the pointer was when it did this. Asked now, the window system would say where it is by now: after
+/// a slow frame that is where the next tap went.
+FingerEvent at_pointer(GLFWwindow* window, FingerEvent::Kind kind) {
+    const Inbox& inbox = inbox_of(window);
     int width = 1, height = 1, across = 1, down = 1;
     glfwGetWindowSize(window, &width, &height);
     glfwGetFramebufferSize(window, &across, &down);
-    return {kind, static_cast<float>(x * across / std::max(1, width)), static_cast<float>(y * down / std::max(1, height))};
+    return {kind, static_cast<float>(inbox.pointer_x * across / std::max(1, width)), static_cast<float>(inbox.pointer_y * down / std::max(1, height))};
 }
 
 void take_button(GLFWwindow* window, int button, int action, int) {
     if (button != GLFW_MOUSE_BUTTON_LEFT) return;
-    inbox_of(window).fingers.push(at_cursor(window, action == GLFW_PRESS ? FingerEvent::Kind::down : FingerEvent::Kind::up));
+    inbox_of(window).fingers.push(at_pointer(window, action == GLFW_PRESS ? FingerEvent::Kind::down : FingerEvent::Kind::up));
     inbox_of(window).frames_wanted = 4;
 }
 
-void take_move(GLFWwindow* window, double, double) {
+void take_move(GLFWwindow* window, double x, double y) {
+    inbox_of(window).pointer_x = x;
+    inbox_of(window).pointer_y = y;
     if (glfwGetMouseButton(window, GLFW_MOUSE_BUTTON_LEFT) != GLFW_PRESS) return;
-    inbox_of(window).fingers.push(at_cursor(window, FingerEvent::Kind::move));
+    inbox_of(window).fingers.push(at_pointer(window, FingerEvent::Kind::move));
     inbox_of(window).frames_wanted = std::max(inbox_of(window).frames_wanted, 2);
 }
 
@@ -58,6 +62,7 @@ void want_frames(GLFWwindow* window) { inbox_of(window).frames_wanted = 4; }
 
 void set_callbacks(GLFWwindow* window, Inbox& inbox) {
     glfwSetWindowUserPointer(window, &inbox);
+    glfwGetCursorPos(window, &inbox.pointer_x, &inbox.pointer_y);
     glfwSetMouseButtonCallback(window, take_button);
     glfwSetCursorPosCallback(window, take_move);
     glfwSetKeyCallback(window, take_key);

@@ -1,6 +1,7 @@
 #include "scene/scene.h"
 
 #include <Eigen/Geometry>
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <random>
@@ -29,6 +30,25 @@ Sheet two_bends(double rotation, const SetUp& set_up = {}, const std::string& ma
     choice.set_up = set_up;
     choice.mark = mark;
     return bend_sheet(line_of({6, 6, 6}, {{90, 0}, {90, rotation}}), choice);
+}
+
+/// From a place to the nearest point of a line of straight pieces.
+double distance_to(const std::vector<Vector3d>& path, const Vector3d& place) {
+    double nearest = 1e9;
+    for (std::size_t i = 1; i < path.size(); ++i) {
+        const Vector3d way = path[i] - path[i - 1];
+        const double along = way.squaredNorm() > 0 ? std::clamp((place - path[i - 1]).dot(way) / way.squaredNorm(), 0.0, 1.0) : 0;
+        nearest = std::min(nearest, (place - path[i - 1] - along * way).norm());
+    }
+    return nearest;
+}
+
+double nearest_corner(const Scene& scene, Ink ink, const Vector3d& place) {
+    double nearest = 1e9;
+    for (const Mesh& mesh : scene.meshes)
+        if (mesh.ink == ink)
+            for (const Vertex& vertex : mesh.vertices) nearest = std::min(nearest, (vertex.at.cast<double>() - place).norm());
+    return nearest;
 }
 
 }  // namespace
@@ -208,4 +228,37 @@ TEST_CASE("the finished part keeps its hand") {
         CHECK(u.cross(v).dot(w) * rotation > 0);
         CHECK(a.x() < b.x());
     }
+}
+
+TEST_CASE("the label of a bend points at the made neighbour, in every move and however the bender stands") {
+    std::mt19937 dice(66);
+    std::uniform_real_distribution<double> angle(30, 110), rotation(-180, 180);
+    int looked_at = 0;
+    for (int i = 0; i < 24; ++i) {
+        SheetChoice choice;
+        choice.set_up = SetUp{i % 2 ? HookHand::left : HookHand::right, static_cast<Swing>(i / 2 % 4)};
+        if (i % 3) choice.hook = i % 3 == 1 ? End::A : End::B;
+        const Sheet sheet = bend_sheet(line_of({5, 6, 7, 5}, {{angle(dice), 0}, {angle(dice), rotation(dice)}, {angle(dice), rotation(dice)}}), choice);
+        for (std::size_t step = 0; step < sheet.steps.size(); ++step)
+            for (const PictureKind kind : {PictureKind::marked, PictureKind::turned, PictureKind::pulled, PictureKind::checked}) {
+                const Scene scene = bench_scene(sheet, step, kind);
+                INFO("line " << i << ", step " << step << ", kind " << static_cast<int>(kind));
+                REQUIRE(scene.anchors.contains(Anchor::bend) == sheet.steps[step].neighbour.has_value());
+                if (!sheet.steps[step].neighbour) continue;
+                const std::size_t neighbour = sheet.steps[step].neighbour->bend;
+                bool was_made = false;
+                for (std::size_t earlier = 0; earlier < step; ++earlier) was_made = was_made || sheet.steps[earlier].bend == neighbour;
+                CHECK(was_made);
+                const double half = sheet.line.tube.od.mm / 2;
+                const Vector3d anchor = scene.anchors.at(Anchor::bend);
+                for (const DrawnBend& drawn : scene.bends) {
+                    const double away = distance_to(drawn.path, anchor);
+                    if (drawn.bend == neighbour) CHECK(away == Approx(0).margin(1e-6));
+                    else CHECK(away > half);
+                }
+                CHECK(nearest_corner(scene, Ink::tube_done, anchor) < 1.5 * half);  // and it is drawn as a made one
+                ++looked_at;
+            }
+    }
+    CHECK(looked_at > 100);
 }

@@ -1,6 +1,9 @@
 #include "shell/operator.h"
 
 #include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdio>
 
 #include "state/rules.h"
 
@@ -27,6 +30,32 @@ std::optional<std::size_t> unfinished_line(const State& state) {
 }
 
 }  // namespace
+
+std::vector<std::string> keys_for(Angle reading) {
+    std::vector<std::string> keys;
+    const auto spell = [&](const char* digits) {
+        for (; *digits; ++digits) keys.push_back(std::string(1, *digits));
+    };
+    const double whole = std::floor(reading.deg), rest = reading.deg - whole;
+    std::array<char, 24> text{};
+    const bool quarters = rest == 0.25 || rest == 0.5 || rest == 0.75;
+    std::snprintf(text.data(), text.size(), "%g", quarters ? whole : reading.deg);
+    spell(text.data());
+    if (quarters) keys.push_back(rest == 0.25 ? "1/4" : rest == 0.5 ? "1/2" : "3/4");
+    return keys;
+}
+
+/// The next key, or the main button once all of them stand on the screen.
+std::string Operator::at_keypad(const State& state) {
+    const Angle reading{std::clamp((step_in_hand(state)->target + off_target_[read_]).deg, 0.0, 180.0)};
+    std::string entry;
+    for (const std::string& key : keys_for(reading)) {
+        if (entry == state.looks.typed) return "key-" + key;
+        entry = with_key(entry, key);
+    }
+    ++read_;
+    return "next";
+}
 
 std::optional<std::string> Operator::next_touch(const State& state, const std::vector<Seen>& seen) {
     const auto turned = [&]() -> std::string {
@@ -56,11 +85,12 @@ std::optional<std::string> Operator::next_touch(const State& state, const std::v
         for (const char* id : {"next", "lines", "back"})
             if (can(seen, id)) return id;
     }
+    if (can(seen, "key-0") && state.looks.screen == Screen::bench && readings_left() > 0) return at_keypad(state);
     if (const auto tick = state.line ? first_unticked(state, seen) : std::nullopt) return tick;
     for (const char* id : {"more-ticks", "pass"})
         if (can(seen, id) && !can(seen, "next")) return id;
     if (can(seen, "next")) return "next";
-    for (const char* id : {"stick", "keep", "pull-again", "new-stick", "pass", "later"})
+    for (const char* id : {"stick", "pull-again", "keep", "new-stick", "pass", "later"})
         if (can(seen, id)) return id;
     return "back";
 }

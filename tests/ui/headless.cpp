@@ -46,7 +46,9 @@ const std::vector<TryScreen>& try_screens() {
     return screens;
 }
 
-Palette palette_of(Theme theme) {
+namespace {
+
+Palette read_palette(Theme theme) {
     std::ifstream in(TUBEWRIGHT_SOURCE_DIR "/assets/theme.json");
     const nlohmann::json file = nlohmann::json::parse(in);
     std::map<std::string, std::uint32_t> roles;
@@ -55,6 +57,14 @@ Palette palette_of(Theme theme) {
     auto palette = palette_from(roles);
     if (!palette.ok()) throw std::runtime_error("the theme file has no " + palette.trouble().role);
     return palette.value();
+}
+
+}  // namespace
+
+/// Read once: every frame asks for one.
+Palette palette_of(Theme theme) {
+    static const Palette light = read_palette(Theme::light), dark = read_palette(Theme::dark);
+    return theme == Theme::light ? light : dark;
 }
 
 HeadlessScreen::HeadlessScreen(const TryScreen& screen, Look look, Take take)

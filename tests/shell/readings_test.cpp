@@ -1,0 +1,197 @@
+// What a finger types at the check, and what the book holds of it afterwards: bends that came out right, that were
+// pulled again, that were kept over their target, and a tube that went wrong.
+#include <catch2/catch.hpp>
+
+#include "shell/walk.h"
+#include "state/rules.h"
+
+using namespace tubewright;
+
+namespace {
+
+const char* const job = "engine-fuel-line";
+
+const Sheet& sheet_of(const Walk& walk, std::size_t line) { return walk.state().sheets.at(line); }
+
+/// A typed reading has six digits.
+bool reads(const BendMade& made, Angle expected) { return made.measured && std::abs((*made.measured - expected).deg) < 1e-3; }
+
+/// Where the lever goes for what is missing: that much more set, and what the longer pull springs back of itself,
+/// which is the growth of it (DEVELOPERS.md, set = (1 + growth) * target + zero).
+Angle pulled_on(Angle set, Angle missing, const Sheet& sheet) { return set + (1 + sheet.springback.growth) * missing; }
+
+/// To the check of that bend of the first line, before anything is typed.
+auto at_check(std::size_t bends_made) {
+    return [bends_made](const State& state) {
+        if (state.looks.screen != Screen::bench || !state.line) return false;
+        const LineWork work = work_in_hand(state);
+        return work.stage == Stage::bending && work.made.size() == bends_made && work.move == Move::check && state.looks.typed.empty();
+    };
+}
+
+/// The same, with a reading that asks how to go on.
+auto asked_at(std::size_t bends_made) {
+    return [bends_made](const State& state) {
+        return state.looks.screen == Screen::bench && state.line && work_in_hand(state).made.size() == bends_made && work_in_hand(state).last_reading.has_value() && work_in_hand(state).move == Move::check;
+    };
+}
+
+Length offcuts_of(const Work& work) {
+    Length sum;
+    for (const Offcut& offcut : work.offcuts) sum += offcut.length;
+    return sum;
+}
+
+void type(Walk& walk, Angle reading) {
+    for (const std::string& key : keys_for(reading)) walk.tap("key-" + key);
+}
+
+}  // namespace
+
+TEST_CASE("a reading is spelled with the keys there are") {
+    CHECK((keys_for({90}) == std::vector<std::string>{"9", "0"}));
+    CHECK((keys_for({45.5}) == std::vector<std::string>{"4", "5", "1/2"}));
+    CHECK((keys_for({44.8}) == std::vector<std::string>{"4", "4", ".", "8"}));
+    CHECK((keys_for({0.25}) == std::vector<std::string>{"0", "1/4"}));
+}
+
+TEST_CASE("readings typed by finger: right, pulled again, kept over, passed over; and the book says the same") {
+    Walk walk(try_screens().front());
+    // Line 1: right at once; 2 under, then half over, which is within; 2 over, kept.
+    // Line 2: 3 under, 1 under, a quarter over; then no reading at all.
+    Operator person(job, {{0}, {-2}, {0.5}, {2}, {-3}, {-1}, {0.25}});
+    walk.go_on(person);
+    CHECK(person.readings_left() == 0);
+    CHECK(walk.faults == std::set<std::string>{});
+    const Work book = walk.in_the_book();  // the sheets are worked out again when it is opened again
+    Desk again = Desk::made(walk.home.places(), one_day).value();
+    again.open_job(walk.home.places().jobs / (std::string(job) + ".json"));
+    CHECK((again.state().work == book));
+    const std::vector<Sheet>& sheets = again.state().sheets;
+    REQUIRE(sheets.size() == 2);
+    const LineWork& one = book.lines.at(line_key(job, sheets[0].line.name));
+    const LineWork& two = book.lines.at(line_key(job, sheets[1].line.name));
+    CHECK((one.finished == 1 && two.finished == 1));
+    CHECK(book.scrap.empty());
+
+    const auto& steps = sheets[0].steps;
+    REQUIRE(one.made.size() == 3);
+    for (std::size_t i = 0; i < 3; ++i) CHECK(one.made[i].bend == steps[i].bend);
+    CHECK(reads(one.made[0], steps[0].target));
+    CHECK(one.made[0].pulls == 1);
+    CHECK(one.made[0].set == steps[0].set);
+    CHECK(reads(one.made[1], steps[1].target + Angle{0.5}));
+    CHECK(one.made[1].pulls == 2);
+    CHECK(one.made[1].set.deg == Approx(pulled_on(steps[1].set, {2}, sheets[0]).deg).margin(1e-3));
+    CHECK(reads(one.made[2], steps[2].target + Angle{2}));
+    CHECK(one.made[2].pulls == 1);
+    CHECK((one.made[2].kept_over && !one.made[0].kept_over && !one.made[1].kept_over));
+
+    const auto& more = sheets[1].steps;
+    REQUIRE(two.made.size() == more.size());
+    CHECK(reads(two.made[0], more[0].target + Angle{0.25}));
+    CHECK(two.made[0].pulls == 3);
+    CHECK(two.made[0].set.deg == Approx(pulled_on(pulled_on(more[0].set, {3}, sheets[1]), {1}, sheets[1]).deg).margin(1e-3));
+    CHECK_FALSE(two.made[0].kept_over);
+    for (std::size_t i = 1; i < two.made.size(); ++i) CHECK_FALSE(two.made[i].measured);
+}
+
+TEST_CASE("a wrong digit is taken back, and what is no reading is not taken") {
+    Walk walk(try_screens().front());
+    Operator person(job);
+    walk.go_on(person, at_check(0));
+    const Angle target = step_in_hand(walk.state())->target;
+    type(walk, {200});
+    CHECK(walk.with("next").empty());
+    const Work before = walk.state().work;
+    walk.tap("next");
+    CHECK(walk.state().work == before);
+    walk.tap("key-back");
+    CHECK(walk.state().looks.typed == "20");
+    walk.tap("key-clear");
+    CHECK(walk.state().looks.typed.empty());
+    type(walk, target);
+    walk.tap("next");
+    REQUIRE(walk.work().made.size() == 1);
+    CHECK(reads(walk.work().made[0], target));
+    CHECK(walk.faults == std::set<std::string>{});
+}
+
+TEST_CASE("pulled again and then over: every reason, every length that can be kept, and all of it undone") {
+    Walk walk(try_screens().front());
+    Operator person(job, {{0}, {-2}, {3}});
+    walk.go_on(person, [](const State& state) { return asked_at(1)(state) && verdict(step_in_hand(state)->target, *work_in_hand(state).last_reading) == Verdict::over; });
+    const Sheet sheet = sheet_of(walk, 0);
+    const Work before = walk.state().work;
+    const Length piece = walk.work().cut_length, on_stick = before.stick.begin()->second;
+    // Bends are made from the middle out or from an end: what is straight lies outside of both of them.
+    const auto first = sheet.layout->spans[sheet.steps[0].bend], second = sheet.layout->spans[sheet.steps[1].bend];
+    const Length at_a = std::min(first.start, second.start), at_b = piece - std::max(first.end, second.end);
+    REQUIRE((at_a >= worth_keeping && at_b >= worth_keeping));
+    const std::map<std::string, Length> kept{{"kept-both", at_a + at_b}, {"kept-end-a", at_a}, {"kept-end-b", at_b}, {"kept-none", {}}};
+    int tried = 0;
+    walk.tap("wrong");
+    const std::vector<std::string> reasons = walk.with("reason-");
+    CHECK(reasons.size() == 9);
+    walk.tap("back");
+    for (const std::string& reason : reasons)
+        for (const auto& [choice, length] : kept) {
+            INFO(reason << ", " << choice);
+            walk.tap("wrong");
+            walk.tap(reason);
+            CHECK(walk.with("confirm").empty());  // not before it is said what is kept
+            walk.tap(choice);
+            walk.tap("confirm");  // a tap is not enough
+            REQUIRE(walk.state().work == before);
+            walk.hold("confirm");
+            REQUIRE(walk.state().work.scrap.size() == 1);
+            const Work& after = walk.state().work;
+            const Scrap& scrap = after.scrap.front();
+            CHECK("reason-" + std::to_string(static_cast<int>(scrap.reason)) == reason);
+            CHECK(scrap.kept.mm == Approx(length.mm));
+            CHECK((scrap.scrapped + scrap.kept).mm == Approx(piece.mm));
+            CHECK(offcuts_of(after).mm == Approx(length.mm));
+            CHECK(after.stick.begin()->second == on_stick);
+            CHECK(walk.work().stage == Stage::prepare);
+            CHECK(walk.work().attempt == 2);
+            CHECK(walk.work().made.empty());
+            walk.tap("undo");
+            REQUIRE(walk.state().work == before);
+            ++tried;
+        }
+    CHECK(tried == 36);
+    CHECK(walk.faults == std::set<std::string>{});
+}
+
+TEST_CASE("the bend that was the wrong one can be another than the last, and the line is made again") {
+    Walk walk(try_screens().front());
+    Operator person(job, {{0}, {3}, {0}, {0}, {0}});
+    walk.go_on(person, asked_at(1));
+    const std::size_t wrong = sheet_of(walk, 0).steps[0].bend;
+    const Length piece = walk.work().cut_length, stick = walk.state().work.stick.begin()->second + piece;
+    walk.tap("wrong");
+    walk.tap("reason-" + std::to_string(static_cast<int>(Reason::over_bent)));
+    walk.tap("wrong-bend-" + std::to_string(wrong + 1));
+    walk.tap("kept-end-b");
+    walk.hold("confirm");
+    walk.go_on(person);
+    CHECK(person.readings_left() == 0);
+    const std::string line = sheet_of(walk, 0).line.name;
+    const std::vector<Step> steps = sheet_of(walk, 0).steps;
+    CHECK(walk.faults == std::set<std::string>{});
+    const Work book = walk.in_the_book();
+    REQUIRE(book.scrap.size() == 1);
+    CHECK(book.scrap[0].reason == Reason::over_bent);
+    CHECK(book.scrap[0].bend == wrong);
+    CHECK(book.scrap[0].line == line);
+    CHECK((book.scrap[0].scrapped + book.scrap[0].kept).mm == Approx(piece.mm));
+    const LineWork& work = book.lines.at(line_key(job, line));
+    CHECK(work.finished == 1);
+    CHECK(work.attempt == 2);
+    REQUIRE(work.made.size() == 3);
+    for (std::size_t i = 0; i < 3; ++i) CHECK(reads(work.made[i], steps[i].target));
+    // One stick was bought: it is all there, in finished lines, in scrap, in offcuts and what is left of it.
+    REQUIRE((book.used.size() == 1 && book.used.begin()->second.size() == 1 && book.stick.size() == 1));
+    const Length made = book.used.begin()->second.begin()->second;
+    CHECK((made + book.scrap[0].scrapped + offcuts_of(book) + book.stick.begin()->second).mm == Approx(stick.mm));
+}

@@ -1,0 +1,166 @@
+#include "shell/walk.h"
+
+#include <cmath>
+#include <map>
+#include <stdexcept>
+
+#include "present/screen_view.h"
+#include "scene/camera.h"
+#include "scene/scene.h"
+#include "state/rules.h"
+#include "store/shop_book.h"
+
+namespace tubewright {
+namespace {
+
+const PictureView* picture_in(const ScreenView& view) {
+    if (const auto* move = std::get_if<MoveBody>(&view.body)) return move->picture ? &*move->picture : nullptr;
+    if (const auto* overview = std::get_if<OverviewBody>(&view.body)) return overview->picture ? &*overview->picture : nullptr;
+    return nullptr;
+}
+
+PictureKind kind_of(PictureView::Kind kind) {
+    switch (kind) {
+        case PictureView::Kind::finished: return PictureKind::finished;
+        case PictureView::Kind::marked: return PictureKind::marked;
+        case PictureView::Kind::turned: return PictureKind::turned;
+        case PictureView::Kind::pulled: return PictureKind::pulled;
+        case PictureView::Kind::checked: return PictureKind::checked;
+    }
+    return PictureKind::finished;
+}
+
+/// Making one is slow, and they are the same on every screen.
+const Scene& scene_for(const State& state, const PictureView& picture) {
+    static std::map<std::string, Scene> made;
+    const std::string key = line_key(state.job_id, sheet_in_hand(state)->line.name) + "/" + std::to_string(picture.step) + "/" + std::to_string(static_cast<int>(picture.kind));
+    const auto found = made.find(key);
+    if (found != made.end()) return found->second;
+    return made.emplace(key, bench_scene(*sheet_in_hand(state), picture.step, kind_of(picture.kind))).first->second;
+}
+
+/// The picture itself is not painted, but what its labels point at lies where it would.
+std::map<Anchor, ImVec2> anchors_for(const State& state, const PictureView& picture, const Box& box) {
+    const Scene& scene = scene_for(state, picture);
+    std::map<Anchor, ImVec2> anchors;
+    for (const auto& [anchor, share] : anchors_in(scene, camera_for(scene, static_cast<double>(box.width()) / box.height())))
+        anchors[anchor] = {static_cast<float>(share.x), static_cast<float>(share.y)};
+    return anchors;
+}
+
+State after(State state, const std::vector<Action>& actions) {
+    for (const Action& action : actions) state = apply(std::move(state), action).state;
+    return state;
+}
+
+/// Undo and redo need the nearest step alone, and copies are many.
+State light_copy(const State& state) {
+    State copy = state;
+    for (auto* steps : {&copy.past, &copy.future})
+        if (steps->size() > 1) steps->erase(steps->begin(), steps->end() - 1);
+    return copy;
+}
+
+constexpr int reasons = 9;
+
+}  // namespace
+
+Walk::Walk(const TryScreen& on)
+    : shown_(desk.view()),
+      screen(on, [this] { return desk.view(); }, [this](const Action& action) { desk.act(action); }),
+      onlooker_(on, [this] { return shown_; }, [](const Action&) {}) {
+    desk.act(ScreenIs{on.px_per_mm});
+}
+
+LineWork Walk::work() const { return work_in_hand(state()); }
+
+std::vector<Seen> Walk::seen() const {
+    std::vector<Seen> all;
+    for (const Touchable& thing : screen.ui().touchables()) all.push_back({thing.id, thing.enabled});
+    return all;
+}
+
+std::vector<std::string> Walk::with(const std::string& beginning) const {
+    std::vector<std::string> ids;
+    for (const Seen& thing : seen())
+        if (thing.enabled && thing.id.rfind(beginning, 0) == 0) ids.push_back(thing.id);
+    return ids;
+}
+
+void Walk::go_on(Operator& person, const std::function<bool(const State&)>& enough) {
+    screen.frame();
+    for (int touches = 0; touches < 1500; ++touches) {
+        if (enough && enough(state())) return;
+        const auto touch = person.next_touch(state(), seen());
+        if (!touch) return;
+        tap(*touch);
+    }
+    throw std::runtime_error("1500 touches and not done; on the screen now: " + desk.view().key);
+}
+
+void Walk::tap(const std::string& id) {
+    screen.tap(id);
+    screen.frame();
+    look_over();
+}
+
+void Walk::hold(const std::string& id) {
+    screen.hold(id, 1.0);
+    screen.frame();
+    look_over();
+}
+
+void Walk::look_at(State state) {
+    for (const Unit unit : {Unit::inch, Unit::mm})
+        for (const Theme theme : {Theme::light, Theme::dark}) {
+            state.settings.unit = unit;
+            state.settings.theme = theme;
+            shown_ = screen_view(state);
+            onlooker_.picture() = {};
+            onlooker_.frame();
+            const PictureView* picture = picture_in(shown_);
+            if (const auto box = onlooker_.ui().picture_rect(); picture && box) {
+                onlooker_.picture().anchors = anchors_for(state, *picture, *box);
+                onlooker_.frame();
+                for (const auto& [anchor, words] : picture->labels) labels += onlooker_.picture().anchors.contains(anchor);
+            }
+            ++views;
+            for (const std::string& fault : faults_of(onlooker_.ui()))
+                faults.insert(shown_.key + (unit == Unit::mm ? ", mm" : ", inch") + (theme == Theme::dark ? ", dark: " : ", light: ") + fault);
+        }
+}
+
+void Walk::look_over() {
+    for (const std::string& fault : faults_of(screen.ui())) faults.insert(desk.view().key + ": " + fault);
+    look_at(state());
+}
+
+void Walk::look_beside() {
+    const State here = light_copy(state());
+    for (const Screen side : {Screen::scrap, Screen::settings, Screen::stance, Screen::stock, Screen::stick_length}) look_at(after(here, {GoTo{side}}));
+    look_at(after(here, {GoTo{Screen::stick_length}, Key{"1"}, Key{"2"}, Key{"3"}, Key{"4"}, Key{"5"}, Key{"1/2"}}));
+    const State asked = after(here, {WentWrong{}});
+    if (asked.looks.screen == Screen::wrong) look_at_wrong(asked);
+}
+
+void Walk::look_at_wrong(const State& asked) {
+    look_at(asked);
+    for (int reason = 0; reason < reasons; ++reason) {
+        const State because = after(asked, {ChooseReason{static_cast<Reason>(reason)}});
+        look_at(because);
+        const std::vector<KeptOffer> offers = kept_offers(because);
+        for (const KeptOffer& offer : offers) look_at(after(because, {ChooseKept{offer.id}}));
+        if (reason > 0 || offers.empty()) continue;
+        const State written = after(because, {ChooseKept{offers.front().id}, ConfirmScrap{}});
+        look_at(written);
+        look_at(after(written, {GoTo{Screen::scrap}}));
+        look_at(after(written, {GoTo{Screen::stock}}));
+    }
+}
+
+Work Walk::in_the_book() {
+    desk = Desk::made(elsewhere.places(), one_day).value();
+    return ShopBook::open(home.path() / "shop-book.db").value().read().work;
+}
+
+}  // namespace tubewright
