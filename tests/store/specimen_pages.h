@@ -21,6 +21,8 @@ inline BookPages specimen_pages() {
     line.plan = "stainless-304 4763x711; 16002 18246 0 9000; 30000 31122 27000 4500";
     line.inked = "15510 29508";
     line.pulled = {1, 2, 3};
+    line.order = {{3, End::A}, {1, End::B}, {2, End::A}};
+    line.opening = {3};
     line.attempt = 2;
     line.finished = 1;
     pages.work.lines = {{"trailer/axle crossover", line}, {"trailer/left wheel", {}}};
