@@ -32,7 +32,6 @@ public:
     bool read_only() const;  ///< the file can be read but not written
 
     /// The whole table: each row's keys, and the rest of the row.
-
     TableRows rows(const TableShape& table);
     /// Makes the table hold `now` where it held `was`: first all that goes, then all that comes.
     void take_out(const TableShape& table, const TableRows& was, const TableRows& now);
