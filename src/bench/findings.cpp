@@ -113,10 +113,9 @@ void look_at_room(const Sheet& sheet, std::size_t step, std::vector<Finding>& fi
         if (open) fact.at_end = towards;
         else fact.made_neighbour = next_towards(sheet.layout->part, at.bend, towards);
         // The room ends at the nearest bend already made; one still to be made in between is straight now.
-        const auto is_done = [&](std::size_t bend) {
-            return std::any_of(sheet.steps.begin(), sheet.steps.begin() + static_cast<std::ptrdiff_t>(step), [&](const Step& s) { return s.bend == bend; });
-        };
-        while (fact.made_neighbour && !is_done(*fact.made_neighbour))
+        std::vector<bool> done(sheet.layout->part.bends.size());
+        for (std::size_t i = 0; i < step; ++i) done[sheet.steps[i].bend] = true;
+        while (fact.made_neighbour && !done[*fact.made_neighbour])
             fact.made_neighbour = next_towards(sheet.layout->part, *fact.made_neighbour, towards);
         add(findings, Severity::stop, "short-straight", at.bend, fact);
     }
