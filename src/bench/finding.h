@@ -12,21 +12,37 @@
 namespace tubewright {
 
 // Bends count from 0 here; `side` is hook or lever.
+/// The straight on one side of a bend is shorter than that side of the bender holds; it ends at a bend already
+/// made or at the tube's end.
 struct NoRoomInBender { std::size_t bend; bool hook_side; Length straight, needed; std::optional<std::size_t> made_neighbour; std::optional<End> at_end; };
+/// Two bends, or a bend and a measured end, want the same piece of tube.
 struct CornersOverlap { std::size_t first; std::optional<std::size_t> second; std::optional<End> at_end; Length missing; };
+/// The straight from a measured end to the first bend is shorter than flare, nut and sleeve need.
 struct EndTooShort { End end; std::size_t bend; Length straight, needed; };
+/// The bend, or the pull that springback asks for, goes further than the bender.
 struct AngleBeyondBender { std::size_t bend; Angle set, target, limit; };
+/// The radius is under the material's least (`stop`) or under its usual one.
 struct RadiusTooTight { Length radius, least; bool stop; };
+/// A wall that the fitting's flare does not take.
 struct WallTooHeavy { End end; Length wall, heaviest; };
-struct SingleFlareOnBrake { End end; };  ///< 45 degrees; the usual seat is made for a double flare
-struct HitsItself { std::size_t first, second; Length gap; bool stop; };  ///< stretches as in tube/clearance.h
+/// A 45 degree single flare, where the usual seat is made for a double flare.
+struct SingleFlareOnBrake { End end; };
+/// Two stretches, counted as in tube/clearance.h, that touch, or run through each other (`stop`).
+struct HitsItself { std::size_t first, second; Length gap; bool stop; };
+/// The line can't be cut from one of the lengths the tube is sold in.
 struct LongerThanStick { Length cut, stick; };
+/// A corner that is no bend at all, or too sharp to be laid out from its corner.
 struct DegenerateCorner { std::size_t bend; Angle angle; };
+/// What has to be on the tube before `bend` traps it between itself and `end`.
 struct TrappedPieces { std::size_t bend; End end; std::vector<std::string> pieces; };
+/// The tube and the bender's groove are of different sizes.
 struct WrongGroove { Length od, groove; };
-struct MarkOffStraight { std::size_t bend; std::string mark; };   ///< no mark of the bender falls on straight tube
-struct NoBend {};                                    ///< a straight line between two fixed points
-struct SmallAngle { std::size_t bend; Angle angle; };  ///< springback rule not linear there
+/// No mark of the bender falls on straight tube; `mark` is the one that was wanted.
+struct MarkOffStraight { std::size_t bend; std::string mark; };
+/// A straight line between two fixed points.
+struct NoBend {};
+/// A bend so slight that the springback rule is not linear there.
+struct SmallAngle { std::size_t bend; Angle angle; };
 
 /// Whatever the order, some bend is left over: `bend`, held at `hook`, runs into `solid` (empty: into the tube itself) by
 /// `depth`; no depth where straight tube or mark is what is missing. `made`: bends that can be made before.
@@ -36,8 +52,10 @@ using Fact = std::variant<NoRoomInBender, CornersOverlap, EndTooShort, AngleBeyo
                           WallTooHeavy, HitsItself, LongerThanStick, DegenerateCorner, TrappedPieces,
                           WrongGroove, MarkOffStraight, NoBend, SmallAngle, SingleFlareOnBrake, NoOrderPossible>;
 
+/// A stop forbids making the line as it stands, a caution asks for a look, a note tells.
 enum class Severity { stop, caution, note };
 
+/// One fact with its weight, the code that tests and files know it by, and the bend it belongs to.
 struct Finding {
     Severity severity;
     std::string code;                  ///< stable, such as "short-straight"

@@ -1,6 +1,7 @@
 #include "bench/findings.h"
 
 #include <algorithm>
+#include <iterator>
 
 #include "base/tolerance.h"
 #include "tube/clearance.h"
@@ -112,13 +113,33 @@ void look_at_room(const Sheet& sheet, std::size_t step, std::vector<Finding>& fi
         if (open) fact.at_end = towards;
         else fact.made_neighbour = next_towards(sheet.layout->part, at.bend, towards);
         // The room ends at the nearest bend already made; one still to be made in between is straight now.
-        const auto is_done = [&](std::size_t bend) {
-            return std::any_of(sheet.steps.begin(), sheet.steps.begin() + static_cast<std::ptrdiff_t>(step), [&](const Step& s) { return s.bend == bend; });
-        };
-        while (fact.made_neighbour && !is_done(*fact.made_neighbour))
+        std::vector<bool> done(sheet.layout->part.bends.size());
+        for (std::size_t i = 0; i < step; ++i) done[sheet.steps[i].bend] = true;
+        while (fact.made_neighbour && !done[*fact.made_neighbour])
             fact.made_neighbour = next_towards(sheet.layout->part, *fact.made_neighbour, towards);
         add(findings, Severity::stop, "short-straight", at.bend, fact);
     }
+}
+
+/// Of the same straight at an end: too short for the fitting and for the bender.
+bool same_straight(const EndTooShort& for_fitting, const NoRoomInBender& for_bender) {
+    return for_bender.at_end == for_fitting.end && for_bender.bend == for_fitting.bend;
+}
+
+// Both ask for a longer leg; who gives what the greater lack asks for has mended both.
+void keep_the_greater_lack(std::vector<Finding>& findings) {
+    const auto outdone = [&](const Finding& finding) {
+        return std::any_of(findings.begin(), findings.end(), [&](const Finding& by) {
+            const auto *fitting = std::get_if<EndTooShort>(&finding.fact), *fitting_by = std::get_if<EndTooShort>(&by.fact);
+            const auto *bender = std::get_if<NoRoomInBender>(&finding.fact), *bender_by = std::get_if<NoRoomInBender>(&by.fact);
+            if (fitting && bender_by) return same_straight(*fitting, *bender_by) && fitting->needed - fitting->straight < bender_by->needed - bender_by->straight;
+            if (bender && fitting_by) return same_straight(*fitting_by, *bender) && bender->needed - bender->straight <= fitting_by->needed - fitting_by->straight;
+            return false;
+        });
+    };
+    std::vector<Finding> kept;
+    std::copy_if(findings.begin(), findings.end(), std::back_inserter(kept), [&](const Finding& finding) { return !outdone(finding); });
+    findings = std::move(kept);
 }
 
 void look_at_marks(const Sheet& sheet, std::vector<Finding>& findings) {
@@ -167,6 +188,7 @@ std::vector<Finding> step_findings(const Sheet& sheet) {
     look_at_end(sheet.line, End::A, all.front(), findings);
     look_at_end(sheet.line, End::B, all.back(), findings);
     for (std::size_t step = 0; step < sheet.steps.size(); ++step) look_at_room(sheet, step, findings);
+    keep_the_greater_lack(findings);
     look_at_angles(sheet, findings);
     look_at_marks(sheet, findings);
     if (!overlap) look_at_clearance(sheet, findings);

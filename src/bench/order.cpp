@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
+#include <optional>
 #include <tuple>
 
 #include "base/tolerance.h"
@@ -10,12 +10,20 @@
 namespace tubewright {
 namespace {
 
-Room room_at(const Layout& layout, const std::set<std::size_t>& made, const Placing& placing) {
+/// The nearest bends already made on either side of one that is to be made.
+struct MadeAround {
+    std::optional<std::size_t> towards_a, towards_b;
+    void learn(std::size_t made, std::size_t bend) {
+        if (made < bend) towards_a = towards_a ? std::max(*towards_a, made) : made;
+        if (made > bend) towards_b = towards_b ? std::min(*towards_b, made) : made;
+    }
+};
+
+Room room_at(const Layout& layout, const MadeAround& made, const Placing& placing) {
     const BendSpan& span = layout.spans[placing.bend];
-    const auto after = made.upper_bound(placing.bend);
-    const bool open_b = after == made.end(), open_a = after == made.begin();
-    const Length towards_a = span.start - (open_a ? Length{} : layout.spans[*std::prev(after)].end);
-    const Length towards_b = (open_b ? layout.cut_length : layout.spans[*after].start) - span.end;
+    const bool open_a = !made.towards_a, open_b = !made.towards_b;
+    const Length towards_a = span.start - (open_a ? Length{} : layout.spans[*made.towards_a].end);
+    const Length towards_b = (open_b ? layout.cut_length : layout.spans[*made.towards_b].start) - span.end;
     if (placing.hook == End::A) return {towards_a, towards_b, open_a, open_b};
     return {towards_b, towards_a, open_b, open_a};
 }
@@ -44,16 +52,22 @@ struct Candidate {
     int swaps = 0;
 };
 
+/// `order` goes outward.
 Candidate weighed(const Layout& layout, const Bender& bender, std::vector<Placing> order) {
     Candidate candidate;
-    std::set<std::size_t> made;
+    // Going outward the made bends are neighbours: the first and the last of them tell of all.
+    std::size_t first = order.front().bend, last = first;
     for (Placing& placing : order) {
+        MadeAround made;
+        made.learn(first, placing.bend);
+        made.learn(last, placing.bend);
         const Placing turned{placing.bend, other(placing.hook)};
         const Length lack = missing(room_at(layout, made, placing), bender);
         const Length lack_turned = missing(room_at(layout, made, turned), bender);
         if (lack_turned + tolerance::straight_slack < lack) placing = turned;
         candidate.lack += std::min(lack, lack_turned);
-        made.insert(placing.bend);
+        first = std::min(first, placing.bend);
+        last = std::max(last, placing.bend);
     }
     for (std::size_t i = 1; i < order.size(); ++i) candidate.swaps += order[i].hook != order[i - 1].hook;
     const BendSpan& span = layout.spans[order.front().bend];
@@ -84,8 +98,8 @@ std::optional<std::size_t> next_towards(const Part& part, std::size_t bend, End 
 }
 
 Room room_for(const Layout& layout, const std::vector<Placing>& order, std::size_t step) {
-    std::set<std::size_t> made;
-    for (std::size_t i = 0; i < step; ++i) made.insert(order[i].bend);
+    MadeAround made;
+    for (std::size_t i = 0; i < step; ++i) made.learn(order[i].bend, order[step].bend);
     return room_at(layout, made, order[step]);
 }
 

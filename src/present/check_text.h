@@ -9,7 +9,8 @@
 
 namespace tubewright {
 
-/// One line of text for each finding, under the name of its line; ends with how many lines can be made.
+/// One line of text for each finding, under the name of its line and what its tube allows; ends with how many
+/// lines can be made. Says as well where no limit is known.
 std::string check_text(const Job& job, const std::vector<Sheet>& sheets, const Tape& tape);
 
 }  // namespace tubewright

@@ -35,25 +35,6 @@ struct Squeeze {
     double middle() const { return (least + most) / 2; }
 };
 
-struct Distance {
-    double on_screen, depth;  ///< on_screen in shares of the height
-};
-
-/// From a touch to a path, as it appears.
-Distance distance(const Camera& camera, const std::vector<Vector3d>& path, const Share& touch) {
-    Distance best{std::numeric_limits<double>::infinity(), 0};
-    const Eigen::Vector2d finger(touch.x * camera.aspect, touch.y);
-    for (std::size_t i = 1; i < path.size(); ++i) {
-        const auto from = project(camera, path[i - 1]), to = project(camera, path[i]);
-        if (!from || !to) continue;
-        const Eigen::Vector2d a(from->x * camera.aspect, from->y), run = Eigen::Vector2d(to->x * camera.aspect, to->y) - a;
-        const double along = run.squaredNorm() > 0 ? std::clamp((finger - a).dot(run) / run.squaredNorm(), 0.0, 1.0) : 0;
-        const double away = (finger - a - along * run).norm();
-        if (away < best.on_screen) best = {away, (path[i - 1] - camera.eye).dot(camera.ahead)};
-    }
-    return best;
-}
-
 }  // namespace
 
 Eigen::Matrix4d Camera::view() const {
@@ -116,21 +97,6 @@ std::map<Anchor, Share> anchors_in(const Scene& scene, const Camera& camera) {
         if (share && share->x >= 0 && share->x <= 1 && share->y >= 0 && share->y <= 1) seen[anchor] = *share;
     }
     return seen;
-}
-
-std::optional<std::size_t> bend_at(const Scene& scene, const Camera& camera, const Share& touch, double reach) {
-    std::optional<std::size_t> found;
-    double nearest = std::numeric_limits<double>::infinity();
-    for (const DrawnBend& bend : scene.bends) {
-        const Distance there = distance(camera, bend.path, touch);
-        if (!std::isfinite(there.on_screen)) continue;
-        // Half the tube, as large as it appears at that depth.
-        const double half_tube = scene.od.mm / 2 / (2 * camera.tall * there.depth);
-        if (there.on_screen > half_tube + reach || there.depth >= nearest) continue;
-        nearest = there.depth;
-        found = bend.bend;
-    }
-    return found;
 }
 
 }  // namespace tubewright

@@ -38,8 +38,4 @@ std::optional<Share> project(const Camera& camera, const Eigen::Vector3d& place)
 /// Anchors that lie in the picture.
 std::map<Anchor, Share> anchors_in(const Scene& scene, const Camera& camera);
 
-/// The bend under a touch, the nearest to the eye of those within `reach` (share of the picture's height)
-/// of the tube's surface.
-std::optional<std::size_t> bend_at(const Scene& scene, const Camera& camera, const Share& touch, double reach = 0.02);
-
 }  // namespace tubewright

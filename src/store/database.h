@@ -11,11 +11,13 @@ struct sqlite3;
 
 namespace tubewright {
 
+/// Why SQLite could not: which of the cases a person can do something about, and its own words.
 struct DatabaseTrouble {
     enum class Kind { in_use, damaged, full, other } kind;
     std::string words;  ///< SQLite's own
 };
 
+/// One open database file; closed when it goes.
 class Database {
 public:
     explicit Database(const std::filesystem::path& path);  ///< made where it is not there
@@ -23,11 +25,13 @@ public:
     Database(const Database&) = delete;
     Database& operator=(const Database&) = delete;
 
-    void run(const std::string& statements);
+    void run(const std::string& statements);  ///< one or more, their rows thrown away
+    /// The first column of the first row; 0, or no text, where there is none of that kind.
     std::int64_t number(const std::string& query);
     std::string text(const std::string& query);
-    bool read_only() const;
+    bool read_only() const;  ///< the file can be read but not written
 
+    /// The whole table: each row's keys, and the rest of the row.
     TableRows rows(const TableShape& table);
     /// Makes the table hold `now` where it held `was`: first all that goes, then all that comes.
     void take_out(const TableShape& table, const TableRows& was, const TableRows& now);

@@ -41,6 +41,7 @@ struct FittingKind {
     bool operator==(const FittingKind&) const = default;
 };
 
+/// All of it together; each id stands once in its list.
 struct Library {
     std::vector<TubeSize> tubes;
     std::vector<Material> materials;
@@ -55,13 +56,15 @@ struct Library {
 /// same id (tube: of the same size), the user's checklists over the shipped ones as a whole.
 Result<Library, Refusal> read_library(const std::filesystem::path& assets_dir, const std::filesystem::path& user_dir);
 
+/// The entry with this id, or none. It stays where it is as long as the library is not changed.
 const Material* find_material(const Library& library, const std::string& id);
 const Bender* find_bender(const Library& library, const std::string& id);
-/// For tube of this diameter.
+/// With what differs for tube of this diameter already put in.
 std::optional<Fitting> find_fitting(const Library& library, const std::string& id, Length od);
 /// The length that this tube is sold in, where the size is known.
 std::optional<Length> stick_for(const Library& library, Length od);
 
+/// In the order in which the library lists them: for choices, and for what a refusal allows.
 std::vector<std::string> material_ids(const Library& library);
 std::vector<std::string> bender_ids(const Library& library);
 std::vector<std::string> fitting_ids(const Library& library);

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "base/tolerance.h"
+
 namespace tubewright {
 namespace {
 
@@ -13,9 +15,47 @@ std::string figure(double value) {
     return {digits, std::to_chars(digits, digits + sizeof digits, value, std::chars_format::general, 6).ptr};
 }
 
-std::string in_words(const Range& range, const std::string& unit) {
-    return (range.over ? "more than " : "") + figure(range.least) + (range.over || range.under ? " and " : " to ") +
-           (range.under ? "less than " : range.over ? "at most " : "") + figure(range.most) + unit;
+/// Without a tail of zeros.
+std::string to_places(double value, int places) {
+    char digits[64];
+    std::string text(digits, std::to_chars(digits, digits + sizeof digits, value, std::chars_format::fixed, places).ptr);
+    if (places > 0) text.erase(text.find_last_not_of('0') + 1);
+    if (!text.empty() && text.back() == '.') text.pop_back();
+    return text;
+}
+
+double as_typed(const std::string& text) {
+    double value = 0;
+    std::from_chars(text.data(), text.data() + text.size(), value);
+    return value;
+}
+
+struct Bound {
+    std::string text;
+    bool left_out;  ///< only what lies beyond it is allowed
+};
+
+/// The bound in about four figures: the nearest that may itself be typed, else the next one inside.
+template <class Allowed>
+Bound rounded(double bound, bool left_out, int inward, const Allowed& allowed) {
+    const double size = std::abs(bound);
+    const int places = size < 10 ? 3 : size < 100 ? 2 : size < 1000 ? 1 : 0;
+    const double unit = std::pow(10.0, -places), nearest = std::round(bound / unit) * unit;
+    if (left_out && std::abs(nearest - bound) <= tolerance::arithmetic * size) return {to_places(nearest, places), true};
+    for (const double candidate : {nearest, nearest + inward * unit}) {
+        const std::string text = to_places(candidate, places);
+        if (allowed(as_typed(text))) return {text, false};
+    }
+    return {figure(bound), left_out};
+}
+
+/// `scale`: how much of the range's unit is one of the unit that the file is written in.
+std::string in_words(const Range& range, double scale, const std::string& unit) {
+    const auto allowed = [&](double typed) { return range.holds(typed * scale); };
+    const Bound least = rounded(range.least / scale, range.over, 1, allowed);
+    const Bound most = rounded(range.most / scale, range.under, -1, allowed);
+    if (!least.left_out && !most.left_out) return least.text + " to " + most.text + unit;
+    return (least.left_out ? "more than " : "at least ") + least.text + " and " + (most.left_out ? "less than " : "at most ") + most.text + unit;
 }
 
 }  // namespace
@@ -95,14 +135,14 @@ std::string Node::text(std::size_t longest) const {
 }
 
 double Node::number(Range range) const {
-    if (!value_->is_number() || !range.holds(value_->get<double>())) refuse_value(in_words(range, ""));
+    if (!value_->is_number() || !range.holds(value_->get<double>())) refuse_value(in_words(range, 1, ""));
     return value_->get<double>();
 }
 
 int Node::whole(int least, int most) const {
     const Range range{static_cast<double>(least), static_cast<double>(most)};
     const bool fits = value_->is_number() && range.holds(value_->get<double>()) && std::floor(value_->get<double>()) == value_->get<double>();
-    if (!fits) refuse_value("a whole number, " + in_words(range, ""));
+    if (!fits) refuse_value("a whole number, " + in_words(range, 1, ""));
     return static_cast<int>(value_->get<double>());
 }
 
@@ -113,8 +153,7 @@ bool Node::yes() const {
 
 Length Node::length(Unit unit, Range mm) const {
     const double scale = unit == Unit::inch ? 25.4 : 1.0;
-    const Range shown{mm.least / scale, mm.most / scale, mm.over, mm.under};
-    if (!value_->is_number() || !mm.holds(value_->get<double>() * scale)) refuse_value(in_words(shown, unit == Unit::inch ? " in" : " mm"));
+    if (!value_->is_number() || !mm.holds(value_->get<double>() * scale)) refuse_value(in_words(mm, scale, unit == Unit::inch ? " in" : " mm"));
     return {value_->get<double>() * scale};
 }
 

@@ -97,6 +97,12 @@ double distance_beyond(const Chord& first, const Chord& second, double apart) {
     return least;
 }
 
+/// Surely no nearer than `least`. Looked at before each of the bundle's chords is.
+bool is_clear(const Chord& chord, const Bundle& bundle, double least) {
+    const double reach = (chord.b - chord.a).norm() / 2 + bundle.reach + least;
+    return ((chord.a + chord.b) / 2 - bundle.centre).squaredNorm() > reach * reach * (1 + tolerance::arithmetic);
+}
+
 }  // namespace
 
 std::optional<Approach> closest_approach(const Part& part, Length od, Length within) {
@@ -114,7 +120,8 @@ std::optional<Approach> closest_approach(const Part& part, Length od, Length wit
     for (std::size_t i = 0; i < bundles.size(); ++i)
         for (std::size_t j = i; j < bundles.size(); ++j) {
             if ((bundles[i].centre - bundles[j].centre).norm() > bundles[i].reach + bundles[j].reach + least) continue;
-            for (const Chord& p : bundles[i].chords)
+            for (const Chord& p : bundles[i].chords) {
+                if (bundles[j].chords.back().to - p.from <= apart || is_clear(p, bundles[j], least)) continue;
                 for (const Chord& q : bundles[j].chords) {
                     if (q.to - p.from <= apart) continue;
                     const double found = distance_beyond(p, q, apart);
@@ -122,6 +129,7 @@ std::optional<Approach> closest_approach(const Part& part, Length od, Length wit
                     least = found;
                     closest = Approach{i, j, Length{found} - od};
                 }
+            }
         }
     return closest;
 }

@@ -83,6 +83,35 @@ TEST_CASE("an end needs its straight for flare, nut and sleeve") {
     CHECK(fact.straight.inch() == Approx(0.922).margin(0.001));
 }
 
+TEST_CASE("an end's straight that is too short for fitting and bender is said once, by what lacks more") {
+    // 1 - 0.578 = 0.422 of straight at A. The fitting needs 1 in and lacks 0.578; the hook needs 0.75, the lever 0.9.
+    Line line = line_of({1, 6}, {{90, 0}});
+    line.a.fitting = flared();
+    Sheet sheet = bend_sheet(line);
+    CHECK(find(sheet, "end-too-short"));
+    CHECK_FALSE(find(sheet, "short-straight"));
+    // The fitting needs 0.6 in and lacks 0.178: the bender lacks more.
+    line.a.fitting.straight_needed = 0.6_in;
+    sheet = bend_sheet(line);
+    CHECK_FALSE(find(sheet, "end-too-short"));
+    REQUIRE(find(sheet, "short-straight"));
+    CHECK(stopped(sheet));
+    // 1 in left on to be cut off makes room for the bender, none for the fitting.
+    line.a.trim = 1_in;
+    sheet = bend_sheet(line);
+    CHECK(find(sheet, "end-too-short"));
+    CHECK_FALSE(find(sheet, "short-straight"));
+}
+
+TEST_CASE("too little straight at one end for the fitting, and elsewhere for the bender, is said of both") {
+    // 1.5 - 0.578 = 0.922 at A, the fitting needs 1 in; 1.6 - 2 * 0.578 = 0.444 between the bends for the bender.
+    Line line = line_of({1.5, 1.6, 6}, {{90, 0}, {90, 180}});
+    line.a.fitting = flared();
+    const Sheet sheet = bend_sheet(line);
+    CHECK(find(sheet, "end-too-short"));
+    CHECK(find(sheet, "short-straight"));
+}
+
 TEST_CASE("what must be slid on is said, with the bend that traps it") {
     Line line = good();
     line.b.fitting = flared();

@@ -78,6 +78,34 @@ TEST_CASE("a job's findings are listed line by line with their codes, and counte
     CHECK(said.find("3 of 4 lines can be made as they stand.") != std::string::npos);
 }
 
+TEST_CASE("a check says what the tube allows, and where no limit of the flare's wall is known") {
+    Job job = sample_job();
+    job.lines.resize(1);
+    Line& line = job.lines[0];
+    line.tube.od = inches(0.1875);
+    line.bender.radius = inches(0.5625);
+    for (LineEnd* end : {&line.a, &line.b}) {
+        end->fitting.flared = true;
+        end->fitting.heaviest_wall = std::nullopt;
+    }
+    line.b.fitting.heaviest_wall = inches(0.028);
+    const auto checked = [&](const Tape& tape) { return check_text(job, {bend_sheet(line)}, tape); };
+    // FAA-H-8083-30, chapter 7: dash 3 is 3/16 in; 75 % of 0.1875 in is 0.1406. 0.1875 / (2 * 0.5625) is a sixth.
+    const std::string said = checked({Unit::inch, 16});
+    CHECK(said.find("  3/16\" OD (dash 3): the outside of its bends is stretched by 16.7 %, no bend may be flatter than 0.141\" (75 % of the diameter)\n") != std::string::npos);
+    const std::string unknown = ": how heavy a wall this flare takes is not known here. Ask the maker of the flaring tool.\n";
+    CHECK(said.find("[no-wall-limit] End A" + unknown) != std::string::npos);
+    CHECK(said.find("[no-wall-limit] End B") == std::string::npos);
+    CHECK(said.find("nothing found") == std::string::npos);
+    line.a.fitting.flared = false;
+    CHECK(checked({Unit::inch, 16}).find("no-wall-limit") == std::string::npos);
+    line.tube.od = Length{4.75};  // no whole sixteenth: no dash number
+    CHECK(checked({Unit::mm, 16}).find("  4.75 mm OD: the outside") != std::string::npos);
+    line.route.bends.clear();
+    line.route.runs.resize(1);
+    CHECK(checked({Unit::mm, 16}).find("flatter") == std::string::npos);
+}
+
 TEST_CASE("days and names in the middle of a sentence") {
     CHECK(day_word("2026-11-05") == "5 Nov");
     CHECK(day_word("someday") == "someday");

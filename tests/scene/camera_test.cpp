@@ -54,20 +54,3 @@ TEST_CASE("the matrices for the graphics card agree with project()") {
         CHECK(std::abs(clip.z() / clip.w()) < 1);
     }
 }
-
-TEST_CASE("a touch on a bend finds it, and one beside everything finds none") {
-    const Sheet sheet = bend_sheet(line_of({6, 5, 7, 6}, {{90, 0}, {60, 90}, {45, 200}}));
-    for (const PictureKind kind : {PictureKind::finished, PictureKind::checked}) {
-        const Scene scene = bench_scene(sheet, 0, kind);
-        const Camera camera = camera_for(scene, 1.3);
-        int touched = 0;
-        for (const DrawnBend& bend : scene.bends) {
-            const auto share = project(camera, bend.path[bend.path.size() / 2]);
-            if (!share || share->x < 0 || share->x > 1 || share->y < 0 || share->y > 1) continue;
-            CHECK(bend_at(scene, camera, *share) == bend.bend);
-            ++touched;
-        }
-        CHECK(touched >= (kind == PictureKind::finished ? 3 : 1));
-        CHECK_FALSE(bend_at(scene, camera, {0.01, 0.01}));
-    }
-}

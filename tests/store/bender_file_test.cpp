@@ -86,15 +86,15 @@ TEST_CASE("a card may name the mark it is usually used with, and stand in anothe
 TEST_CASE("a card that does not fit is refused with file, place, what and allowed") {
     struct Row { const char *was, *is, *says; };
     for (const Row& row : {
-             Row{"\"radius\": 0.5625", "\"radius\": 0.09375", "card.json, radius is 0.09375; allowed: more than 0.09375 and at most 9.375 in."},
-             Row{"\"radius\": 0.5625", "\"radius\": \"0.5625\"", "card.json, radius is \"0.5625\"; allowed: more than 0.09375 and at most 9.375 in."},
+             Row{"\"radius\": 0.5625", "\"radius\": 0.09375", "card.json, radius is 0.09375; allowed: 0.094 to 9.374 in."},
+             Row{"\"radius\": 0.5625", "\"radius\": \"0.5625\"", "card.json, radius is \"0.5625\"; allowed: 0.094 to 9.374 in."},
              Row{"\"radius\": 0.5625,", "", "card.json, radius is missing; allowed: a value for radius."},
              Row{"\"max_angle\": 180", "\"max_angle\": 361", "card.json, max_angle is 361; allowed: more than 0 and at most 360."},
              Row{"\"stretch\": 0.0", "\"stretch\": 0.6", "card.json, stretch is 0.6; allowed: -0.1 to 0.5."},
              Row{"{ \"name\": \"0\", \"offset\": 0.0 }, { \"name\": \"L\", \"offset\": 0.5625 }, { \"name\": \"R\", \"offset\": 0.3211 }", "",
                  "card.json, marks has 0 entries; allowed: a list of 1 to 20."},
              Row{"\"name\": \"R\"", "\"name\": \"L\"", "card.json, marks[2].name is the name of two marks; allowed: a name for each mark."},
-             Row{"\"hook_straight\": 0.75", "\"hook_straight\": -1", "card.json, hook_straight is -1; allowed: 0 to 39.3701 in."},
+             Row{"\"hook_straight\": 0.75", "\"hook_straight\": -1", "card.json, hook_straight is -1; allowed: 0 to 39.37 in."},
              Row{"\"left\"", "\"middle\"", "card.json, set_up.hook is \"middle\"; allowed: left, right."},
              Row{"\"away\"", "7", "card.json, set_up.swing is 7; allowed: away, toward, up, down."},
              Row{"\"body\": [ ]", "\"body\": [ ], \"preferred_mark\": \"Q\"", "card.json, preferred_mark is \"Q\"; allowed: 0, L, R."},

@@ -76,10 +76,10 @@ TEST_CASE("units, and names that are not known") {
 }
 
 TEST_CASE("wrong kinds of value") {
-    check({{"6.5,", "\"6.5\",", "lines[0].route.legs[0] is \"6.5\"; allowed: more than 0 and at most 3937.01 in"},
-           {"6.5,", "[6.5],", "lines[0].route.legs[0] is a list; allowed: more than 0 and at most 3937.01 in"},
-           {"6.5,", "true,", "lines[0].route.legs[0] is true; allowed: more than 0 and at most 3937.01 in"},
-           {"6.5,", "\"NaN\",", "lines[0].route.legs[0] is \"NaN\"; allowed: more than 0 and at most 3937.01 in"},
+    check({{"6.5,", "\"6.5\",", "lines[0].route.legs[0] is \"6.5\"; allowed: more than 0 and at most 3937 in"},
+           {"6.5,", "[6.5],", "lines[0].route.legs[0] is a list; allowed: more than 0 and at most 3937 in"},
+           {"6.5,", "true,", "lines[0].route.legs[0] is true; allowed: more than 0 and at most 3937 in"},
+           {"6.5,", "\"NaN\",", "lines[0].route.legs[0] is \"NaN\"; allowed: more than 0 and at most 3937 in"},
            {"\"angle\": 45", "\"angle\": null", "lines[0].route.bends[1].angle is null; allowed: 0 to 180"},
            {"\"name\": \"axle crossover\"", "\"name\": 5", "lines[0].name is 5; allowed: text"},
            {"\"axle crossover\"", "\" \"", "lines[0].name is empty; allowed: some text"},
@@ -88,17 +88,17 @@ TEST_CASE("wrong kinds of value") {
            {"\"quantity\": 1", "\"quantity\": 1.5", "lines[0].quantity is 1.5; allowed: a whole number, 1 to 1000"},
            {"\"quantity\": 1", "\"quantity\": 0", "lines[0].quantity is 0; allowed: a whole number, 1 to 1000"},
            {"{ \"angle\": 90 },", "90,", "lines[0].route.bends[0] is 90; allowed: an object"},
-           {"\"trim\": 0.5", "\"trim\": -0.5", "lines[0].ends.B.trim is -0.5; allowed: 0 to 393.701 in"},
-           {"\"trim\": 0.5", "\"allowance\": 40", "lines[0].ends.B.allowance is 40; allowed: 0 to 39.3701 in"}});
+           {"\"trim\": 0.5", "\"trim\": -0.5", "lines[0].ends.B.trim is -0.5; allowed: 0 to 393.7 in"},
+           {"\"trim\": 0.5", "\"allowance\": 40", "lines[0].ends.B.allowance is 40; allowed: 0 to 39.37 in"}});
 }
 
 TEST_CASE("numbers beyond reason") {
-    check({{"6.5,", "0,", "lines[0].route.legs[0] is 0; allowed: more than 0 and at most 3937.01 in"},
-           {"6.5,", "-6.5,", "lines[0].route.legs[0] is -6.5; allowed: more than 0 and at most 3937.01 in"},
-           {"6.5,", "1e308,", "lines[0].route.legs[0] is 1e+308; allowed: more than 0 and at most 3937.01 in"},
-           {"6.5,", "-1e308,", "lines[0].route.legs[0] is -1e+308; allowed: more than 0 and at most 3937.01 in"},
-           {"6.5,", "4000,", "lines[0].route.legs[0] is 4000; allowed: more than 0 and at most 3937.01 in"},
-           {"6.5,", "10000000000000000000000,", "lines[0].route.legs[0] is 1e+22; allowed: more than 0 and at most 3937.01 in"},
+    check({{"6.5,", "0,", "lines[0].route.legs[0] is 0; allowed: more than 0 and at most 3937 in"},
+           {"6.5,", "-6.5,", "lines[0].route.legs[0] is -6.5; allowed: more than 0 and at most 3937 in"},
+           {"6.5,", "1e308,", "lines[0].route.legs[0] is 1e+308; allowed: more than 0 and at most 3937 in"},
+           {"6.5,", "-1e308,", "lines[0].route.legs[0] is -1e+308; allowed: more than 0 and at most 3937 in"},
+           {"6.5,", "4000,", "lines[0].route.legs[0] is 4000; allowed: more than 0 and at most 3937 in"},
+           {"6.5,", "10000000000000000000000,", "lines[0].route.legs[0] is 1e+22; allowed: more than 0 and at most 3937 in"},
            {"6.5,", "1e999,", "line 11 holds a number that no machine can hold, 1e999; allowed: finite numbers"},
            {"6.5,", "NaN,", "line 11 can't be read from \"NaN, 4.25, 1\" on; allowed: JSON text in UTF-8"},
            {"6.5,", "Infinity,", "line 11 can't be read from \"Infinity, 4.\" on; allowed: JSON text in UTF-8"},
@@ -107,10 +107,10 @@ TEST_CASE("numbers beyond reason") {
            {"\"rotation\": 90", "\"rotation\": 361", "lines[0].route.bends[1].rotation is 361; allowed: -360 to 360"},
            {"{ \"angle\": 90 }", "{ \"angle\": 90, \"rotation\": 10 }",
             "lines[0].route.bends[0].rotation is 10; allowed: 0, or none: the first bend has no bend before it"},
-           {"\"wall\": 0.028", "\"wall\": 0.09375", "tube.wall is 0.09375; allowed: 0.0019685 and less than 0.09375 in"},
-           {"\"wall\": 0.028", "\"wall\": 0", "tube.wall is 0; allowed: 0.0019685 and less than 0.09375 in"},
-           {"\"od\": 0.1875", "\"od\": 0", "tube.od is 0; allowed: 0.019685 to 3.93701 in"},
-           {"\"od\": 0.1875", "\"od\": 4.7625", "tube.od is 4.7625; allowed: 0.019685 to 3.93701 in"}});
+           {"\"wall\": 0.028", "\"wall\": 0.09375", "tube.wall is 0.09375; allowed: 0.002 to 0.093 in"},
+           {"\"wall\": 0.028", "\"wall\": 0", "tube.wall is 0; allowed: 0.002 to 0.093 in"},
+           {"\"od\": 0.1875", "\"od\": 0", "tube.od is 0; allowed: 0.02 to 3.937 in"},
+           {"\"od\": 0.1875", "\"od\": 4.7625", "tube.od is 4.7625; allowed: 0.02 to 3.937 in"}});
 }
 
 TEST_CASE("counts that do not agree, too many, two lines of one name") {
@@ -138,19 +138,19 @@ TEST_CASE("counts that do not agree, too many, two lines of one name") {
 TEST_CASE("points and moves that go nowhere or both ways") {
     check_routes({{R"({"form": "points", "points": [[0, 0, 0], [4, 0, 0], [4, 0, 0]]})", ".points[2] is where the point before it is; allowed: neighbouring points apart"},
                   {R"({"form": "points", "points": [[0, 0, 0], [4, 0]]})", ".points[1] has 2 entries; allowed: a list of 3 to 3"},
-                  {R"({"form": "points", "points": [[0, 0, 0], [4, 0, "1"]]})", ".points[1][2] is \"1\"; allowed: -3937.01 to 3937.01 in"},
-                  {R"({"form": "points", "points": [[0, 0, 0], [4, 0, 1e308]]})", ".points[1][2] is 1e+308; allowed: -3937.01 to 3937.01 in"},
+                  {R"({"form": "points", "points": [[0, 0, 0], [4, 0, "1"]]})", ".points[1][2] is \"1\"; allowed: -3937 to 3937 in"},
+                  {R"({"form": "points", "points": [[0, 0, 0], [4, 0, 1e308]]})", ".points[1][2] is 1e+308; allowed: -3937 to 3937 in"},
                   {R"({"form": "points", "points": [[0, 0, 0], [4, 0, 0]], "measured_to": "outside"})",
                    ".measured_to goes with legs only; allowed: no measured_to beside form points"},
                   {R"({"form": "straights", "straights": [4], "bends": [], "measured_to": "centre"})",
                    ".measured_to goes with legs only; allowed: no measured_to beside form straights"},
-                  {R"({"form": "straights", "straights": [4, -1], "bends": [{"angle": 9}]})", ".straights[1] is -1; allowed: 0 to 3937.01 in"},
-                  {R"({"form": "straights", "straights": [4, 1], "bends": [{"angle": 360}]})", ".bends[0].angle is 360; allowed: 0 and less than 360"},
+                  {R"({"form": "straights", "straights": [4, -1], "bends": [{"angle": 9}]})", ".straights[1] is -1; allowed: 0 to 3937 in"},
+                  {R"({"form": "straights", "straights": [4, 1], "bends": [{"angle": 360}]})", ".bends[0].angle is 360; allowed: at least 0 and less than 360"},
                   {R"({"form": "moves", "moves": [{"forward": 4, "back": 1}]})", ".moves[0] goes forward and back at once; allowed: either forward or back"},
                   {R"({"form": "moves", "moves": [{"up": 4, "left": 2, "down": 1}]})", ".moves[0] goes up and down at once; allowed: either up or down"},
                   {R"({"form": "moves", "moves": [{"forward": 4}, {"up": 0}]})", ".moves[1] goes nowhere; allowed: a length forward, back, left, right, up or down"},
                   {R"({"form": "moves", "moves": [{"forward": 4}, {}]})", ".moves[1] goes nowhere; allowed: a length forward, back, left, right, up or down"},
-                  {R"({"form": "moves", "moves": [{"forward": -4}]})", ".moves[0].forward is -4; allowed: 0 to 3937.01 in"},
+                  {R"({"form": "moves", "moves": [{"forward": -4}]})", ".moves[0].forward is -4; allowed: 0 to 3937 in"},
                   {R"({"form": "moves", "moves": [{"sideways": 4}]})",
                    ".moves[0].sideways is not a key that belongs here; allowed: forward, back, left, right, up, down, and keys that begin with x-"},
                   {R"({"legs": [4], "bends": []})", ".form is missing; allowed: legs, straights, points, moves"}});
