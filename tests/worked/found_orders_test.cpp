@@ -11,6 +11,7 @@
 #include <set>
 
 #include "base/tolerance.h"
+#include "bench/line_ways.h"
 #include "bench/ordered.h"
 #include "bench/samples.h"
 #include "store/library.h"
@@ -170,4 +171,82 @@ TEST_CASE("a 2-inch jog on a real bender: all eight orders can be made, the chea
     const EveryOrder all(sheet);
     CHECK(all.gone == 8);
     CHECK(cost_of(sheet, verdict.order) == all.least);
+}
+
+namespace {
+
+/// Two corners so near each other that the hook can hold the straight between them and the lever can't, their planes 45 degrees
+/// apart, with long legs.
+Line close_pair(double between_in, double leg_a_in, double leg_b_in) {
+    Line line = on_shipped_bender(line_of({}, {{90, 0}, {90, 45}}));
+    line.route.form = RouteForm::straights;
+    // Straights up to the corners: the bends' radius, which springback makes larger, less than the legs.
+    const double setback = finished_radius(springback_prior(line.material, line.tube.od, line.tube.wall, line.bender.radius).line, line.bender.radius).inch();
+    for (const double straight : {leg_a_in - setback, between_in, leg_b_in - setback}) line.route.runs.push_back(Length{25.4 * straight});
+    return line;
+}
+
+bool can_be_made(const FreedLine& freed) {
+    SheetChoice choice;
+    choice.set_up = freed.set_up;
+    const Sheet sheet = bend_sheet(freed.line, choice);
+    const OrderVerdict verdict = find_order(sheet, freed.wish);
+    if (verdict.outcome != Outcome::found) return false;
+    check_made(sheet, verdict.order);
+    return true;
+}
+
+/// The smallest change of that kind; none where there is none.
+template <class Way>
+std::optional<Way> way(const OrderVerdict& verdict) {
+    for (const WayOut& one : verdict.ways)
+        if (const auto* found = std::get_if<Way>(&one)) return *found;
+    return std::nullopt;
+}
+
+}  // namespace
+
+TEST_CASE("a line that can't be bent at all on a real bender: which bend, the bench top, by how much, and what frees it") {
+    // 0.8 between the bends: the hook's 3/4 fit, the lever's 0.9 don't. So whichever bend comes second has the first one's leg on
+    // the hook side. Seen from there that leg points away and down at 45 degrees: (0, sin 45, -sin 45) from its corner on the axis.
+    //   leg of 11:    11 sin 45 = 7.778 down, and the tube's half, 0.094: 7.872 - 7.438 = 0.434 into the bench top
+    //   leg of 11.25: 7.955 + 0.094 - 7.438 = 0.611
+    const Line line = close_pair(0.8, 11, 11.25);
+    const Sheet sheet = bend_sheet(line);
+    const OrderVerdict none = find_order(sheet, {}, Asked::order_and_why);
+    REQUIRE(none.outcome == Outcome::none);
+    CHECK(EveryOrder(sheet).gone == 0);
+    REQUIRE(none.furthest.size() == 1);
+    REQUIRE(none.stops.size() == 2);
+    const std::size_t second = 1 - none.furthest.front().bend;
+    for (const StoppedBend& stop : none.stops) {
+        CHECK(stop.blocked.placing.bend == second);
+        // Bend 2 has bend 1's leg on the hook side with A on the hook; bend 1 bend 2's with B.
+        if (stop.blocked.placing.hook == (second == 1 ? End::A : End::B)) {
+            REQUIRE(stop.obstacle);
+            CHECK(stop.solid == "bench top");
+            CHECK(stop.obstacle->depth.inch() == Approx(second == 1 ? 0.434 : 0.611).margin(0.005));
+            CHECK(stop.obstacle->stretch == (second == 1 ? 0 : 4));
+        } else {
+            const auto& straight = std::get<ShortStraight>(stop.blocked.why);
+            CHECK_FALSE(straight.hook_side);
+            CHECK(straight.has.inch() == Approx(0.8));
+            CHECK(straight.needed.inch() == Approx(0.9));
+        }
+    }
+    // What frees it: 0.1 in more between the bends, 1/8 on the tape, and the lever side can be formed instead, which points up.
+    const auto longer = way<LongerStraight>(none);
+    REQUIRE(longer);
+    CHECK(longer->straight == 1);
+    CHECK(longer->by.inch() == Approx(0.125));
+    // Or the shorter of the legs shorter, by 0.434 and the room of 0.039 that a tube is given: 0.473, 1/2 on the tape.
+    const auto shorter = way<ShorterStraight>(none);
+    REQUIRE(shorter);
+    CHECK(shorter->straight == 0);
+    CHECK(shorter->by.inch() >= 0.434 / std::sin(std::acos(-1.0) / 4));
+    // Each, carried out.
+    for (const WayOut& one : none.ways) CHECK(can_be_made(freed(sheet, {}, one, {})));
+    // A little less than is told is not enough.
+    CHECK(find_order(bend_sheet(close_pair(0.8 + 0.125 - 0.0625, 11, 11.25))).outcome == Outcome::none);
+    CHECK(find_order(bend_sheet(close_pair(0.8, 11 - shorter->by.inch() + 0.0625, 11.25))).outcome == Outcome::none);
 }
