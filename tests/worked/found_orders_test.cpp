@@ -207,11 +207,11 @@ std::optional<Way> way(const OrderVerdict& verdict) {
 }  // namespace
 
 TEST_CASE("a line that can't be bent at all on a real bender: which bend, the bench top, by how much, and what frees it") {
-    // 0.8 between the bends: the hook's 3/4 fit, the lever's 0.9 don't. So whichever bend comes second has the first one's leg on
+    // 0.85 between the bends: the hook's 3/4 fit, the lever's 0.9 don't. So whichever bend comes second has the first one's leg on
     // the hook side. Seen from there that leg points away and down at 45 degrees: (0, sin 45, -sin 45) from its corner on the axis.
     //   leg of 11:    11 sin 45 = 7.778 down, and the tube's half, 0.094: 7.872 - 7.438 = 0.434 into the bench top
     //   leg of 11.25: 7.955 + 0.094 - 7.438 = 0.611
-    const Line line = close_pair(0.8, 11, 11.25);
+    const Line line = close_pair(0.85, 11, 11.25);
     const Sheet sheet = bend_sheet(line);
     const OrderVerdict none = find_order(sheet, {}, Asked::order_and_why);
     REQUIRE(none.outcome == Outcome::none);
@@ -230,23 +230,28 @@ TEST_CASE("a line that can't be bent at all on a real bender: which bend, the be
         } else {
             const auto& straight = std::get<ShortStraight>(stop.blocked.why);
             CHECK_FALSE(straight.hook_side);
-            CHECK(straight.has.inch() == Approx(0.8));
+            CHECK(straight.has.inch() == Approx(0.85));
             CHECK(straight.needed.inch() == Approx(0.9));
         }
     }
-    // What frees it: 0.1 in more between the bends, 1/8 on the tape, and the lever side can be formed instead, which points up.
+    // What frees it: more between the bends, and the other leg can be held, which points up. The lever's 0.9 want 0.05; to keep a
+    // millimetre (0.039) from the follower's end, whose face is 0.112 off the axis, the bend has to begin 0.079 past it:
+    // sqrt((0.094 + 0.004 + 0.039)^2 - 0.112^2), with 0.004 for the chords of the arc. 0.979 - 0.85 = 0.129: 3/16 on the tape.
     const auto longer = way<LongerStraight>(none);
     REQUIRE(longer);
     CHECK(longer->straight == 1);
-    CHECK(longer->by.inch() == Approx(0.125));
-    // Or the shorter of the legs shorter, by 0.434 and the room of 0.039 that a tube is given: 0.473, 1/2 on the tape.
+    CHECK(longer->by.inch() == Approx(0.1875));
+    // Or the shorter leg shorter: (0.434 + 0.039) / sin 45 = 0.669, 11/16 on the tape.
     const auto shorter = way<ShorterStraight>(none);
     REQUIRE(shorter);
     CHECK(shorter->straight == 0);
-    CHECK(shorter->by.inch() >= 0.434 / std::sin(std::acos(-1.0) / 4));
+    CHECK(shorter->by.inch() == Approx(0.6875));
+    // Or the bender turned over, with the hook in the other hand: what pointed down points up.
+    CHECK(way<OtherSetUp>(none));
     // Each, carried out.
+    CHECK(none.ways.size() >= 3);
     for (const WayOut& one : none.ways) CHECK(can_be_made(freed(sheet, {}, one, {})));
-    // A little less than is told is not enough.
-    CHECK(find_order(bend_sheet(close_pair(0.8 + 0.125 - 0.0625, 11, 11.25))).outcome == Outcome::none);
-    CHECK(find_order(bend_sheet(close_pair(0.8, 11 - shorter->by.inch() + 0.0625, 11.25))).outcome == Outcome::none);
+    // A sixteenth less than is told is not enough.
+    CHECK(find_order(bend_sheet(close_pair(0.85 + 0.125, 11, 11.25))).outcome == Outcome::none);
+    CHECK(find_order(bend_sheet(close_pair(0.85, 11 - 0.625, 11.25))).outcome == Outcome::none);
 }
