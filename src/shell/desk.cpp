@@ -135,8 +135,8 @@ void Desk::find_order_for(const FindOrder& asked) {
     if (asked.line >= state_.orders.size() || state_.orders[asked.line].question != asked.question) return;
     const Sheet& sheet = state_.sheets[asked.line];
     const std::vector<std::size_t>& opening = state_.orders[asked.line].opening;
-    if (finder_) return finder_->ask(asked.question, sheet, opening);
-    act(OrderIs{asked.question, std::make_shared<const OrderVerdict>(find_order(sheet, {opening, std::nullopt}, Asked::order_and_why))});
+    if (finder_) return finder_->ask(asked.question, sheet, opening, library_.benders);
+    act(OrderIs{asked.question, std::make_shared<const OrderVerdict>(find_order(sheet, {opening, std::nullopt}, Asked::order_and_why, {}, library_.benders))});
 }
 
 void Desk::save_work() {
