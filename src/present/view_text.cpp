@@ -129,6 +129,8 @@ std::string body(const OrderBody& b) {
     return all + said(b.notes) + pager(b.pager);
 }
 
+std::string body(const CardBody& b) { return body(b.figures) + picture(b.picture); }
+
 std::string body(const SettingsBody& b) {
     std::string all;
     for (const SettingsGroup& group : b.groups) all += group.name + ": " + buttons(group.choices);

@@ -85,13 +85,23 @@ struct ClockView {
     bool operator==(const ClockView&) const = default;
 };
 
+/// A bender card as it is to be drawn: how far the lever has gone, and which solid is pointed out.
+struct CardPicture {
+    Bender bender;
+    SetUp set_up;
+    Angle lever;
+    std::optional<std::size_t> picked;
+    bool operator==(const CardPicture&) const = default;
+};
+
 /// Which picture in space is wanted; whoever can draw in space draws it.
 struct PictureView {
-    enum class Kind { finished, marked, turned, pulled, checked } kind;
-    std::size_t step = 0;              ///< of the sheet, for all but `finished`
+    enum class Kind { finished, marked, turned, pulled, checked, card } kind;
+    std::size_t step = 0;              ///< of the sheet, for all but `finished` and `card`
     std::string caption;
     std::vector<std::pair<Anchor, std::string>> labels;
     std::optional<std::pair<Angle, Angle>> again = std::nullopt;  ///< a second pull: what the bend reads, and the set angle to come
+    std::optional<CardPicture> card = std::nullopt;  ///< of kind `card`, else none
     bool operator==(const PictureView&) const = default;
 };
 
@@ -236,7 +246,14 @@ struct OrderBody {
     bool operator==(const OrderBody&) const = default;
 };
 
-using Body = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody>;
+/// A bender's card: its picture, and its numbers in rows to touch.
+struct CardBody {
+    ListBody figures;
+    PictureView picture;
+    bool operator==(const CardBody&) const = default;
+};
+
+using Body = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody, CardBody>;
 
 /// Buttons along the bottom, left to right; the one of weight main takes the room that is left. The
 /// main one is also what Space and Page Down press, `back` what Page Up presses.

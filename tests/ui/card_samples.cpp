@@ -1,0 +1,58 @@
+// A bender's card: its numbers beside its picture, and one of them on the keypad.
+
+#include "ui/samples.h"
+
+namespace tubewright {
+namespace {
+
+ScreenView card(bool changed) {
+    CardBody body;
+    RowView radius, handle, mark;
+    radius.touch = button("figure-radius", "radius of the form", PickFigure{"radius"});
+    radius.right = "120.651 mm";
+    mark.touch = button("figure-mark-0", "line 180 degrees, 50% ##2", PickFigure{"mark-0"});
+    mark.right = "−914.400 mm";
+    handle.touch = button("solid-5", "handle of the lever with its rubber grip", PickSolid{5});
+    handle.detail = "cylinder, goes with the lever";
+    body.figures.rows = {radius, mark, handle};
+    const std::string stock = "Measure your own bender; the shipped figures are of a bender of our own.";
+    body.figures.notes = {{changed ? "The card is kept. This job file carries a card of its own, which still counts for it." : stock, Tone::caution}};
+    body.figures.pager = {button("earlier", "Page before", TurnPage{-1}), button("later", "Page after", TurnPage{1}), "2 of 6", true};
+    body.picture = PictureView{PictureView::Kind::card, 0, "The card's body, lever at 90°", {{Anchor::hook_end, "straight for the hook"}, {Anchor::lever_end, "straight for the lever"}, {Anchor::picked, "handle of the lever with its rubber grip"}}, std::nullopt, std::nullopt};
+    ScreenView view;
+    view.key = "card";
+    view.header = {"Axle crossover", "bender's measures", {"3/16 stainless", "on stick 201 3/4 in"}};
+    view.body = body;
+    ButtonView undo = button("undo", "Undo", Undo{}), keep = button("keep", "Keep as my own card", KeepCard{}, Weight::main);
+    undo.enabled = keep.enabled = changed;
+    undo.why_not = changed ? "" : "nothing to undo";
+    keep.why_not = changed ? "" : "nothing has been changed";
+    view.footer.buttons = {undo, button("back", "Back", Back{}), button("swing", "Lever to a right angle", SwingCard{}), keep};
+    view.footer.back_id = "back";
+    return view;
+}
+
+ScreenView figure() {
+    KeypadBody body;
+    body.asks = "handle of the lever with its rubber grip: far end, along the tube";
+    body.entry = "−123456.78";
+    body.unit = "inches";
+    body.lines = {{"now −393.701\""}, {"allowed: −393.701\" to 393.701\""}, {"Not taken: allowed is −393.701\" to 393.701\".", Tone::caution}};
+    for (const char* key : {"7", "8", "9", "1/4", "4", "5", "6", "1/2", "1", "2", "3", "3/4", "clear", "0", ".", "back"}) body.keys.push_back(button(std::string("key-") + key, key, Key{key}));
+    body.columns = 4;
+    ScreenView view = card(false);
+    view.key = "card-figure";
+    view.body = body;
+    ButtonView take = button("take", "Use this number", TakeFigure{}, Weight::main);
+    take.enabled = false;
+    take.why_not = "the cylinder would have no length: its two ends are one place";
+    view.footer.buttons = {button("back", "Back", Back{}), button("sign", "+ / −", Key{"sign"}), take};
+    view.footer.main_id = "take";
+    return view;
+}
+
+}  // namespace
+
+std::vector<Sample> card_samples() { return {{"card", card(false)}, {"card-changed", card(true)}, {"card-figure", figure()}}; }
+
+}  // namespace tubewright
