@@ -9,16 +9,16 @@ ScreenView card(bool changed) {
     CardBody body;
     RowView radius, handle, mark;
     radius.touch = button("figure-radius", "radius of the form", PickFigure{"radius"});
-    radius.right = "120.651 mm";
-    mark.touch = button("figure-mark-0", "line 180 degrees, 50% ##2", PickFigure{"mark-0"});
-    mark.right = "−914.400 mm";
-    handle.touch = button("solid-5", "handle of the lever with its rubber grip", PickSolid{5});
+    radius.right = "1016.05 mm";
+    mark.touch = button("figure-mark-0", "line 50% ##2", PickFigure{"mark-0"});
+    mark.right = "−914.40 mm";
+    handle.touch = button("solid-5", "handle of the lever", PickSolid{5});
     handle.detail = "cylinder, goes with the lever";
     body.figures.rows = {radius, mark, handle};
     const std::string stock = "Measure your own bender; the shipped figures are of a bender of our own.";
     body.figures.notes = {{changed ? "The card is kept. This job file carries a card of its own, which still counts for it." : stock, Tone::caution}};
     body.figures.pager = {button("earlier", "Page before", TurnPage{-1}), button("later", "Page after", TurnPage{1}), "2 of 6", true};
-    body.picture = PictureView{PictureView::Kind::card, 0, "The card's body, lever at 90°", {{Anchor::hook_end, "straight for the hook"}, {Anchor::lever_end, "straight for the lever"}, {Anchor::picked, "handle of the lever with its rubber grip"}}, std::nullopt, std::nullopt};
+    body.picture = PictureView{PictureView::Kind::card, 0, "The card's body, lever at 90°", {{Anchor::hook_end, "straight for the hook"}, {Anchor::lever_end, "straight for the lever"}, {Anchor::picked, "handle of the lever"}}, std::nullopt, std::nullopt};
     ScreenView view;
     view.key = "card";
     view.header = {"Axle crossover", "bender's measures", {"3/16 stainless", "on stick 201 3/4 in"}};
@@ -34,7 +34,7 @@ ScreenView card(bool changed) {
 
 ScreenView figure() {
     KeypadBody body;
-    body.asks = "handle of the lever with its rubber grip: far end, along the tube";
+    body.asks = "handle of the lever: far end, along the tube";
     body.entry = "−123456.78";
     body.unit = "inches";
     body.lines = {{"now −393.701\""}, {"allowed: −393.701\" to 393.701\""}, {"Not taken: allowed is −393.701\" to 393.701\".", Tone::caution}};
