@@ -47,7 +47,7 @@ bool from_the_world(const Action& action) { return std::holds_alternative<BookRe
 TEST_CASE("no touch in any order loses tube, breaks the record, or leads nowhere") {
     std::mt19937 dice(20261125);
     std::size_t made = 0, scrapped = 0;
-    for (int walk = 0; walk < 40; ++walk) {
+    for (int walk = 0; walk < 30; ++walk) {
         State state = job_open();
         for (int i = 0; i < 250; ++i) {
             const Action action = random_action(dice, state);

@@ -38,7 +38,7 @@ inline Action random_action(std::mt19937& dice, const State& state) {
         return actions[roll(9)];
     }
     switch (roll(46)) {
-        case 0: return GoTo{static_cast<Screen>(roll(12))};
+        case 0: return roll(12) == 0 ? GoTo{Screen::card} : GoTo{static_cast<Screen>(roll(11))};
         case 1: return OpenJob{"jobs/trailer.json"};
         case 2: return OpenLine{lines[roll(5)]};
         case 3: case 4: case 5: case 6: case 7: case 8: case 9: case 10: return Next{};
