@@ -6,6 +6,8 @@
 #include <cmath>
 #include <limits>
 
+#include "tube/clearance.h"
+
 namespace tubewright {
 namespace {
 
@@ -169,24 +171,6 @@ double PlacedSolid::line_gap(const Capsule& capsule, bool depth) const {
 double PlacedSolid::gap(const Capsule& capsule) const { return line_gap(capsule, true) - capsule.radius; }
 double PlacedSolid::clearance(const Capsule& capsule) const { return line_gap(capsule, false) - capsule.radius; }
 
-// Closest points of two segments: Ericson, Real-Time Collision Detection, 2005, section 5.1.9.
-double gap(const Capsule& one, const Capsule& other) {
-    const Vector3d d1 = one.b - one.a, d2 = other.b - other.a, r = one.a - other.a;
-    const double a = d1.squaredNorm(), e = d2.squaredNorm(), f = d2.dot(r);
-    const double point = 1e-18;
-    double s = 0, t = 0;
-    if (a > point && e > point) {
-        const double c = d1.dot(r), b = d1.dot(d2), denominator = a * e - b * b;
-        if (denominator > 0) s = std::clamp((b * f - c * e) / denominator, 0.0, 1.0);
-        t = (b * s + f) / e;
-        if (t < 0) { t = 0; s = std::clamp(-c / a, 0.0, 1.0); }
-        else if (t > 1) { t = 1; s = std::clamp((b - c) / a, 0.0, 1.0); }
-    } else if (a > point) {
-        s = std::clamp(-d1.dot(r) / a, 0.0, 1.0);
-    } else if (e > point) {
-        t = std::clamp(f / e, 0.0, 1.0);
-    }
-    return (r + s * d1 - t * d2).norm() - one.radius - other.radius;
-}
+double gap(const Capsule& one, const Capsule& other) { return segment_distance(one.a, one.b, other.a, other.b) - one.radius - other.radius; }
 
 }  // namespace tubewright

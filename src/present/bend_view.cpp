@@ -51,8 +51,8 @@ MoveBody mark_body(const State& state, const Step& step) {
 MoveBody turn_body(const State& state, const Step& step) {
     const Sheet& sheet = *sheet_in_hand(state);
     MoveBody body;
-    body.asks = "Turn the tube";
-    body.hero = turn_hero(sheet.set_up, step);
+    body.asks = turn_asks(step);
+    body.hero = turn_way(sheet.set_up, step);
     body.lines = {{turn_line(step, reader_tape(state))}};
     body.clock = turn_clock(sheet.set_up, step);
     body.picture = picture_of(state, PictureView::Kind::turned);

@@ -46,11 +46,14 @@ std::string pointing_words(const Pointing& pointing) {
 
 Angle feature_roll(const Step& step) { return step.neighbour ? step.neighbour->leg_roll : step.index_roll; }
 
-std::string turn_hero(const SetUp& set_up, const Step& step) {
+std::string turn_way(const SetUp& set_up, const Step& step) {
     const Pointing way = pointing(stance(set_up), feature_roll(step));
-    const std::string where = word(way.main) + (way.slanted ? " and " + word(way.also) : "");
-    return (step.neighbour ? "Leg " : "Top line ") + where;
+    return word(way.main) + (way.slanted ? " and " + word(way.also) : "");
 }
+
+std::string turn_asks(const Step& step) { return step.neighbour ? "Turn the leg past " + bend_name(step.neighbour->bend) : "Turn the top line"; }
+
+std::string turn_hero(const SetUp& set_up, const Step& step) { return (step.neighbour ? "Leg " : "Top line ") + turn_way(set_up, step); }
 
 std::string turn_chip(const Step& step, const Tape& tape) { return text(Angle{std::abs(feature_roll(step).deg)}, tape); }
 

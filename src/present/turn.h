@@ -18,6 +18,9 @@ std::string pointing_words(const Pointing& pointing);
 Angle feature_roll(const Step& step);
 /// "Leg up and away", "Top line down": where it ends up, never how far to turn.
 std::string turn_hero(const SetUp& set_up, const Step& step);
+/// The same in two parts, so that the larger one is short: "Turn the leg past bend 3" and "up and away".
+std::string turn_asks(const Step& step);
+std::string turn_way(const SetUp& set_up, const Step& step);
 /// How far round from the swing, for a chip.
 std::string turn_chip(const Step& step, const Tape& tape);
 /// "The leg past bend 3 points up and away from you, 45° round from the swing."

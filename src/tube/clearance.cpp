@@ -65,25 +65,7 @@ Chord cut(const Chord& chord, double from, double to) {
     return {start, end, at(start), at(end)};
 }
 
-// Closest points of two segments: Ericson, Real-Time Collision Detection, 2005, section 5.1.9.
-double distance(const Chord& p, const Chord& q) {
-    const Vector3d d1 = p.b - p.a, d2 = q.b - q.a, r = p.a - q.a;
-    const double a = d1.squaredNorm(), e = d2.squaredNorm(), f = d2.dot(r);
-    const double point = 1e-18;
-    double s = 0, t = 0;
-    if (a > point && e > point) {
-        const double c = d1.dot(r), b = d1.dot(d2), denominator = a * e - b * b;
-        if (denominator > 0) s = std::clamp((b * f - c * e) / denominator, 0.0, 1.0);
-        t = (b * s + f) / e;
-        if (t < 0) { t = 0; s = std::clamp(-c / a, 0.0, 1.0); }
-        else if (t > 1) { t = 1; s = std::clamp((b - c) / a, 0.0, 1.0); }
-    } else if (a > point) {
-        s = std::clamp(-d1.dot(r) / a, 0.0, 1.0);
-    } else if (e > point) {
-        t = std::clamp(f / e, 0.0, 1.0);
-    }
-    return (r + s * d1 - t * d2).norm();
-}
+double distance(const Chord& p, const Chord& q) { return segment_distance(p.a, p.b, q.a, q.b); }
 
 /// Distance of the places on both that lie further apart along the tube than `apart`; infinite where none do.
 // The places that count make two rectangles: all of the first with the far part of the second, and the
@@ -104,6 +86,26 @@ bool is_clear(const Chord& chord, const Bundle& bundle, double least) {
 }
 
 }  // namespace
+
+// Closest points of two segments: Ericson, Real-Time Collision Detection, 2005, section 5.1.9.
+double segment_distance(const Vector3d& from, const Vector3d& to, const Vector3d& other_from, const Vector3d& other_to) {
+    const Vector3d d1 = to - from, d2 = other_to - other_from, r = from - other_from;
+    const double a = d1.squaredNorm(), e = d2.squaredNorm(), f = d2.dot(r);
+    const double point = 1e-18;
+    double s = 0, t = 0;
+    if (a > point && e > point) {
+        const double c = d1.dot(r), b = d1.dot(d2), denominator = a * e - b * b;
+        if (denominator > 0) s = std::clamp((b * f - c * e) / denominator, 0.0, 1.0);
+        t = (b * s + f) / e;
+        if (t < 0) { t = 0; s = std::clamp(-c / a, 0.0, 1.0); }
+        else if (t > 1) { t = 1; s = std::clamp((b - c) / a, 0.0, 1.0); }
+    } else if (a > point) {
+        s = std::clamp(-d1.dot(r) / a, 0.0, 1.0);
+    } else if (e > point) {
+        t = std::clamp(f / e, 0.0, 1.0);
+    }
+    return (r + s * d1 - t * d2).norm();
+}
 
 std::optional<Approach> closest_approach(const Part& part, Length od, Length within) {
     // Half a turn on the tightest radius that holds (1.5 OD inside a turn of pi OD) keeps places this

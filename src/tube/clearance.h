@@ -1,11 +1,15 @@
 #pragma once
 // Whether one stretch of the part comes too close to another.
 
+#include <Eigen/Core>
 #include <optional>
 
 #include "tube/part.h"
 
 namespace tubewright {
+
+/// Least distance between the straight lines from a to b and from c to d; either may be a point.
+double segment_distance(const Eigen::Vector3d& a, const Eigen::Vector3d& b, const Eigen::Vector3d& c, const Eigen::Vector3d& d);
 
 /// The closest approach of two stretches that are not neighbours along the tube. Stretches count
 /// straight 0, bend 1, straight 1, ... : 2k is the straight after bend k, 2k - 1 is bend k.

@@ -2,19 +2,12 @@
 
 #include <catch2/catch.hpp>
 
-#include "bench/samples.h"
+#include "bench/order_samples.h"
 
 using namespace tubewright;
 using namespace tubewright::literals;
 
 namespace {
-
-OrderQuestion question_for(const Line& line) {
-    OrderQuestion question;
-    question.layout = layout(line, {});
-    question.bender = line.bender;
-    return question;
-}
 
 OrderQuestion five_bends() { return question_for(line_of({5, 5, 5, 5, 5, 5}, {{45, 0}, {45, 90}, {45, 0}, {45, 90}, {45, 0}})); }
 

@@ -5,19 +5,12 @@
 #include <set>
 #include <tuple>
 
-#include "bench/samples.h"
+#include "bench/order_samples.h"
 
 using namespace tubewright;
 using namespace tubewright::literals;
 
 namespace {
-
-OrderQuestion question_for(const Line& line) {
-    OrderQuestion question;
-    question.layout = layout(line, {});
-    question.bender = line.bender;
-    return question;
-}
 
 bool anything(std::uint64_t, const Placing&) { return true; }
 

@@ -16,9 +16,9 @@ const Sheet& sheet_of(const Walk& walk, std::size_t line) { return walk.state().
 /// A typed reading has six digits.
 bool reads(const BendMade& made, Angle expected) { return made.measured && std::abs((*made.measured - expected).deg) < 1e-3; }
 
-/// Where the lever goes for what is missing: that much more set, and what the longer pull springs back of itself,
+/// Where the lever goes for what is missing, from the half degree it was told: that much more set, and what the longer pull springs back of itself,
 /// which is the growth of it (DEVELOPERS.md, set = (1 + growth) * target + zero).
-Angle pulled_on(Angle set, Angle missing, const Sheet& sheet) { return set + (1 + sheet.springback.growth) * missing; }
+Angle pulled_on(Angle set, Angle missing, const Sheet& sheet) { return on_lever(set) + (1 + sheet.springback.growth) * missing; }
 
 /// To the check of that bend of the first line, before anything is typed.
 auto at_check(std::size_t bends_made) {

@@ -66,9 +66,9 @@ TEST_CASE("a solid that does not fit is refused with place, what and allowed") {
     CHECK(said(R"("box": { "from": [0, 0, 0], "to": [1, 1, 1] }, "half_space": { "at": [0, 0, 0], "into": [0, 0, 1] })") == head + " does not have one shape; allowed: one of box, cylinder, half_space.");
     CHECK(said(R"("box": { "from": [0, 0, 0], "to": [1, 0, 1] })") == head + ".box.to lies level with from; allowed: the opposite corner of the box.");
     CHECK(said(R"("box": { "from": [0, 0], "to": [1, 1, 1] })") == head + ".box.from has 2 entries; allowed: a list of 3 to 3.");
-    CHECK(said(R"("box": { "from": [0, 0, "0"], "to": [1, 1, 1] })") == head + ".box.from[2] is \"0\"; allowed: -393.701 to 393.701 in.");
+    CHECK(said(R"("box": { "from": [0, 0, "0"], "to": [1, 1, 1] })") == head + ".box.from[2] is \"0\"; allowed: -393.7 to 393.7 in.");
     CHECK(said(R"("cylinder": { "from": [0, 0, 0], "to": [0, 0, 0], "radius": 1 })") == head + ".cylinder.to is the same place as from; allowed: the middle of the other end.");
-    CHECK(said(R"("cylinder": { "from": [0, 0, 0], "to": [0, 0, 1], "radius": 0 })") == head + ".cylinder.radius is 0; allowed: more than 0 and at most 393.701 in.");
+    CHECK(said(R"("cylinder": { "from": [0, 0, 0], "to": [0, 0, 1], "radius": 0 })") == head + ".cylinder.radius is 0; allowed: more than 0 and at most 393.7 in.");
     CHECK(said(R"("half_space": { "at": [0, 0, 0], "into": [0, 0, 0] })") == head + ".half_space.into points nowhere; allowed: a direction into the material.");
     CHECK(card_sentence(with(card(), "\"body\": [ ]", R"("body": [ { "name": "post", "stands": "still", "box": { "from": [0, 0, 0], "to": [1, 1, 1] } } ])")) ==
           head + ".stands is \"still\"; allowed: fixed, lever, bench.");

@@ -41,7 +41,7 @@ MoveBody turn_body() {
     clock.caption = "Seen from the hook, along the tube";
     PictureView view = picture(PictureView::Kind::turned);
     view.labels = {{Anchor::hook_end, "end A"}, {Anchor::after_pull, "after the pull"}, {Anchor::wrong_way, "not like this"}, {Anchor::bend, "bend 3"}};
-    return {moves(1), "Turn the tube", "Leg up and away", {{"Leg past bend 3, 45° round from the swing."}}, clock, view, {}};
+    return {moves(1), "Turn the leg past bend 3", "up and away", {{"Leg past bend 3, 45° round from the swing."}}, clock, view, {}};
 }
 
 MoveBody pull_body() {

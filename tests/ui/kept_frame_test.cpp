@@ -136,7 +136,7 @@ TEST_CASE("a screen that stands takes a tap, and a foot switch, at once") {
 
 TEST_CASE("whatever is different from the frame before is drawn in that frame") {
     const auto differs = [](const std::function<void(Desk&)>& change) {
-        Desk desk(sample("turn"));
+        Desk desk(sample("pull"));
         desk.screen.wait(1);
         const Painted before = painted(desk.screen.ui());
         change(desk);

@@ -113,6 +113,30 @@ ScreenView settings() {
     return view;
 }
 
+/// An order by hand that can't be made, with as much to say as there may be.
+ScreenView order_of_bends() {
+    OrderBody body;
+    for (std::size_t i = 3; i < 6; ++i) {
+        const std::string id = std::to_string(i + 7);
+        OrderRow row{std::to_string(i + 1) + ".", "bend " + id, "end B on the hook, turned by the ink line alone", i == 5 ? Tone::stop : i == 4 ? Tone::caution : Tone::plain,
+                     button("first-" + id, "Make first", PinFirst{i}), button("earlier-" + id, "Earlier", MoveBend{i, -1}), button("later-" + id, "Later", MoveBend{i, 1})};
+        row.first.chosen = i == 3;
+        body.rows.push_back(row);
+    }
+    body.rows[2].later.enabled = false;
+    body.rows[2].later.why_not = "it is the last";
+    body.notes = {{"After 11 bends, bend 12 would hit the bench top by 11 13/16 in, with the lever at 112 1/2°; nor does it go with the other end on the hook.", Tone::stop},
+                  {"A way out: Stand the bender another way: hook on your right, lever swung toward you.", Tone::plain}};
+    body.pager = {button("page-less", "Page before", TurnPage{-1}), button("page-more", "Page after", TurnPage{1}), "2 of 4", true};
+    ScreenView view;
+    view.key = "order";
+    view.header = {"Axle crossover", "order of bends", chips};
+    view.body = body;
+    view.footer.buttons = {button("free-order", "Best order", FreeOrder{}), button("undo", "Undo", Undo{}), button("redo", "Redo", Redo{}), button("back", "Back", Back{})};
+    view.footer.back_id = "back";
+    return view;
+}
+
 /// A spoiled tube of as many bends as a row holds; which one was it?
 ScreenView which_bend() {
     SettingsBody body;
@@ -161,7 +185,7 @@ ScreenView short_stick() {
 }  // namespace
 
 std::vector<Sample> simple_samples() {
-    std::vector<Sample> all{{"shelf", shelf()}, {"overview", overview()}, {"ticks", ticks()}, {"scrap", scrap_log()}, {"settings", settings()}, {"which-bend", which_bend()}, {"short-stick", short_stick()}};
+    std::vector<Sample> all{{"shelf", shelf()}, {"overview", overview()}, {"ticks", ticks()}, {"scrap", scrap_log()}, {"settings", settings()}, {"which-bend", which_bend()}, {"order", order_of_bends()}, {"short-stick", short_stick()}};
     ScreenView noticed = shelf();
     noticed.notice = "The shop book could not be saved: the disk is full. What you did since 10:42 is on this screen only; make room and touch anything.";
     all.push_back({"shelf-notice", noticed});

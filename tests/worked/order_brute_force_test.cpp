@@ -9,19 +9,12 @@
 #include <tuple>
 
 #include "bench/order_reasons.h"
-#include "bench/samples.h"
+#include "bench/order_samples.h"
 
 using namespace tubewright;
 using namespace tubewright::literals;
 
 namespace {
-
-OrderQuestion question_for(const Line& line) {
-    OrderQuestion question;
-    question.layout = layout(line, {});
-    question.bender = line.bender;
-    return question;
-}
 
 /// Every order and every choice of hook, one after the other, with the straights as order.h measures them.
 class EveryOrder {
