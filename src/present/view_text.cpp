@@ -59,6 +59,7 @@ std::string picture(const std::optional<PictureView>& view) {
     if (!view) return "";
     std::string all = "picture: " + view->caption;
     for (const auto& [anchor, label] : view->labels) all += "; " + label;
+    for (const auto& [swatch, words] : view->legend) all += "; colour: " + words;
     return all + "\n";
 }
 
@@ -111,7 +112,7 @@ std::string body(const MoveBody& b) {
 }
 
 std::string body(const KeypadBody& b) {
-    return moves(b.moves) + b.asks + "\n" + "entry: " + b.entry + " " + b.unit + "\n" + said(b.lines) + buttons(b.keys);
+    return moves(b.moves) + b.asks + "\n" + "entry: " + b.entry + " " + b.unit + "\n" + said(b.lines) + buttons(b.keys) + picture(b.picture);
 }
 
 std::string body(const ChoiceBody& b) { return moves(b.moves) + line_of(b.heading) + line_of(b.hero) + said(b.lines) + buttons(b.choices); }

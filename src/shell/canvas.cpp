@@ -58,6 +58,7 @@ const PictureView* picture_in(const ScreenView& view) {
     if (const auto* overview = std::get_if<OverviewBody>(&view.body)) return overview->picture ? &*overview->picture : nullptr;
     if (const auto* settings = std::get_if<SettingsBody>(&view.body)) return settings->picture ? &*settings->picture : nullptr;
     if (const auto* card = std::get_if<CardBody>(&view.body)) return &card->picture;
+    if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) return keypad->picture ? &*keypad->picture : nullptr;
     return nullptr;
 }
 
@@ -147,7 +148,7 @@ void Canvas::Parts::draw_picture(const ScreenView& view) {
     std::optional<Pulled> second;
     if (wanted->again) second = Pulled{wanted->again->first, wanted->again->second};
     const auto& card = wanted->card;
-    const Scene scene = card ? card_scene(card->bender, card->set_up, {card->lever, card->picked}) : bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
+    const Scene scene = card ? card_scene(card->bender, card->set_up, {card->lever, card->picked, card->gauges}) : bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
     const Camera camera = camera_for(scene, static_cast<double>(now.width) / now.height);
     pictures.draw(scene, camera, picture_colours(palette(view.theme)), now.width, now.height);
     handle.texture = reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(pictures.texture()));

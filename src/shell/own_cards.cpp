@@ -2,7 +2,6 @@
 
 #include <cctype>
 #include <fstream>
-#include <map>
 #include <sstream>
 
 #include "store/bender_file.h"
@@ -47,6 +46,24 @@ std::set<std::string> own_card_ids(const fs::path& home) {
     std::set<std::string> ids;
     for (const auto& [id, path] : cards_in(home / "benders")) ids.insert(id);
     return ids;
+}
+
+std::map<std::string, Bender> shipped_cards(const fs::path& assets) {
+    std::map<std::string, Bender> shipped;
+    for (const auto& [id, path] : cards_in(assets / "benders"))
+        if (auto card = read_bender(path); card.ok()) shipped.emplace(id, std::move(card).value());
+    return shipped;
+}
+
+Result<Saved, CardNotKept> drop_own_card(Disk& disk, const fs::path& home, const std::string& id) {
+    const auto own = cards_in(home / "benders");
+    const auto mine = own.find(id);
+    if (mine == own.end()) return Saved{};
+    fs::path aside = mine->second.string() + ".old";
+    std::error_code trouble;
+    for (int number = 2; fs::exists(aside, trouble); ++number) aside = mine->second.string() + ".old-" + std::to_string(number);
+    if (!disk.rename_over(mine->second, aside)) return CardNotKept{"The file " + mine->second.string() + " can't be renamed: your own card is still in force."};
+    return Saved{};
 }
 
 Result<Saved, CardNotKept> keep_own_card(Disk& disk, const Places& places, const Bender& bender, Unit unit) {

@@ -92,6 +92,7 @@ void take(Doing& d, const PickSolid& a) { pick_solid(d, a.solid); }
 void take(Doing& d, const PickFigure& a) { pick_figure(d, a.id); }
 void take(Doing& d, const TakeFigure&) { take_figure(d); }
 void take(Doing& d, const SwingCard&) { swing_card(d); }
+void take(Doing& d, const TakeShipped&) { take_shipped(d); }
 void take(Doing& d, const KeepCard&) { keep_card(d); }
 void take(Doing& d, const CardKept& a) { card_kept(d, a); }
 

@@ -13,6 +13,13 @@ void leave_figure(State& state) {
     state.looks.typed.clear();
 }
 
+void change_card(CardEdit& card, Bender next) {
+    if (next == card.bender) return;
+    card.past.push_back(std::move(card.bender));
+    card.bender = std::move(next);
+    card.kept = false;
+}
+
 }  // namespace
 
 /// What was changed and not kept is still there, as long as it is the same bender.
@@ -56,10 +63,16 @@ void take_figure(Doing& doing) {
     const CardFigure figure = *card_figure(card->bender, card->figure);
     Bender next = with_figure(card->bender, figure.id, *typed_figure(state, figure));
     leave_figure(state);
-    if (next == card->bender) return;
-    card->past.push_back(card->bender);
-    card->bender = std::move(next);
-    card->kept = false;
+    change_card(*card, std::move(next));
+}
+
+void take_shipped(Doing& doing) {
+    CardEdit* card = card_in_hand(doing.state);
+    if (!card || !card->figure.empty() || card->solid) return;
+    const auto shipped = doing.state.shipped_cards.find(card->bender.id);
+    if (shipped == doing.state.shipped_cards.end()) return;
+    change_card(*card, shipped->second);
+    doing.state.looks.page = 0;
 }
 
 void swing_card(Doing& doing) {
@@ -72,12 +85,18 @@ void undo_card(Doing& doing) {
     card->bender = std::move(card->past.back());
     card->past.pop_back();
     card->kept = false;
+    if (card->solid && *card->solid >= card->bender.body.size()) card->solid.reset();
     leave_figure(doing.state);
 }
 
+/// An own card with the shipped numbers would hide what later versions ship: it is laid aside instead.
 void keep_card(Doing& doing) {
+    const State& state = doing.state;
     const CardEdit* card = card_in_hand(doing.state);
-    if (card && card->figure.empty() && !card->past.empty()) doing.requests.push_back(SaveCard{card->bender, reader_unit(doing.state)});
+    if (!card || !card->figure.empty() || card->past.empty()) return;
+    const auto shipped = state.shipped_cards.find(card->bender.id);
+    if (shipped != state.shipped_cards.end() && shipped->second == card->bender) doing.requests.push_back(DropCard{card->bender});
+    else doing.requests.push_back(SaveCard{card->bender, reader_unit(state)});
 }
 
 void back_at_card(Doing& doing) {
@@ -92,7 +111,8 @@ void back_at_card(Doing& doing) {
 /// The line in hand stays in hand where the job still has it.
 void card_kept(Doing& doing, const CardKept& kept) {
     State& state = doing.state;
-    state.own_cards.insert(kept.bender.id);
+    if (kept.own) state.own_cards.insert(kept.bender.id);
+    else state.own_cards.erase(kept.bender.id);
     if (state.card && state.card->bender == kept.bender) {
         state.card->past.clear();
         state.card->kept = true;

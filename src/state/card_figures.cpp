@@ -14,46 +14,43 @@ struct Spot {
     double* value;
 };
 
-void add_place(std::vector<Spot>& spots, Eigen::Vector3d& place, const std::string& what, Stands stands, bool direction = false) {
-    const char* const of_bender[] = {"along the tube", "to the swing", "across"};
-    const char* const of_bench[] = {"to the right", "away", "up"};
-    for (int i = 0; i < 3; ++i) {
-        const std::string way = stands == Stands::bench ? of_bench[i] : of_bender[i];
-        CardFigure figure{"", what + ", " + way, direction ? Measure::number : Measure::length, place[i], -card_limits::body_reach, card_limits::body_reach};
-        spots.push_back({figure, &place[i]});
-    }
+void add_place(std::vector<Spot>& spots, Eigen::Vector3d& place, Measure measure = Measure::length) {
+    for (int i = 0; i < 3; ++i) spots.push_back({{"", {}, measure, place[i], -card_limits::body_reach, card_limits::body_reach}, &place[i]});
 }
 
+/// In the order of CardGauge.
 std::vector<Spot> spots_of(Solid& solid) {
     std::vector<Spot> spots;
     if (auto* box = std::get_if<Block>(&solid.shape)) {
-        add_place(spots, box->from, "corner", solid.stands);
-        add_place(spots, box->to, "far corner", solid.stands);
+        add_place(spots, box->from);
+        add_place(spots, box->to);
     } else if (auto* round = std::get_if<Cylinder>(&solid.shape)) {
-        spots.push_back({{"", "radius", Measure::length, round->radius.mm, 0, card_limits::body_reach, true}, &round->radius.mm});
-        add_place(spots, round->from, "end", solid.stands);
-        add_place(spots, round->to, "far end", solid.stands);
+        add_place(spots, round->from);
+        add_place(spots, round->to);
+        spots.push_back({{"", {}, Measure::length, round->radius.mm, 0, card_limits::body_reach, true}, &round->radius.mm});
     } else if (auto* space = std::get_if<HalfSpace>(&solid.shape)) {
-        add_place(spots, space->at, "face", solid.stands);
-        add_place(spots, space->into, "into it", solid.stands, true);
+        add_place(spots, space->at);
+        add_place(spots, space->into, Measure::number);
     }
     return spots;
 }
 
 std::vector<Spot> all_spots(Bender& bender) {
+    using Of = CardGauge::Of;
     const double od = bender.tube_od.mm;
     std::vector<Spot> spots{
-        {{"radius", "radius of the form", Measure::length, bender.radius.mm, card_limits::least_radius * od, card_limits::most_radius * od, true}, &bender.radius.mm},
-        {{"max-angle", "furthest angle", Measure::angle, bender.max_angle.deg, 0, card_limits::most_angle, true}, &bender.max_angle.deg},
-        {{"hook", "straight for the hook", Measure::length, bender.hook_straight.mm, 0, card_limits::reach}, &bender.hook_straight.mm},
-        {{"lever", "straight for the lever", Measure::length, bender.lever_straight.mm, 0, card_limits::reach}, &bender.lever_straight.mm}};
+        {{"radius", {Of::radius}, Measure::length, bender.radius.mm, card_limits::least_radius * od, card_limits::most_radius * od, true}, &bender.radius.mm},
+        {{"max-angle", {Of::max_angle}, Measure::angle, bender.max_angle.deg, 0, card_limits::most_angle, true}, &bender.max_angle.deg},
+        {{"hook", {Of::hook}, Measure::length, bender.hook_straight.mm, 0, card_limits::reach}, &bender.hook_straight.mm},
+        {{"lever", {Of::lever}, Measure::length, bender.lever_straight.mm, 0, card_limits::reach}, &bender.lever_straight.mm}};
     for (std::size_t i = 0; i < bender.marks.size(); ++i) {
         Length& offset = bender.marks[i].offset;
-        spots.push_back({{"mark-" + std::to_string(i), "line " + bender.marks[i].name, Measure::length, offset.mm, -card_limits::reach, card_limits::reach}, &offset.mm});
+        spots.push_back({{"mark-" + std::to_string(i), {Of::mark, i}, Measure::length, offset.mm, -card_limits::reach, card_limits::reach}, &offset.mm});
     }
     for (std::size_t i = 0; i < bender.body.size(); ++i) {
         std::size_t number = 0;
         for (Spot& spot : spots_of(bender.body[i])) {
+            spot.figure.gauge = {Of::solid, number};
             spot.figure.id = "solid-" + std::to_string(i) + "-" + std::to_string(number++);
             spots.push_back(spot);
         }

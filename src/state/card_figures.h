@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "bench/card_gauge.h"
 #include "state/state.h"
 
 namespace tubewright {
@@ -12,7 +13,8 @@ namespace tubewright {
 /// Lengths in mm, angles in degrees; a direction's three numbers have no unit.
 enum class Measure { length, angle, number };
 struct CardFigure {
-    std::string id, name;        ///< the id says which number it is: "radius", "mark-2", "solid-0-3"
+    std::string id;              ///< "radius", "mark-2"; "solid-0-3" for number 3 of solid 0
+    CardGauge gauge;
     Measure measure = Measure::length;
     double value = 0, least = 0, most = 0;
     bool above = false;          ///< more than `least`, not that itself

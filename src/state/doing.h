@@ -47,6 +47,7 @@ void pick_figure(Doing& doing, const std::string& id);
 void take_figure(Doing& doing);
 void swing_card(Doing& doing);
 void undo_card(Doing& doing);
+void take_shipped(Doing& doing);
 void keep_card(Doing& doing);
 void press_card_key(Doing& doing, const std::string& key);
 void back_at_card(Doing& doing);

@@ -72,6 +72,7 @@ struct State {
     std::string book_sentence;
     bool book_in_use = false;        ///< refused only because another program has it open
     std::optional<CardEdit> card;
+    std::map<std::string, Bender> shipped_cards;  ///< by id; given at start, never changed
     std::set<std::string> own_cards; ///< ids of benders whose card is the user's own
     Looks looks;
 };
@@ -86,7 +87,8 @@ struct OpenFreshBook { bool operator==(const OpenFreshBook&) const = default; };
 struct FindOrder { std::int64_t question; std::size_t line; bool operator==(const FindOrder&) const = default; };
 struct StopFinding { std::int64_t question; bool operator==(const StopFinding&) const = default; };
 struct SaveCard { Bender bender; Unit unit; bool operator==(const SaveCard&) const = default; };  ///< as the user's own; the answer is CardKept or NotSaved
-using Request = std::variant<ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard>;
+struct DropCard { Bender shipped; bool operator==(const DropCard&) const = default; };  ///< the user's own is laid aside; the answer is the same
+using Request = std::variant<ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
 
 struct StateStep {
     State state;

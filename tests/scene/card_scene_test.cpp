@@ -47,8 +47,8 @@ TEST_CASE("every solid of a card's picture is closed and faces outward, however 
     for (const HookHand hook : {HookHand::left, HookHand::right})
         for (const Swing swing : {Swing::away, Swing::toward, Swing::up, Swing::down})
             for (const double lever : {0.0, 90.0}) {
-                const Scene scene = card_scene(card(), {hook, swing}, {{lever}, 1});
-                REQUIRE(scene.meshes.size() >= 9);  // four stretches of tube or five, five solids
+                const Scene scene = card_scene(card(), {hook, swing}, {{lever}, 1, {{CardGauge::Of::hook}, {CardGauge::Of::lever}}});
+                REQUIRE(scene.meshes.size() >= 13);  // four stretches of tube or five, five solids, two arrows
                 for (const Mesh& mesh : scene.meshes) {
                     CHECK(not_closed(mesh) == "");
                     CHECK(not_outward(mesh) == "");
@@ -59,7 +59,7 @@ TEST_CASE("every solid of a card's picture is closed and faces outward, however 
 TEST_CASE("solids lie where the card says; those of the lever turn with it about the form's centre") {
     // Hook left, swing away: the bender's frame is the operator's.
     const Bender bender = card();
-    const Scene before = card_scene(bender, {}, {}), after = card_scene(bender, {}, {{90}, {}});
+    const Scene before = card_scene(bender, {}, {}), after = card_scene(bender, {}, {{90}, {}, {}});
     check_box(bounds_of_body(before, bender, 0), {-40, -20, -8}, {-10, -6, 8});
     check_box(bounds_of_body(after, bender, 0), {-40, -20, -8}, {-10, -6, 8});
     check_box(bounds_of_body(before, bender, 1), {10, -20, -8}, {60, -6, 8});
@@ -86,13 +86,13 @@ TEST_CASE("a half space is a plate on its plane, larger than the bender; a long 
     CHECK(plate.low.x() < scene.bounds.low.x());
     CHECK(plate.high.x() > scene.bounds.high.x());
     CHECK(plank.low.x() < scene.bounds.low.x());
-    CHECK(plank.high.x() < scene.bounds.high.x() + 0.2 * scene.bounds.size());
+    CHECK(plank.high.x() < scene.bounds.high.x() + 11 * scene.bounds.size());  // not all its 5 m
 }
 
 TEST_CASE("the straights that hook and lever need have an ink of their own, as long as the card says") {
     for (const double lever : {0.0, 90.0}) {
         double hook = 0, swept = 0;
-        for (const Mesh& mesh : card_scene(card(), {}, {{lever}, {}}).meshes) {
+        for (const Mesh& mesh : card_scene(card(), {}, {{lever}, {}, {{CardGauge::Of::hook}, {CardGauge::Of::lever}}}).meshes) {
             if (mesh.ink == Ink::tube_done) hook = (bounds_of(mesh).high - bounds_of(mesh).low).maxCoeff();
             if (mesh.ink == Ink::tube_now) swept = (bounds_of(mesh).high - bounds_of(mesh).low).maxCoeff();
         }
@@ -101,12 +101,71 @@ TEST_CASE("the straights that hook and lever need have an ink of their own, as l
     }
 }
 
-TEST_CASE("the picture of a card stands still while its lever swings, points out one solid, and holds its labels") {
-    const Scene at_rest = card_scene(card(), {}, {}), swung = card_scene(card(), {}, {{90}, 2});
-    CHECK(at_rest.bounds.low == swung.bounds.low);
-    CHECK(at_rest.bounds.high == swung.bounds.high);
-    CHECK_FALSE(at_rest.anchors.contains(Anchor::picked));
+TEST_CASE("the picture of a card stands still while its lever swings") {
+    for (const std::optional<std::size_t> picked : {std::optional<std::size_t>{}, std::optional<std::size_t>{2}}) {
+        const Scene at_rest = card_scene(card(), {}, {{}, picked, {}}), swung = card_scene(card(), {}, {{90}, picked, {}});
+        CHECK(at_rest.bounds.low == swung.bounds.low);
+        CHECK(at_rest.bounds.high == swung.bounds.high);
+    }
+    const Scene swung = card_scene(card(), {}, {{90}, 2, {}});
+    CHECK_FALSE(card_scene(card(), {}, {}).anchors.contains(Anchor::picked));
     CHECK((swung.anchors.at(Anchor::picked) - Vector3d(43, 140, 0)).norm() < 1e-3);  // of the handle, by the quarter turn above
-    const auto seen = anchors_in(swung, camera_for(swung, 1.2));
-    for (const Anchor anchor : {Anchor::hook_end, Anchor::lever_end, Anchor::form, Anchor::lever, Anchor::picked}) CHECK(seen.contains(anchor));
+}
+
+TEST_CASE("one looks at tube and form; a long handle comes into the picture only when it is pointed out") {
+    Bender bender = card();
+    const Scene before = card_scene(bender, {}, {});
+    std::get<Cylinder>(bender.body[2].shape).to.x() = 2000;
+    const Scene longer = card_scene(bender, {}, {}), pointed_out = card_scene(bender, {}, {{}, 2, {}});
+    CHECK(longer.bounds.low == before.bounds.low);
+    CHECK(longer.bounds.high == before.bounds.high);
+    CHECK(pointed_out.bounds.high.x() >= 2000);
+    // Tube and form are in it: the hook's straight of 40, the lever's of 50 after a quarter turn on 30, the form's far side.
+    const Camera camera = camera_for(longer, 1.2);
+    for (const Vector3d& place : {Vector3d(-40, 0, 0), Vector3d(50, 0, 0), Vector3d(30, 80, 0), Vector3d(0, 60, 0)}) {
+        const auto share = project(camera, place);
+        REQUIRE(share);
+        CHECK((share->x > 0 && share->x < 1 && share->y > 0 && share->y < 1));
+    }
+}
+
+TEST_CASE("a number's arrow runs where it is measured") {
+    using Of = CardGauge::Of;
+    const auto middle = [](const Bender& bender, const SetUp& set_up, const CardLook& look, Anchor anchor = Anchor::gauge_1) { return card_scene(bender, set_up, look).anchors.at(anchor); };
+    const auto same = [](const Vector3d& a, const Vector3d& b) { INFO(a.transpose() << " and " << b.transpose()); CHECK((a - b).norm() < 1e-6); };
+    Bender bender = card();
+    bender.marks.push_back({"L", Length{24}});
+    same(middle(bender, {}, {{}, {}, {{Of::radius}}}), {0, 15, 0});
+    same(middle(bender, {}, {{}, {}, {{Of::hook}}}), {-20, 0, 0});
+    same(middle(bender, {}, {{}, {}, {{Of::lever}}}), {25, 0, 0});
+    same(middle(bender, {}, {{90}, {}, {{Of::lever}}}), {30, 55, 0});  // it begins where the quarter turn ends, at (30, 30)
+    same(middle(bender, {}, {{}, {}, {{Of::mark, 1}}}), {12, 0, 0});
+    // The block's far corner (-10, -6, 8): along the tube, then to the swing, then across.
+    const CardLook corner{{}, 0, {{Of::solid, 3}, {Of::solid, 4}, {Of::solid, 5}}};
+    same(middle(bender, {}, corner), {-5, 0, 0});
+    same(middle(bender, {}, corner, Anchor::gauge_2), {-10, -3, 0});
+    same(middle(bender, {}, corner, Anchor::gauge_3), {-10, -6, 4});
+    // Hook on the right: along the tube is to the left, across is down.
+    same(middle(bender, {HookHand::right, Swing::away}, corner), {5, 0, 0});
+    same(middle(bender, {HookHand::right, Swing::away}, corner, Anchor::gauge_3), {10, -6, -4});
+    // The bench's own numbers stay right, away and up.
+    same(middle(bender, {HookHand::right, Swing::away}, {{}, 4, {{Of::solid, 2}}}), {-5000, 0, -20});
+    // A number that is 0, and an angle, have no arrow.
+    CHECK(card_scene(bender, {}, {{}, {}, {{Of::mark, 0}, {Of::max_angle}}}).anchors.empty());
+}
+
+TEST_CASE("the bench top is where the card's solid says, as wide as that, and bare when pointed out") {
+    Bender bender = card();
+    bender.body = {{"bench top", Stands::bench, Block{{-400, 5, -70}, {300, 600, -60}}}};
+    const Scene scene = card_scene(bender, {}, {});
+    CHECK(scene.bench_top_z == Approx(-60));
+    REQUIRE(scene.bench_top);
+    CHECK((scene.bench_top->low - Eigen::Vector2d(-400, 5)).norm() < 1e-3);
+    CHECK((scene.bench_top->high - Eigen::Vector2d(300, 600)).norm() < 1e-3);
+    const Scene bare = card_scene(bender, {}, {{}, 0, {}});
+    REQUIRE(bare.bench_top);
+    CHECK(bare.bench_top->low == bare.bench_top->high);  // no face is drawn over it
+    CHECK(bare.meshes.back().ink == Ink::picked);
+    bender.body[0].shape = Block{{-30, -30, -70}, {30, 30, -60}};  // a vise
+    CHECK_FALSE(card_scene(bender, {}, {}).bench_top);
 }

@@ -283,3 +283,29 @@ TEST_CASE("a card that can't be written is said, and what was changed is still t
     CHECK(desk.state().card->past.size() == 1);
     CHECK_FALSE(desk.state().card->kept);
 }
+
+TEST_CASE("the way back to the shipped card lays the user's own file aside, and everything goes by the shipped one at once") {
+    TemporaryHome home;
+    const std::filesystem::path shipped_file = TUBEWRIGHT_SOURCE_DIR "/assets/benders/hand-3-16.json";
+    const std::string before = bytes_of(shipped_file);
+    std::string own_file;
+    {
+        Desk desk = desk_in(home);
+        desk.open_job(TUBEWRIGHT_SOURCE_DIR "/jobs/trailer-brakes-stainless.json");
+        const Bender shipped = desk.state().job->lines.front().bender;
+        const auto act = [&](const std::vector<Action>& actions) { for (const Action& action : actions) desk.act(action); };
+        act({OpenLine{desk.state().job->lines.front().name}, SetUnit{Unit::mm}, GoTo{Screen::stance}, GoTo{Screen::card}, PickFigure{"hook"}, Key{"2"}, Key{"1"}, TakeFigure{}, KeepCard{}});
+        REQUIRE(std::filesystem::exists(home.path() / "benders" / "hand-3-16.json"));
+        own_file = bytes_of(home.path() / "benders" / "hand-3-16.json");
+        act({TakeShipped{}});
+        CHECK(sheet_in_hand(desk.state())->line.bender.hook_straight == Length{21});  // not kept yet
+        act({KeepCard{}});
+        CHECK(desk.state().looks.notice.empty());
+        CHECK(sheet_in_hand(desk.state())->line.bender == shipped);
+        CHECK_FALSE(desk.state().own_cards.contains("hand-3/16"));
+    }
+    CHECK_FALSE(std::filesystem::exists(home.path() / "benders" / "hand-3-16.json"));
+    CHECK(bytes_of(home.path() / "benders" / "hand-3-16.json.old") == own_file);
+    CHECK(bytes_of(shipped_file) == before);
+    CHECK(desk_in(home).state().own_cards.empty());
+}

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "state/card_figures.h"
@@ -42,8 +43,8 @@ TEST_CASE("a number of the card is typed in the reader's unit") {
 TEST_CASE("each number of a solid goes where it belongs, and nothing else moves") {
     const State mm = touched(with_body(), {SetUnit{Unit::mm}});
     CHECK(std::get<Block>(taken(mm, "solid-0-4", {"sign", "3"}).card->bender.body[0].shape) == Block{{-40, -20, -8}, {-10, -3, 8}});
-    CHECK(std::get<Cylinder>(taken(mm, "solid-1-0", {"6"}).card->bender.body[1].shape).radius == Length{6});
-    CHECK(std::get<Cylinder>(taken(mm, "solid-1-4", {"9", "0"}).card->bender.body[1].shape).to == Eigen::Vector3d(90, -13, 0));
+    CHECK(std::get<Cylinder>(taken(mm, "solid-1-6", {"6"}).card->bender.body[1].shape).radius == Length{6});
+    CHECK(std::get<Cylinder>(taken(mm, "solid-1-3", {"9", "0"}).card->bender.body[1].shape).to == Eigen::Vector3d(90, -13, 0));
     CHECK(std::get<HalfSpace>(taken(mm, "solid-2-2", {"sign", "6", "0"}).card->bender.body[2].shape).at.z() == -60);
     // A direction has no unit: 1 stays 1 for a reader of inches.
     CHECK(std::get<HalfSpace>(taken(touched(mm, {SetUnit{Unit::inch}}), "solid-2-3", {"1"}).card->bender.body[2].shape).into.x() == 1);
@@ -64,9 +65,9 @@ TEST_CASE("what is not allowed is refused and leaves the card as it was") {
     CHECK(bar("max-angle", {"3", "6", "1"}) == FigureBar::too_large);
     CHECK(bar("hook", {"sign", "1"}) == FigureBar::too_small);
     CHECK(bar("solid-0-3", {"sign", "4", "0"}) == FigureBar::flat);       // level with the first corner, at -40
-    CHECK(bar("solid-1-4", {"6", "0"}) == FigureBar::no_length);          // the far end where the first one is
+    CHECK(bar("solid-1-3", {"6", "0"}) == FigureBar::no_length);          // the far end where the first one is
     CHECK(bar("solid-2-5", {"0"}) == FigureBar::nowhere);
-    CHECK(bar("solid-1-0", {"0"}) == FigureBar::too_small);
+    CHECK(bar("solid-1-6", {"0"}) == FigureBar::too_small);
 }
 
 TEST_CASE("undo on the card's screen takes back its numbers one by one, and not the work") {
@@ -89,7 +90,7 @@ TEST_CASE("keeping asks for the card to be saved, and only then do the sheets fo
     CHECK_FALSE(asked.state.card->kept);
     Job job = *state.job;
     for (Line& line : job.lines) line.bender = state.card->bender;
-    state = touched(asked.state, {CardKept{state.card->bender, job}});
+    state = touched(asked.state, {CardKept{state.card->bender, true, job}});
     CHECK(state.looks.screen == Screen::card);
     CHECK(sheet_in_hand(state)->line.name == "axle crossover");
     CHECK(sheet_in_hand(state)->line.bender.hook_straight == 21_mm);
@@ -111,4 +112,91 @@ TEST_CASE("changes that were not kept are still there when the card is opened ag
     const State state = touched(taken(touched(with_body(), {SetUnit{Unit::mm}}), "hook", {"2", "1"}), {Back{}, GoTo{Screen::card}});
     CHECK(state.card->bender.hook_straight == 21_mm);
     CHECK(state.card->past.size() == 1);
+}
+
+namespace {
+
+/// The axle crossover, cut for the card as it was and with its first bend made.
+State begun() {
+    State state = touched(with_body(), {SetUnit{Unit::mm}, Back{}, Back{}});
+    Work work = state.work;
+    LineWork& line = work.lines[line_key(state.job_id, "axle crossover")];
+    const Sheet& sheet = *sheet_in_hand(state);
+    line.stage = Stage::bending;
+    line.cut = true;
+    line.cut_length = sheet.layout->cut_length;
+    line.plan = plan_of(sheet);
+    line.inked = inking_of(sheet);
+    for (const Step& step : sheet.steps) line.order.push_back({step.bend, step.hook});
+    state = touched(std::move(state), {BookRead{work, state.settings}, GoTo{Screen::stance}, GoTo{Screen::card}});
+    REQUIRE(misfit(*sheet_in_hand(state), work_in_hand(state)) == Misfit::none);
+    return state;
+}
+
+/// The card as changed, kept, and the job read with it.
+State kept(State state) {
+    Job job = *state.job;
+    for (Line& line : job.lines) line.bender = state.card->bender;
+    const Bender bender = state.card->bender;
+    return touched(std::move(state), {CardKept{bender, true, job}});
+}
+
+}  // namespace
+
+TEST_CASE("after a card is kept the order is looked for anew, and findings and marks are those of the new card") {
+    State state = with_body();
+    state.orders[*state.line].looking = true;  // and is not done yet
+    const std::int64_t before = state.orders[*state.line].question;
+    state = taken(touched(std::move(state), {SetUnit{Unit::mm}}), "hook", {"4", "0", "0"});
+    const Bender bender = state.card->bender;
+    Job job = *state.job;
+    for (Line& line : job.lines) line.bender = bender;
+    const StateStep step = apply(state, CardKept{bender, true, job});
+    const std::int64_t now = step.state.orders[*step.state.line].question;
+    CHECK(now != before);
+    const std::vector<Request>& asked = step.requests;
+    CHECK(std::count(asked.begin(), asked.end(), Request{StopFinding{before}}) == 1);
+    CHECK(std::count(asked.begin(), asked.end(), Request{FindOrder{now, *step.state.line}}) == 1);
+    // No leg of it is 400 mm long: the hook finds no straight to hold.
+    CHECK_FALSE(stopped(*sheet_in_hand(state)));
+    CHECK(stopped(*sheet_in_hand(step.state)));
+    // A mark moves by as much as its line on the bender.
+    State moved = taken(touched(with_body(), {SetUnit{Unit::mm}}), "mark-0", {"3"});
+    const Length mark = sheet_in_hand(moved)->steps.front().mark, old = moved.card->past.front().marks[0].offset;
+    CHECK(std::abs((sheet_in_hand(kept(moved))->steps.front().mark - mark).mm) == Approx(std::abs(3 - old.mm)));
+}
+
+TEST_CASE("a tube that is cut keeps its numbers when only the body changes, and says what no longer fits when more does") {
+    const State start = begun();
+    const Sheet sheet = *sheet_in_hand(start);
+    const State other_body = kept(taken(start, "solid-1-6", {"6"}));
+    CHECK(misfit(*sheet_in_hand(other_body), work_in_hand(other_body)) == Misfit::none);
+    CHECK(work_in_hand(other_body) == work_in_hand(start));
+    REQUIRE(sheet_in_hand(other_body)->steps.size() == sheet.steps.size());
+    for (std::size_t i = 0; i < sheet.steps.size(); ++i) {
+        const Step &now = sheet_in_hand(other_body)->steps[i], &then = sheet.steps[i];
+        CHECK((now.bend == then.bend && now.hook == then.hook && now.mark == then.mark && now.set == then.set));
+    }
+    const State other_mark = kept(taken(start, "mark-" + std::to_string(sheet.steps.front().align_to), {"3"}));
+    CHECK(misfit(*sheet_in_hand(other_mark), work_in_hand(other_mark)) == Misfit::ink);
+    const State other_radius = kept(taken(start, "radius", {"2", "0"}));
+    CHECK(misfit(*sheet_in_hand(other_radius), work_in_hand(other_radius)) == Misfit::cut_length);
+    CHECK(work_in_hand(other_radius) == work_in_hand(start));
+}
+
+TEST_CASE("the shipped figures come back as one change, which undo takes back, and keeping them lays the own card aside") {
+    State state = with_body();
+    const Bender shipped = state.card->bender;
+    state.shipped_cards[shipped.id] = shipped;
+    state.own_cards.insert(shipped.id);
+    state = kept(taken(touched(std::move(state), {SetUnit{Unit::mm}}), "hook", {"2", "1"}));
+    const Bender own = state.card->bender;
+    CHECK(touched(state, {TakeShipped{}, Undo{}}).card->bender == own);
+    state = touched(std::move(state), {TakeShipped{}});
+    CHECK(state.card->bender == shipped);
+    CHECK(apply(state, KeepCard{}).requests == std::vector<Request>{DropCard{shipped}});
+    CHECK_FALSE(touched(state, {CardKept{shipped, false, state.job}}).own_cards.contains(shipped.id));
+    // Nothing is shipped under that name: nothing happens.
+    state.shipped_cards.clear();
+    CHECK(touched(touched(state, {Undo{}}), {TakeShipped{}}).card->bender == own);
 }

@@ -47,7 +47,7 @@ RibbonView sample_ribbon() {
 PictureHandle sample_picture() {
     PictureHandle picture;
     picture.anchors = {{Anchor::hook_end, {0.12f, 0.35f}}, {Anchor::lever, {0.85f, 0.8f}}, {Anchor::after_pull, {0.68f, 0.2f}}, {Anchor::form, {0.5f, 0.55f}},
-                       {Anchor::mark, {0.52f, 0.7f}}, {Anchor::wrong_way, {0.3f, 0.85f}}, {Anchor::bend, {0.33f, 0.66f}}, {Anchor::lever_end, {0.8f, 0.4f}}, {Anchor::bench_body, {0.4f, 0.9f}}, {Anchor::picked, {0.6f, 0.5f}}};
+                       {Anchor::mark, {0.52f, 0.7f}}, {Anchor::wrong_way, {0.3f, 0.85f}}, {Anchor::bend, {0.33f, 0.66f}}, {Anchor::lever_end, {0.8f, 0.4f}}, {Anchor::gauge_1, {0.4f, 0.9f}}, {Anchor::gauge_2, {0.45f, 0.5f}}, {Anchor::gauge_3, {0.5f, 0.45f}}, {Anchor::picked, {0.6f, 0.5f}}};
     return picture;
 }
 
