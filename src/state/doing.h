@@ -40,6 +40,19 @@ void stop_looking(Doing& doing);
 void order_share(Doing& doing, const OrderShare& heard);
 void order_is(Doing& doing, const OrderIs& heard);
 
+// --- the bender's card
+void open_card(Doing& doing);
+void pick_solid(Doing& doing, std::size_t solid);
+void pick_figure(Doing& doing, const std::string& id);
+void take_figure(Doing& doing);
+void swing_card(Doing& doing);
+void undo_card(Doing& doing);
+void take_shipped(Doing& doing);
+void keep_card(Doing& doing);
+void press_card_key(Doing& doing, const std::string& key);
+void back_at_card(Doing& doing);
+void card_kept(Doing& doing, const CardKept& kept);
+
 // --- a spoiled tube
 void open_question(Doing& doing);
 void choose_reason(Doing& doing, Reason reason);
