@@ -56,6 +56,7 @@ std::string tape_words(const TickItem& item, const Tape& tape) {
 std::string tick_words(const TickItem& item, const Tape& tape) {
     if (item.across || !item.legs.empty()) return tape_words(item, tape);
     if (!item.end) return item.text;
+    if (item.trim.mm > 0) return "Trim " + end_name(*item.end) + ": " + text(item.trim, tape) + " off, or to the dry fit; cut square, deburr inside and outside, clean.";
     std::string words = capital(item.piece.name) + " on at " + end_name(*item.end);
     if (!item.piece.facing.empty()) words += ", " + item.piece.facing;
     return words + ".";

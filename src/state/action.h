@@ -40,7 +40,7 @@ struct Tick { std::string id; bool operator==(const Tick&) const = default; };  
 struct TurnPage { int by; bool operator==(const TurnPage&) const = default; };
 struct Key { std::string key; bool operator==(const Key&) const = default; };   ///< keypad: "0".."9", ".", "1/4" "1/2" "3/4", "clear", "back"
 struct PassCheck { bool operator==(const PassCheck&) const = default; };
-struct PullAgain { bool operator==(const PullAgain&) const = default; };
+struct PullAgain { bool lever_was_there = false; bool operator==(const PullAgain&) const = default; };
 struct KeepBend { bool operator==(const KeepBend&) const = default; };
 struct WentWrong { bool operator==(const WentWrong&) const = default; };        ///< opens the question, changes nothing
 struct ChooseReason { Reason reason; bool operator==(const ChooseReason&) const = default; };

@@ -22,7 +22,7 @@ void take(Doing& d, const Tick& a) { tick(d, a.id); }
 void take(Doing& d, const TurnPage& a) { d.state.looks.page = std::clamp(d.state.looks.page + std::clamp(a.by, -1000, 1000), 0, 1000); }
 void take(Doing& d, const Key& a) { press_key(d, a.key); }
 void take(Doing& d, const PassCheck&) { pass_check(d); }
-void take(Doing& d, const PullAgain&) { pull_again(d); }
+void take(Doing& d, const PullAgain& a) { pull_again(d, a.lever_was_there); }
 void take(Doing& d, const KeepBend&) { keep_bend(d); }
 void take(Doing& d, const WentWrong&) { open_question(d); }
 void take(Doing& d, const ChooseReason& a) { choose_reason(d, a.reason); }

@@ -28,7 +28,7 @@ void next_at_bench(Doing& doing);
 void back_at_bench(Doing& doing);
 void tick(Doing& doing, const std::string& id);
 void pass_check(Doing& doing);
-void pull_again(Doing& doing);
+void pull_again(Doing& doing, bool lever_was_there);
 void keep_bend(Doing& doing);
 void another_piece(Doing& doing);
 

@@ -73,6 +73,12 @@ TEST_CASE("a reading under its target asks for another pull, one over it never d
     expect_screen("over", reading(at_check(second_bend()), "92"));
     expect_screen("slip", reading(at_check(second_bend()), "9"));
     expect_screen("past-the-set", reading(at_check(second_bend()), "98"));
+    expect_screen("lever-asked-after", reading(at_check(second_bend()), "84"));
+    // A bend of 45 read on the scale that says 135.
+    const State first = at_check(at_first_bend());
+    REQUIRE(step_in_hand(first)->target == Angle{45});
+    expect_screen("other-scale", reading(first, "135"));
+    expect_screen("wrong-while-pulling", touched(second_bend(), {Next{}, Next{}, WentWrong{}, ChooseReason{Reason::wrong_way}}));
 }
 
 TEST_CASE("went wrong: the reason, then what is kept") {
