@@ -98,7 +98,11 @@ Sheet in_order(const Line& line, SheetChoice choice, const OrderVerdict& verdict
 }
 
 Sheet ordered_sheet(const Line& line, const SheetChoice& choice) {
-    return in_order(line, choice, find_order(bend_sheet(line, choice)));
+    Sheet sheet = bend_sheet(line, choice);
+    const OrderVerdict verdict = find_order(sheet);
+    // Then the sheet stands in the default order, as that without a wish is.
+    const bool nothing_found = choice.order.empty() && verdict.order.empty() && verdict.outcome != OrderVerdict::Outcome::none;
+    return nothing_found ? sheet : in_order(line, choice, verdict);
 }
 
 }  // namespace tubewright
