@@ -133,7 +133,11 @@ Sheet in_order(const Line& line, SheetChoice choice, const OrderVerdict& verdict
 }
 
 Sheet ordered_sheet(const Line& line, const SheetChoice& choice, const std::vector<Bender>& benders) {
-    return in_order(line, choice, find_order(bend_sheet(line, choice), {}, Asked::order_or_way_out, {}, benders));
+    Sheet sheet = bend_sheet(line, choice);
+    const OrderVerdict verdict = find_order(sheet, {}, Asked::order_or_way_out, {}, benders);
+    // Then the sheet stands in the default order, as that without a wish is.
+    const bool nothing_found = choice.order.empty() && verdict.order.empty() && verdict.outcome != OrderVerdict::Outcome::none;
+    return nothing_found ? sheet : in_order(line, choice, verdict);
 }
 
 }  // namespace tubewright

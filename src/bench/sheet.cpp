@@ -30,11 +30,11 @@ Angle roll_of(Angle direction, Angle bend_direction, End hook) {
 }
 
 /// Of two made neighbours the one on the hook side: it lies still while the lever moves.
-std::optional<MadeNeighbour> made_neighbour(const Part& part, const std::set<std::size_t>& made, const Placing& placing) {
+std::optional<MadeNeighbour> made_neighbour(const Part& part, const std::vector<Angle>& directions, const std::set<std::size_t>& made, const Placing& placing) {
     for (const End end : {placing.hook, other(placing.hook)}) {
         const auto bend = next_towards(part, placing.bend, end);
         if (!bend || !made.contains(*bend)) continue;
-        return MadeNeighbour{*bend, roll_of(direction_in_section(part, *bend), direction_in_section(part, placing.bend), placing.hook)};
+        return MadeNeighbour{*bend, roll_of(directions[*bend], directions[placing.bend], placing.hook)};
     }
     return std::nullopt;
 }
@@ -58,6 +58,8 @@ std::vector<Placing> order_of_work(const Layout& layout, const Bender& bender, c
 void fill_steps(Sheet& sheet, const SheetChoice& choice) {
     const Layout& laid = *sheet.layout;
     const std::vector<Placing> order = order_of_work(laid, sheet.line.bender, choice);
+    std::vector<Angle> directions;  // each is a sum over all bends before it
+    for (std::size_t i = 0; i < laid.part.bends.size(); ++i) directions.push_back(direction_in_section(laid.part, i));
     std::set<std::size_t> made;
     for (std::size_t i = 0; i < order.size(); ++i) {
         const Placing& placing = order[i];
@@ -71,8 +73,8 @@ void fill_steps(Sheet& sheet, const SheetChoice& choice) {
         const Length from_a = ink_mark(laid, placing.bend, placing.hook, sheet.line.bender.marks[step.align_to]);
         step.mark_from = choice.mark_from;
         step.mark = step.mark_from == End::A ? from_a : laid.cut_length - from_a;
-        step.index_roll = roll_of({}, direction_in_section(laid.part, placing.bend), placing.hook);
-        step.neighbour = made_neighbour(laid.part, made, placing);
+        step.index_roll = roll_of({}, directions[placing.bend], placing.hook);
+        step.neighbour = made_neighbour(laid.part, directions, made, placing);
         step.set = set_angle(sheet.springback, step.target);
         step.finished_radius = laid.part.radius;
         made.insert(placing.bend);

@@ -45,11 +45,11 @@ std::string leg_name(const TapeLeg& leg) {
     return corner(leg.after, "A") + " to " + corner(leg.before, "B");
 }
 
-/// What a tape can prove of the finished part without a template.
+/// What a tape can prove of the finished part without a template; it is expected of the angles that were read.
 std::string tape_words(const TickItem& item, const Tape& tape) {
-    if (item.across) return "Tape, cut end A to cut end B straight across: " + text(*item.across, tape) + ".";
+    if (item.across) return "Tape, for the bends as measured: cut end A to cut end B straight across, " + text(*item.across, tape) + ".";
     std::string said;
-    for (const TapeLeg& leg : item.legs) said += (said.empty() ? "Tape, cut ends and outside corners. " : ", ") + leg_name(leg) + ": " + text(leg.outside, tape);
+    for (const TapeLeg& leg : item.legs) said += (said.empty() ? "Tape, for the bends as measured: cut ends and outside corners. " : ", ") + leg_name(leg) + ": " + text(leg.outside, tape);
     return said + ".";
 }
 

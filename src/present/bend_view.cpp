@@ -20,11 +20,13 @@ PictureView picture_of(const State& state, PictureView::Kind kind) {
     picture.labels = {{Anchor::hook_end, capital(end_name(step.hook)) + ", hook"}, {Anchor::lever_end, capital(end_name(other(step.hook)))}};
     if (kind == PictureView::Kind::marked) picture.labels.push_back({Anchor::mark, "mark on " + mark_name(sheet, step)});
     if (kind == PictureView::Kind::turned) {
-        picture.labels.push_back({Anchor::after_pull, "after the pull"});
         if (step.neighbour) picture.labels.push_back({Anchor::bend, bend_name(step.neighbour->bend)});
         if (has_wrong_twin(step)) picture.labels.push_back({Anchor::wrong_way, "not like this"});
     }
-    if (kind == PictureView::Kind::pulled) picture.labels.push_back({Anchor::lever, "lever"});
+    if (kind == PictureView::Kind::pulled) {
+        picture.labels.push_back({Anchor::lever, "lever"});
+        picture.labels.push_back({Anchor::after_pull, "after the pull"});
+    }
     return picture;
 }
 

@@ -15,6 +15,7 @@
 #include "shell/picture_colours.h"
 #include "shell/theme_file.h"
 #include "shell/touch_map.h"
+#include "shell/wanted_picture.h"
 #include "ui/screen.h"
 
 namespace tubewright {
@@ -39,27 +40,6 @@ Result<ShaderTexts, Refusal> read_shaders(const std::filesystem::path& folder) {
         texts[name] = text.str();
     }
     return texts;
-}
-
-PictureKind kind_of(PictureView::Kind kind) {
-    switch (kind) {
-        case PictureView::Kind::finished: return PictureKind::finished;
-        case PictureView::Kind::marked: return PictureKind::marked;
-        case PictureView::Kind::turned: return PictureKind::turned;
-        case PictureView::Kind::pulled: return PictureKind::pulled;
-        case PictureView::Kind::checked: return PictureKind::checked;
-        case PictureView::Kind::card: break;  // no step of a sheet
-    }
-    return PictureKind::finished;
-}
-
-const PictureView* picture_in(const ScreenView& view) {
-    if (const auto* move = std::get_if<MoveBody>(&view.body)) return move->picture ? &*move->picture : nullptr;
-    if (const auto* overview = std::get_if<OverviewBody>(&view.body)) return overview->picture ? &*overview->picture : nullptr;
-    if (const auto* settings = std::get_if<SettingsBody>(&view.body)) return settings->picture ? &*settings->picture : nullptr;
-    if (const auto* card = std::get_if<CardBody>(&view.body)) return &card->picture;
-    if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) return keypad->picture ? &*keypad->picture : nullptr;
-    return nullptr;
 }
 
 /// Everything that a drawn picture depends on. Sheets are compared by what is drawn of them.

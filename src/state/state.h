@@ -53,6 +53,14 @@ struct CardEdit {
 };
 
 struct State {
+    // Written out in one place: each file that copies a state would make all of this again.
+    State();
+    State(const State&);
+    State(State&&) noexcept;
+    State& operator=(const State&);
+    State& operator=(State&&) noexcept;
+    ~State();
+
     Checklists checklists;           ///< given at start, never changed
     std::string day;
     std::vector<ShelfEntry> shelf;

@@ -69,7 +69,7 @@ bool Ui::big_button(const Box& box, const ButtonView& button) {
     }
     if (button.chosen) draw_tone_sign(*this, {face.min.x + px(3.4), face.min.y + px(3.4)}, px(4.2), Tone::now);
 
-    const std::size_t before = texts_.size();
+    const std::size_t before = drawing_->noted.texts.size();
     begin_label();
     Type label{TextSize::body, button.weight != Weight::quiet, skin.ink, skin.fill, Across::middle, Down::middle};
     label.off = !button.enabled;
@@ -84,8 +84,8 @@ bool Ui::big_button(const Box& box, const ButtonView& button) {
         text(inner, button.label, label);
     }
     end_label();
-    for (std::size_t i = before; i < texts_.size(); ++i)
-        if (!texts_[i].whole) label_did_not_fit();
+    for (std::size_t i = before; i < drawing_->noted.texts.size(); ++i)
+        if (!drawing_->noted.texts[i].whole) label_did_not_fit();
     return touched.fired;
 }
 

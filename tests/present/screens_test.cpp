@@ -158,4 +158,33 @@ TEST_CASE("the printed bend sheet, in inches and in millimetres") {
     expect_text("sheet-stopped", sheet_text(job, bend_sheet(job.lines[2]), sample_checklists(), {Unit::inch, 16}));
 }
 
+TEST_CASE("no line of a stopped sheet's table can be taken for one to work by") {
+    const Job job = sample_job();
+    const Tape tape{Unit::inch, 16};
+    const auto struck_out = [](const std::string& line) { return line.rfind("STOP", 0) == 0; };
+    const auto lines_of = [](const std::string& text) {
+        std::vector<std::string> lines;
+        std::istringstream in(text);
+        for (std::string line; std::getline(in, line);) lines.push_back(line);
+        return lines;
+    };
+    const Sheet sheet = bend_sheet(job.lines[2]);
+    REQUIRE(stopped(sheet));
+    const std::vector<std::string> lines = lines_of(sheet_text(job, sheet, sample_checklists(), tape));
+    for (const Step& step : sheet.steps) {
+        const std::string mark = text(mark_from_a(step, sheet.layout->cut_length), tape);
+        int said = 0;
+        for (const std::string& line : lines) {
+            if (line.find(" " + mark + " ") == std::string::npos && line.find("Finishes at") == std::string::npos) continue;
+            INFO(line);
+            CHECK(struck_out(line));
+            ++said;
+        }
+        CHECK(said > 0);
+    }
+    const Sheet good = bend_sheet(job.lines[0]);
+    REQUIRE_FALSE(stopped(good));
+    for (const std::string& line : lines_of(sheet_text(job, good, sample_checklists(), tape))) CHECK_FALSE(struck_out(line));
+}
+
 }  // namespace tubewright
