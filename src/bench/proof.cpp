@@ -61,6 +61,17 @@ std::vector<Suspect> suspects_for(const Entry& entry, const Taken& taken) {
     return suspects;
 }
 
+/// Of several readings, those without which nothing speaks against the entry.
+std::vector<std::size_t> speaking_alone(const std::vector<Possibility>& possible, const Taken& taken, const Measuring& measuring) {
+    std::vector<std::size_t> alone;
+    for (std::size_t i = 0; i < taken.readings.size() && taken.readings.size() > 1; ++i) {
+        Taken without = taken;
+        without.readings.erase(without.readings.begin() + static_cast<std::ptrdiff_t>(i));
+        if (!doubted(possible, without, measuring)) alone.push_back(i);
+    }
+    return alone;
+}
+
 /// Readings that speak less than this against a slip, beside a right entry, have not ruled it out.
 constexpr double ruled_out = 0.1;
 
@@ -92,6 +103,7 @@ Proof prove(const Entry& entry, const Taken& taken) {
     }
     const bool named = !proof.explanations.empty() && proof.explanations.front().fits && proof.explanations.front().probability > chances.back();
     proof.verdict = named ? Verdict::slip : Verdict::unexplained;
+    proof.alone = speaking_alone(possible, taken, entry.measuring);
     if (!taken.readings.empty()) proof.suspects = suspects_for(entry, taken);
     return proof;
 }

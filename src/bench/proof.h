@@ -84,6 +84,7 @@ struct Proof {
     std::vector<TapeTask> expected;         ///< for each reading taken
     std::vector<double> off;                ///< read - expected, in standard deviations
     std::vector<Explanation> explanations;  ///< likeliest first
+    std::vector<std::size_t> alone;         ///< readings which, left out, leave no doubt: tape these once more before anything is changed
     std::vector<Suspect> suspects;          ///< nearest first; only where something is wrong
     std::vector<Explanation> not_exposed;   ///< slips that these readings could not have shown, likeliest first
 };

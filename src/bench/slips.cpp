@@ -22,6 +22,8 @@ constexpr double weight_of(SlipKind kind) {
         case SlipKind::supplement: return 5;
         case SlipKind::bends_swapped: return 2;
         case SlipKind::legs_swapped: return 5;
+        case SlipKind::move_reversed: return 12;
+        case SlipKind::moves_swapped: return 5;
         case SlipKind::wrong_edge: return 15;  // once for the line, for each of the other two edges
         case SlipKind::length: return 0.8;     // times the weights of digit_slips, which come to about 12
         case SlipKind::mirrored: return 20;    // once for the line
@@ -38,12 +40,8 @@ public:
     Collector(const Wire& wire, Unit unit) : wire_(wire), unit_(unit) {}
 
     std::vector<Slip> all() && {
-        for (std::size_t i = 0; i < route().bends.size(); ++i) {
-            if (route().bends[i].angle < tolerance::no_bend) continue;
-            add_turns(i);
-            add_angles(i);
-        }
-        add_swaps();
+        if (route().form == RouteForm::moves || route().form == RouteForm::points) add_moves();
+        else add_bends();
         for (std::size_t i = 0; i < route().runs.size(); ++i) add_lengths(i);
         add_whole_line();
         return std::move(slips_);
@@ -107,6 +105,41 @@ private:
         const Angle typed = route().bends[bend].angle;
         set_angle(SlipKind::complement, bend, Angle{90} - typed);
         set_angle(SlipKind::supplement, bend, Angle{180} - typed);
+    }
+
+    void add_bends() {
+        for (std::size_t i = 0; i < route().bends.size(); ++i) {
+            if (route().bends[i].angle < tolerance::no_bend) continue;
+            add_turns(i);
+            add_angles(i);
+        }
+        add_swaps();
+    }
+
+    /// The route along these moves, unless one of its corners is too sharp to be a route's.
+    void add_moved(SlipKind kind, std::size_t leg, const std::vector<Eigen::Vector3d>& moves) {
+        std::vector<Eigen::Vector3d> points{Eigen::Vector3d::Zero()};
+        for (const Eigen::Vector3d& move : moves) points.push_back(points.back() + move);
+        Route meant = route_through(points, route().form);
+        for (const Bend& bend : meant.bends)
+            if (bend.angle > tolerance::sharpest_corner) return;
+        Slip& slip = add(kind);
+        slip.leg = leg;
+        slip.meant = std::move(meant);
+    }
+    void add_moves() {
+        const Shape shape = shape_of(wire_, TapeEdge::centre);
+        std::vector<Eigen::Vector3d> moves;
+        for (std::size_t i = 0; i < route().runs.size(); ++i) moves.push_back(route().runs[i].mm * shape.along[i]);
+        for (std::size_t i = 0; i < moves.size(); ++i) {
+            std::vector<Eigen::Vector3d> other = moves;
+            other[i] = -other[i];
+            add_moved(SlipKind::move_reversed, i, other);
+            if (i + 1 == moves.size()) break;
+            other = moves;
+            std::swap(other[i], other[i + 1]);
+            add_moved(SlipKind::moves_swapped, i, other);
+        }
     }
 
     void add_swaps() {

@@ -20,6 +20,8 @@ enum class SlipKind {
     bends_swapped,     ///< angles of this bend and the next
     legs_swapped,      ///< this leg and the next
     wrong_edge,        ///< legs taped to another edge of the tube than was said
+    move_reversed,     ///< of a route of moves: one the opposite way, up for down
+    moves_swapped,     ///< this move and the next in the wrong order
     length,            ///< a length slipped: see Slip::digits
     mirrored,          ///< every rotation has the wrong sign: read from the wrong end
     ends_swapped       ///< entered from B to A
@@ -34,7 +36,7 @@ struct Slip {
 };
 
 /// Every single slip that could have led to this route, most by kind and place; weights are given for each place,
-/// so that a long line has more of them. What `meant` makes may be the same shape for several.
+/// so that a long line has more of them. Where moves or points were entered nobody entered an angle or a rotation. What `meant` makes may be the same shape for several.
 std::vector<Slip> plausible_slips(const Wire& wire, Unit unit);
 
 }  // namespace tubewright

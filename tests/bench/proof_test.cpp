@@ -158,6 +158,38 @@ TEST_CASE("something that nobody thought of is said to be unexplained, with what
     CHECK(std::is_sorted(proof.suspects.begin(), proof.suspects.end(), [](const Suspect& a, const Suspect& b) { return a.misfit < b.misfit; }));
 }
 
+TEST_CASE("one reading that stands alone is named, to be taped once more") {
+    // Three readings of an entry that is right, one of them read an inch and a half too long.
+    const Entry entry = entry_of({8, 6, 7, 9}, {{90, 0}, {90, 180}, {90, 90}});
+    Taken taken;
+    for (const Span span : {Span{0, 2}, Span{1, 3}, Span{2, 4}}) taken.readings.push_back(exact(entry, span));
+    taken.readings[1].read.mm += 1.5 * 25.4;
+    const Proof proof = prove(entry, taken);
+    CHECK(proof.verdict != Verdict::consistent);
+    CHECK(proof.alone == std::vector<std::size_t>{1});
+    // With a wire that really is another, several speak.
+    const Entry truth = entry_of({8, 6, 7, 9}, {{90, 0}, {90, 0}, {90, 90}});
+    Taken both;
+    for (const Span span : {Span{0, 3}, Span{0, 4}}) both.readings.push_back(exact(truth, span));
+    CHECK(prove(entry, both).alone.empty());
+}
+
+TEST_CASE("when two slips remain the next reading tells them apart") {
+    // A staircase of 5 in steps, one leg an inch shorter than entered. End to end alone says that some leg is wrong, not which.
+    const Entry entry = entry_of({5, 5, 5, 5, 5}, {{90, 0}, {90, 180}, {90, 180}, {90, 180}});
+    const Entry truth = entry_of({5, 5, 4, 5, 5}, {{90, 0}, {90, 180}, {90, 180}, {90, 180}});
+    Taken taken{{exact(truth, {0, 5})}, std::nullopt};
+    const Proof first = prove(entry, taken);
+    const std::optional<TapeTask> next = next_task(entry, taken);
+    REQUIRE(next);
+    for (int i = 0; i < 2; ++i) taken.readings.push_back(exact(truth, next_task(entry, taken)->span));
+    const Proof then = prove(entry, taken);
+    CHECK(then.verdict == Verdict::slip);
+    CHECK(then.explanations.at(0).slip.leg == 2u);
+    CHECK(then.explanations.at(0).slip.meant == truth.wire.route);
+    CHECK(then.explanations.at(0).probability > first.explanations.at(0).probability);
+}
+
 TEST_CASE("of 400 lines with a slip most are found, and few of those without are doubted") {
     // The measurement over 5,000 lines is proof_bench. Bounds leave three standard deviations of 400 tries.
     std::mt19937 dice(20260305);

@@ -89,3 +89,30 @@ TEST_CASE("with a corner of no degrees in it, turns stay between the bends that 
     CHECK(turned.bends[1].rotation.deg == 0);
     CHECK(turned.bends[2].rotation.deg == 70);
 }
+
+TEST_CASE("a route of moves slips by its moves: down for up, and two in the wrong order") {
+    // Forward 6, up 4, left 3, forward 5. Ends: 11, 4, 3: sqrt(146) = 12.0830. Down for up: the same; from end A to corner 3:
+    // 6, 4, 3, both. Left the other way mirrors it. Forward 5 the other way: 1, 4, 3: sqrt(26) = 5.0990.
+    const std::vector<Eigen::Vector3d> points{{0, 0, 0}, {6 * 25.4, 0, 0}, {6 * 25.4, 0, 4 * 25.4}, {6 * 25.4, 3 * 25.4, 4 * 25.4}, {11 * 25.4, 3 * 25.4, 4 * 25.4}};
+    Entry line = entry_of({}, {});
+    line.wire.route = route_through(points, RouteForm::moves);
+    CHECK(distance(line, {0, 4}).inch() == Approx(12.0830).margin(0.00005));
+    CHECK(distance(with(line, slips_of(line, SlipKind::move_reversed, std::nullopt, 1).at(0)), {0, 4}).inch() == Approx(12.0830).margin(0.00005));
+    const Entry back = with(line, slips_of(line, SlipKind::move_reversed, std::nullopt, 3).at(0));
+    CHECK(distance(back, {0, 4}).inch() == Approx(5.0990).margin(0.00005));
+    CHECK(distance(back, {3, 4}).inch() == Approx(5));
+    // Left before up: from corner 1 to corner 3 the same 5 in, from A to corner 2 now 6 and 3: sqrt(45) = 6.7082.
+    const Entry swapped = with(line, slips_of(line, SlipKind::moves_swapped, std::nullopt, 1).at(0));
+    CHECK(distance(swapped, {0, 2}).inch() == Approx(6.7082).margin(0.00005));
+    CHECK(distance(swapped, {1, 3}).inch() == Approx(5));
+    CHECK(slips_of(line, SlipKind::rest_other_way, 1).empty());
+    CHECK(slips_of(line, SlipKind::wrong_edge, std::nullopt).empty());
+}
+
+TEST_CASE("a move that would double back is no slip that anyone meant") {
+    // Two moves nearly in one line, then one square to them: the first the other way would be a corner of 180 degrees.
+    Entry line = entry_of({}, {});
+    line.wire.route = route_through({{0, 0, 0}, {100, 0, 0}, {200, 0.01, 0}, {200, 100, 0}}, RouteForm::moves);
+    CHECK(slips_of(line, SlipKind::move_reversed, std::nullopt, 0).empty());
+    CHECK(slips_of(line, SlipKind::move_reversed, std::nullopt, 2).size() == 1);
+}
