@@ -94,7 +94,7 @@ Proof prove(const Entry& entry, const Taken& taken) {
     constexpr std::size_t most_told = 10;
     for (const std::size_t i : by_chance) {
         if (proof.explanations.size() < most_told) proof.explanations.push_back(explained(possible[i], chances[i], taken, entry.measuring));
-        if (chances[i] / possible[i].prior > ruled_out * chances.front() / right_prior)
+        if (chances[i] / possible[i].prior > ruled_out * chances.front() / possible.front().prior)
             proof.not_exposed.push_back(explained(possible[i], chances[i], taken, entry.measuring));
     }
     if (!doubted(possible, taken, entry.measuring)) {

@@ -83,22 +83,22 @@ double handedness(const Shape& shape, std::size_t before, std::size_t bend) {
 
 std::vector<Possibility> possibilities(const Entry& entry) {
     const Wire& wire = entry.wire;
-    std::vector<Possibility> possible{{{}, wire.route, shape_of(wire, wire.route.measured_to), right_prior}};
+    std::vector<Possibility> possible{{{}, wire.route, shape_of(wire, wire.route.measured_to), 1}};
     std::vector<Slip> slips = plausible_slips(wire, entry.unit);
     std::stable_sort(slips.begin(), slips.end(), [](const Slip& a, const Slip& b) { return a.weight > b.weight; });
-    double weights = 0;
     for (const Slip& slip : slips) {
         const Shape shape = shape_of({slip.meant, wire.od, wire.radius}, wire.route.measured_to);
         const auto known = std::find_if(possible.begin(), possible.end(), [&](const Possibility& p) { return is_same(p.shape, shape); });
         if (known == possible.begin()) continue;
-        weights += slip.weight;
-        if (known == possible.end()) possible.push_back({{slip}, slip.meant, shape, slip.weight});
+        if (known == possible.end()) possible.push_back({{slip}, slip.meant, shape, slip.weight / 1000});
         else {
             known->slips.push_back(slip);
-            known->prior += slip.weight;
+            known->prior += slip.weight / 1000;
         }
     }
-    for (std::size_t i = 1; i < possible.size(); ++i) possible[i].prior *= (1 - right_prior - unknown_prior) / weights;
+    double sum = unknown_odds;
+    for (const Possibility& possibility : possible) sum += possibility.prior;
+    for (Possibility& possibility : possible) possibility.prior /= sum;
     return possible;
 }
 
@@ -151,7 +151,7 @@ std::vector<double> probabilities(const std::vector<Possibility>& possible, cons
         if (taken.hand) log += std::log(chance_of(*taken.hand, possibility.shape));
         logs.push_back(log);
     }
-    logs.push_back(std::log(unknown_prior) + (spans.empty() ? 0 : log_density_unknown(foreseen(possible.front(), spans, measuring), read)) + (taken.hand ? std::log(0.5) : 0));
+    logs.push_back(std::log(unknown_odds * possible.front().prior) + (spans.empty() ? 0 : log_density_unknown(foreseen(possible.front(), spans, measuring), read)) + (taken.hand ? std::log(0.5) : 0));
     const double most = *std::max_element(logs.begin(), logs.end());
     double sum = 0;
     for (double& log : logs) sum += log = std::exp(log - most);
@@ -159,12 +159,16 @@ std::vector<double> probabilities(const std::vector<Possibility>& possible, cons
     return logs;
 }
 
-bool doubted(const std::vector<Possibility>& possible, const Taken& taken, const Measuring& measuring) {
+double grown_odds(const std::vector<Possibility>& possible, const Taken& taken, const Measuring& measuring) {
     Taken ideal = taken;
     for (TapeReading& reading : ideal.readings) reading.read = apart(possible.front().shape, reading.span);
     if (ideal.hand) ideal.hand->left = ideal.hand->question.left;
     const double left = probabilities(possible, ideal, measuring).front(), now = probabilities(possible, taken, measuring).front();
-    return (1 - now) / now - (1 - left) / left > doubt_from;
+    return (1 - now) / now - (1 - left) / left;
+}
+
+bool doubted(const std::vector<Possibility>& possible, const Taken& taken, const Measuring& measuring) {
+    return grown_odds(possible, taken, measuring) > doubt_from;
 }
 
 std::vector<Span> spans_of(const std::vector<TapeReading>& readings) {

@@ -19,15 +19,14 @@ struct Possibility {
 /// no point of the line is further off than honest taping puts it. Our choice.
 inline constexpr Length same_shape{25.4 / 8};
 
-/// Chances that an entry is right, and that it has a slip which is not in plausible_slips. Our choice; the first sets how
-/// seldom a right entry is doubted (proof_bench).
-inline constexpr double right_prior = 0.85, unknown_prior = 0.01;
+/// Odds of a slip that is not in plausible_slips, against a right entry. Our choice.
+inline constexpr double unknown_odds = 0.012;
 
 /// How much the odds of a slip have to grow before the entry is doubted: so that less than two right entries in a hundred are
 /// (proof_bench). Slips that the readings could not show leave the odds as they were and raise no doubt.
-inline constexpr double doubt_from = 0.11;
+inline constexpr double doubt_from = 0.14;
 
-/// The entry as it stands, then every plausible slip.
+/// The entry as it stands, then every plausible slip, at odds of its weight to a thousand against a right entry.
 std::vector<Possibility> possibilities(const Entry& entry);
 
 /// What readings come to: means and covariance in mm.
@@ -56,8 +55,11 @@ double misfit(const Foreseen& foreseen, const Eigen::VectorXd& read);
 /// Probabilities after what was taken: one for each possibility and, last, one for the slip not thought of.
 std::vector<double> probabilities(const std::vector<Possibility>& possible, const Taken& taken, const Measuring& measuring);
 
-/// Whether what was taken speaks against the entry: it makes the odds of a slip greater by `doubt_from` than the same readings
-/// and answer would leave them, had they come out as expected.
+/// By how much what was taken makes the odds of a slip greater than the same readings and answer would leave them, had they come
+/// out as expected.
+double grown_odds(const std::vector<Possibility>& possible, const Taken& taken, const Measuring& measuring);
+
+/// Whether that is more than doubt_from: something speaks against the entry.
 bool doubted(const std::vector<Possibility>& possible, const Taken& taken, const Measuring& measuring);
 
 /// -1 to 1: how clearly, and to which side, the legs at these two bends are handed; above 0 is left in HandQuestion.

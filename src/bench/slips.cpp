@@ -9,8 +9,8 @@ namespace tubewright {
 namespace {
 
 /// How often each happens, for each place where it can, in a thousand lines. Common practice, no source: what is told
-/// most is a bend turned the wrong way; a slip at the tape or the keys is next. Their ratios decide only between
-/// slips that the readings can't tell apart.
+/// most is a bend turned the wrong way; a slip at the tape or the keys is next. They decide between slips that the
+/// readings can't tell apart, and how much readings have to say before an entry is doubted.
 constexpr double weight_of(SlipKind kind) {
     switch (kind) {
         case SlipKind::bend_other_way: return 8;

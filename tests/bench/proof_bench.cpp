@@ -7,10 +7,10 @@
 // wire does 19 times in 20, in some distance between two touched points; or when it is the mirror image. It is named when
 // the first explanation's remedy makes the right entry's shape again, to 1/4 in: slips that come to one shape are one.
 
-#include <chrono>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
+#include <ctime>
 #include <map>
 
 #include "bench/wire_world.h"
@@ -19,8 +19,6 @@ using namespace tubewright;
 using namespace wire_world;
 
 namespace {
-
-using Clock = std::chrono::steady_clock;
 
 struct Count {
     int lines = 0, found = 0, named = 0;
@@ -93,9 +91,10 @@ void report(const char* title, const Tally& tally, bool whole) {
     for (const auto& [name, count] : tally.rows)
         if (whole || name.find(':') == std::string::npos) print(name, count);
     std::printf("  right entries doubted: %d of %d, %.2f %%\n", tally.doubted, tally.right, 100.0 * tally.doubted / tally.right);
+    std::fflush(stdout);
 }
 
-/// The longest of 20 lines, for the first question and for a third one.
+/// Processor time, the longest of 20 lines, for the first question and for a third one.
 void time_choosing() {
     for (const int bends : {2, 4, 8, 12}) {
         double first = 0, third = 0, said = 0;
@@ -113,9 +112,9 @@ void time_choosing() {
             }
             Taken taken;
             const auto seconds = [](auto what) {
-                const auto start = Clock::now();
+                const std::clock_t start = std::clock();
                 what();
-                return std::chrono::duration<double>(Clock::now() - start).count();
+                return static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
             };
             first = std::max(first, seconds([&] { next_task(entry, taken); }));
             for (const TapeTask& task : tasks_to_take(entry, 2)) taken.readings.push_back({task.span, task.expected + Length{40}});
@@ -131,6 +130,7 @@ void time_choosing() {
 int main(int count, char** words) {
     const int lines = count > 1 ? std::atoi(words[1]) : 5000;
     const unsigned seed = count > 2 ? static_cast<unsigned>(std::atoi(words[2])) : 20260101;
+    time_choosing();
     report("Each reading chosen after those before; tape 1/16 in standard deviation, angles within 2, turns within 3 degrees", measured(lines, seed, {}, true), true);
     report("Three readings chosen at once", measured(lines, seed, {}, false), false);
     Settings other;
@@ -142,6 +142,5 @@ int main(int count, char** words) {
     other = {};
     other.even_legs = true;
     report("The same; legs as often long as short", measured(lines, seed, other, true), false);
-    time_choosing();
     return 0;
 }

@@ -149,7 +149,8 @@ Difference difference(const Route& one, const Route& other, const World& world) 
     return result;
 }
 
-double honest_inch(const World& world, std::mt19937& dice, const Settings& settings, int tries) {
+double honest_inch(const World& world, std::mt19937& dice, const Settings& settings) {
+    constexpr int tries = 60;
     std::vector<double> all;
     for (int i = 0; i < tries; ++i) {
         Route other = world.right.wire.route;
@@ -166,8 +167,9 @@ double honest_inch(const World& world, std::mt19937& dice, const Settings& setti
 }
 
 bool counts(const World& world, const Route& entered, std::mt19937& dice, const Settings& settings) {
+    constexpr double surely_inch = 10;  // more than any honest entry of these wires; saves looking
     const Difference size = difference(entered, world.right.wire.route, world);
-    return size.other_hand || (size.most_inch > same_inch && size.most_inch > honest_inch(world, dice, settings));
+    return size.other_hand || size.most_inch > surely_inch || (size.most_inch > same_inch && size.most_inch > honest_inch(world, dice, settings));
 }
 
 Taken taken(const World& world, const Entry& entry, std::mt19937& dice, const Settings& settings) {

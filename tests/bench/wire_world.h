@@ -57,8 +57,8 @@ struct Difference {
 Difference difference(const tubewright::Route& one, const tubewright::Route& other, const World& world);
 
 /// How far an honest entry leaves a wire like this from what was entered, 19 times in 20: the same most_inch, over errors
-/// drawn for `tries` wires of the same entry.
-double honest_inch(const World& world, std::mt19937& dice, const Settings& settings, int tries = 100);
+/// drawn for 60 wires of the same entry.
+double honest_inch(const World& world, std::mt19937& dice, const Settings& settings);
 
 /// Points that differ by no more than this are the same.
 inline constexpr double same_inch = 0.25;
