@@ -18,6 +18,9 @@ inline constexpr Angle no_bend{0.01};
 /// bound towards 180. From the job file format, section "route.form".
 inline constexpr Angle sharpest_corner{170.0};
 
+/// A corner sharper than this lies too far from the tube to be touched with a block or a tape. Our choice.
+inline constexpr Angle sharpest_touched{120.0};
+
 /// How closely arcs are followed by chords when looking for a tube that hits itself. Our choice.
 inline constexpr Length chord_sagitta{0.02};
 
