@@ -5,7 +5,6 @@
 #include <nlohmann/json.hpp>
 
 #include "present/screen_view.h"
-#include "shell/order_finder.h"
 #include "store/job_file.h"
 #include "store/save.h"
 #include "store/shelf.h"
@@ -123,7 +122,7 @@ void Desk::use_book(const fs::path& path) {
     act(BookRead{pages.work, pages.settings, pages.past});
 }
 
-void Desk::look_for_orders_beside(std::function<void()> wake) { finder_ = std::make_unique<OrderFinder>(std::move(wake)); }
+void Desk::look_for_orders_beside(std::function<void()> wake, OrderFinder::Look look) { finder_ = std::make_unique<OrderFinder>(std::move(wake), std::move(look)); }
 
 void Desk::hear_orders() {
     if (!finder_) return;
@@ -136,7 +135,7 @@ void Desk::find_order_for(const FindOrder& asked) {
     const Sheet& sheet = state_.sheets[asked.line];
     const std::vector<std::size_t>& opening = state_.orders[asked.line].opening;
     if (finder_) return finder_->ask(asked.question, sheet, opening);
-    act(OrderIs{asked.question, std::make_shared<const OrderVerdict>(find_order(sheet, {opening, std::nullopt}, Asked::order_and_why))});
+    act(order_is(asked.question, look_for_order(sheet, opening)));
 }
 
 void Desk::save_work() {
