@@ -139,6 +139,8 @@ void fill_ticks(const State& state, ScreenView& view, TickList list) {
     for (std::size_t i = page.from; i < page.to; ++i)
         body.ticks.push_back({press_button("tick-" + items[i].id, tick_words(items[i], reader_tape(state)), Tick{items[i].id}), work.ticks.contains(items[i].id), true});
     body.cautions = cautions_of(sentences, pages);
+    for (const TickItem& item : items) body.all_ticks.push_back(tick_words(item, reader_tape(state)));
+    if (page.page < pages.tick_pages) body.all_cautions.assign(sentences.begin(), sentences.begin() + static_cast<std::ptrdiff_t>(std::min(sentences.size(), pages.tick_pages)));
     body.pager = pager_of(state, page);
     view.header = line_header(state, place_of(list));
     view.ribbon = ribbon_of(state, false);

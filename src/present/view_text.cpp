@@ -126,8 +126,9 @@ std::string body(const TableBody& b) {
 
 std::string body(const OrderBody& b) {
     std::string all;
-    for (const OrderRow& row : b.rows) all += row.place + " " + row.name + ": " + row.detail + "\n" + buttons({row.first, row.earlier, row.later});
-    return all + said(b.notes) + pager(b.pager);
+    for (const OrderCard& card : b.cards) all += sign(card.tone) + card.number + ", " + card.hook + (card.touch.chosen ? " =" : "") + "\n";
+    if (b.looked) all += "looked: " + std::to_string(std::lround(*b.looked * 100)) + " %\n";
+    return all + (b.movable ? "cards can be moved\n" : "") + b.picked + "\n" + buttons({b.earlier, b.later}) + said(b.notes) + pager(b.pager);
 }
 
 std::string body(const CardBody& b) { return body(b.figures) + picture(b.picture); }

@@ -165,6 +165,7 @@ struct TicksBody {
     std::vector<TickView> ticks;
     std::vector<TextView> cautions;
     PagerView pager;
+    std::vector<std::string> all_ticks, all_cautions;  ///< of every page with ticks: they share one size of letters
     bool operator==(const TicksBody&) const = default;
 };
 
@@ -240,15 +241,22 @@ struct SettingsBody {
     bool operator==(const SettingsBody&) const = default;
 };
 
-/// The bends in the order of work; each can be moved earlier or later, or made the first.
-struct OrderRow {
-    std::string place, name, detail;   ///< "1", "bend 4", "end A on the hook"
+/// The bends in the order of work, as cards in rows, read like writing. A short touch picks one, for the arrows; a
+/// finger that stays on it takes it to another place.
+struct OrderCard {
+    std::size_t bend;
+    std::string number, hook;          ///< "4", "hook A"
     Tone tone = Tone::plain;
-    ButtonView first, earlier, later;
-    bool operator==(const OrderRow&) const = default;
+    ButtonView touch;                  ///< chosen: it is the one picked
+    bool operator==(const OrderCard&) const = default;
 };
 struct OrderBody {
-    std::vector<OrderRow> rows;
+    std::vector<OrderCard> cards;
+    std::size_t columns = 9;
+    bool movable = false;              ///< a card follows the finger
+    ButtonView earlier, later;
+    std::string picked;                ///< the card that is picked, or how to pick one
+    std::optional<double> looked;      ///< share of the looking that is done, for a bar
     std::vector<TextView> notes;       ///< why this order, or what it breaks
     PagerView pager;
     bool operator==(const OrderBody&) const = default;

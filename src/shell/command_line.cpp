@@ -10,7 +10,7 @@
 namespace tubewright {
 namespace {
 
-struct Asked {
+struct WhatIsAsked {
     std::string job, home, touch_map;
     SheetRequest sheet;
     std::string check;
@@ -22,7 +22,7 @@ constexpr const char* footer =
     "Follow the vehicle or machine maker's data and local law; brake, fuel and pressure work may need a licensed person.";
 
 /// The name that stands for a subcommand can't be a job's; ./sheet can.
-int open_bench(const Asked& asked) {
+int open_bench(const WhatIsAsked& asked) {
     const Places places = find_places(asked.home);
     const Opening opening{places, asked.job, asked.touch_map};
     const auto opened = open_window(opening);
@@ -36,7 +36,7 @@ int open_bench(const Asked& asked) {
 }  // namespace
 
 int run(int count, char** words) {
-    Asked asked;
+    WhatIsAsked asked;
     CLI::App app{"Tubewright walks one person through cutting, marking, turning and bending rigid tube lines."};
     app.footer(footer);
     app.fallthrough();

@@ -5,7 +5,6 @@
 #include <nlohmann/json.hpp>
 
 #include "present/screen_view.h"
-#include "shell/order_finder.h"
 #include "shell/own_cards.h"
 #include "store/job_file.h"
 #include "store/save.h"
@@ -128,7 +127,7 @@ void Desk::use_book(const fs::path& path) {
     act(BookRead{pages.work, pages.settings, pages.past});
 }
 
-void Desk::look_for_orders_beside(std::function<void()> wake) { finder_ = std::make_unique<OrderFinder>(std::move(wake)); }
+void Desk::look_for_orders_beside(std::function<void()> wake, OrderFinder::Look look) { finder_ = std::make_unique<OrderFinder>(std::move(wake), std::move(look)); }
 
 void Desk::hear_orders() {
     if (!finder_) return;
@@ -141,7 +140,7 @@ void Desk::find_order_for(const FindOrder& asked) {
     const Sheet& sheet = state_.sheets[asked.line];
     const std::vector<std::size_t>& opening = state_.orders[asked.line].opening;
     if (finder_) return finder_->ask(asked.question, sheet, opening, library_.benders);
-    act(OrderIs{asked.question, std::make_shared<const OrderVerdict>(find_order(sheet, {opening, std::nullopt}, Asked::order_and_why, {}, library_.benders))});
+    act(order_is(asked.question, look_for_order(sheet, opening, {}, library_.benders)));
 }
 
 void Desk::save_work() {

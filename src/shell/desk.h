@@ -9,6 +9,7 @@
 
 #include "base/result.h"
 #include "present/views.h"
+#include "shell/order_finder.h"
 #include "shell/places.h"
 #include "state/state.h"
 #include "store/library.h"
@@ -16,7 +17,6 @@
 
 namespace tubewright {
 
-class OrderFinder;
 class ShopBook;
 
 /// Today, such as 2026-11-25.
@@ -38,7 +38,7 @@ public:
     void act(const Action& action);
     /// From now on orders of bends are looked for on a thread of their own, which calls `wake` when there is
     /// something to hear. Until then act() waits for them.
-    void look_for_orders_beside(std::function<void()> wake);
+    void look_for_orders_beside(std::function<void()> wake, OrderFinder::Look look = look_for_order);
     /// Takes in what that thread has found.
     void hear_orders();
 

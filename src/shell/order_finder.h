@@ -15,10 +15,15 @@
 
 namespace tubewright {
 
+/// The answer as the state hears it.
+OrderIs order_is(std::int64_t question, LookedFor looked);
+
 class OrderFinder {
 public:
-    /// `wake` is called from the other thread whenever there is something to hear.
-    explicit OrderFinder(std::function<void()> wake);
+    using Look = std::function<LookedFor(const Sheet&, const std::vector<std::size_t>& opening, const Progress&, const std::vector<Bender>&)>;
+
+    /// `wake` is called from the other thread whenever there is something to hear, `look` to do the looking.
+    explicit OrderFinder(std::function<void()> wake, Look look = look_for_order);
     ~OrderFinder();
     OrderFinder(const OrderFinder&) = delete;
     OrderFinder& operator=(const OrderFinder&) = delete;
@@ -43,6 +48,7 @@ private:
     void tell(Action action);
 
     std::function<void()> wake_;
+    Look look_;
     std::mutex lock_;
     std::condition_variable more_;
     std::deque<Question> waiting_;

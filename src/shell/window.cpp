@@ -180,7 +180,7 @@ Result<int, NoWindow> open_window(const Opening& opening) {
     glfwSwapInterval(1);
     Inbox inbox;
     set_callbacks(opened.window, inbox);
-    desk.look_for_orders_beside(glfwPostEmptyEvent);
+    desk.look_for_orders_beside(glfwPostEmptyEvent, opening.look_for_order);
     if (opening.job.empty()) desk.take_up_again();
     else desk.open_job(opening.job);
     auto canvas = Canvas::made(desk, opening.places, opened.flavour);

@@ -12,7 +12,7 @@
 #include "base/words.h"
 #include "bench/bender.h"
 #include "bench/line.h"
-#include "bench/ordered.h"
+#include "bench/hand_order.h"
 #include "state/work.h"
 
 namespace tubewright {
@@ -60,7 +60,8 @@ struct SetScale { double px_per_mm; bool operator==(const SetScale&) const = def
 struct ChooseSetUp { SetUp set_up; bool operator==(const ChooseSetUp&) const = default; };
 struct ChooseMark { std::string mark; bool operator==(const ChooseMark&) const = default; };
 struct PinFirst { std::size_t bend; bool operator==(const PinFirst&) const = default; };       ///< this bend first, or no longer
-struct MoveBend { std::size_t bend; int by; bool operator==(const MoveBend&) const = default; };  ///< earlier (-1) or later (+1) in the order
+struct PickBend { std::size_t bend; bool operator==(const PickBend&) const = default; };       ///< the one that the arrows move
+struct MoveBend { std::size_t bend; int by; bool operator==(const MoveBend&) const = default; };  ///< that many places later in the order; earlier below 0
 struct FreeOrder { bool operator==(const FreeOrder&) const = default; };        ///< the program chooses again
 struct StopLooking { bool operator==(const StopLooking&) const = default; };    ///< for a better order; the plain one is taken
 struct PickSolid { std::size_t solid; bool operator==(const PickSolid&) const = default; };     ///< of the card's body: its numbers come into sight
@@ -69,6 +70,7 @@ struct TakeFigure { bool operator==(const TakeFigure&) const = default; };      
 struct SwingCard { bool operator==(const SwingCard&) const = default; };        ///< the picture's lever, there and back
 struct TakeShipped { bool operator==(const TakeShipped&) const = default; };    ///< every number of the card as it came, until kept or undone
 struct KeepCard { bool operator==(const KeepCard&) const = default; };          ///< as one's own
+struct LookAgain { bool operator==(const LookAgain&) const = default; };        ///< after the looking was stopped
 struct StartFreshBook { bool operator==(const StartFreshBook&) const = default; };
 struct GoOnWithoutBook { bool operator==(const GoOnWithoutBook&) const = default; };
 struct Dismiss { bool operator==(const Dismiss&) const = default; };            ///< a notice has been read
@@ -82,14 +84,14 @@ struct JobRefused { std::string path; std::string sentence; bool operator==(cons
 struct BookRead { Work work; Settings settings; std::vector<UndoStep> past = {}; bool operator==(const BookRead&) const = default; };
 struct BookRefused { std::string sentence; bool in_use = false; bool operator==(const BookRefused&) const = default; };  ///< could not be opened; untouched
 struct OrderShare { std::int64_t question; double share; bool operator==(const OrderShare&) const = default; };
-struct OrderIs { std::int64_t question; std::shared_ptr<const OrderVerdict> verdict; bool operator==(const OrderIs&) const = default; };
+struct OrderIs { std::int64_t question; std::shared_ptr<const OrderVerdict> verdict; std::shared_ptr<const HandFacts> by_hand = nullptr; bool operator==(const OrderIs&) const = default; };
 /// The card is on disk and in force, as the user's own or the shipped one again; the open job as it reads with it.
 struct CardKept { Bender bender; bool own; std::optional<Job> job; bool operator==(const CardKept&) const = default; };
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
 using Action = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
-                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, MoveBend, FreeOrder, StopLooking, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, KeepCard, StartFreshBook, GoOnWithoutBook,
+                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, KeepCard, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved>;
 
 }  // namespace tubewright

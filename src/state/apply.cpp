@@ -82,9 +82,11 @@ void take(Doing& d, const ChooseMark& a) {
 }
 
 void take(Doing& d, const PinFirst& a) { pin_first(d, a.bend); }
+void take(Doing& d, const PickBend& a) { pick_bend(d, a.bend); }
 void take(Doing& d, const MoveBend& a) { move_bend(d, a.bend, a.by); }
 void take(Doing& d, const FreeOrder&) { free_order(d); }
 void take(Doing& d, const StopLooking&) { stop_looking(d); }
+void take(Doing& d, const LookAgain&) { look_again(d); }
 void take(Doing& d, const OrderShare& a) { order_share(d, a); }
 void take(Doing& d, const OrderIs& a) { order_is(d, a); }
 

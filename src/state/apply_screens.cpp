@@ -13,6 +13,7 @@ void clear_half_done(Looks& looks) {
     looks.reason.reset();
     looks.kept_choice.clear();
     looks.wrong_bend.reset();
+    looks.picked_bend.reset();
 }
 
 bool is_beside(Screen screen) {

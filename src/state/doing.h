@@ -34,9 +34,11 @@ void another_piece(Doing& doing);
 
 // --- the order of bends
 void pin_first(Doing& doing, std::size_t bend);
+void pick_bend(Doing& doing, std::size_t bend);
 void move_bend(Doing& doing, std::size_t bend, int by);
 void free_order(Doing& doing);
 void stop_looking(Doing& doing);
+void look_again(Doing& doing);
 void order_share(Doing& doing, const OrderShare& heard);
 void order_is(Doing& doing, const OrderIs& heard);
 

@@ -24,6 +24,7 @@ struct Looks {
     std::optional<Reason> reason;    ///< chosen, not yet confirmed
     std::string kept_choice;
     std::optional<std::size_t> wrong_bend;  ///< chosen, where the reason asks for it
+    std::optional<std::size_t> picked_bend; ///< on the order screen, for the arrows
     std::string notice;              ///< one sentence that waits to be read
     bool operator==(const Looks&) const = default;
 };
@@ -39,6 +40,8 @@ struct LineOrder {
     std::optional<SetUp> set_up;     ///< as it was asked
     std::vector<std::size_t> opening;
     std::shared_ptr<const OrderVerdict> verdict;
+    std::shared_ptr<const HandFacts> by_hand;  ///< where the verdict is on an order by hand
+    std::optional<EndsWithin> best_ends;       ///< of the best order, once that has been found for this set-up
 };
 
 /// A bender card being changed. It is nobody's record until it is kept.

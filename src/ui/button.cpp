@@ -10,6 +10,8 @@
 namespace tubewright {
 namespace {
 
+constexpr double lip_mm = 1.1, label_across_mm = 2.2, label_down_mm = 1.6;
+
 Skin button_skin(const Ui& ui, const ButtonView& button) {
     const Palette& p = ui.palette();
     if (!button.enabled) return {p.paper, p.edge, p.ink_soft, p.ink_soft};
@@ -50,15 +52,21 @@ void draw_face(Ui& ui, const Box& face, const Skin& skin, const ButtonView& butt
 
 }  // namespace
 
-bool Ui::big_button(const Box& box, const ButtonView& button) {
+TextSize Ui::label_size(const Box& box, const ButtonView& button) const {
+    const Box inner = Box{box.min, {box.max.x, box.max.y - px(lip_mm)}}.inside(px(label_across_mm), px(label_down_mm));
+    const Type type{TextSize::body, button.weight != Weight::quiet, {}, {}};
+    return fitted(inner, button.label, type).size < font_px(cap_height::body) ? TextSize::small : TextSize::body;
+}
+
+bool Ui::big_button(const Box& box, const ButtonView& button, TextSize largest) {
     const Touch touched = touch(box, button, px(2));
     Skin skin = button_skin(*this, button);
     if (touched.down) skin.fill = mixed(skin.fill, button.weight == Weight::main ? palette_.ink : palette_.now, button.weight == Weight::main ? 0.3 : 0.18);
-    const float lip = px(1.1), sunk = touched.down ? lip * 0.8f : 0;
+    const float lip = px(lip_mm), sunk = touched.down ? lip * 0.8f : 0;
     const Box face{{box.min.x, box.min.y + sunk}, {box.max.x, box.max.y - lip + sunk}};
     draw_face(*this, face, skin, button, touched.down ? lip * 0.2f : lip);
 
-    Box inner = face.inside(px(2.2), px(1.6));
+    Box inner = face.inside(px(label_across_mm), px(label_down_mm));
     if (button.held) {
         const Box ring = inner.width() > px(44) ? inner.cut_left(px(9)) : inner.cut_top(px(8));
         draw_hold_ring(*this, ring.centre(), px(2.7), touched.held, skin);
@@ -71,7 +79,7 @@ bool Ui::big_button(const Box& box, const ButtonView& button) {
 
     const std::size_t before = drawing_->noted.texts.size();
     begin_label();
-    Type label{TextSize::body, button.weight != Weight::quiet, skin.ink, skin.fill, Across::middle, Down::middle};
+    Type label{largest, button.weight != Weight::quiet, skin.ink, skin.fill, Across::middle, Down::middle};
     label.off = !button.enabled;
     if (!button.enabled && !button.why_not.empty()) {
         Type reason{TextSize::small, false, skin.ink, skin.fill, Across::middle, Down::middle};

@@ -77,14 +77,14 @@ float total_of(const Ui& ui, const std::vector<float>& heights) {
 
 }  // namespace
 
-float plates_height(const Ui& ui, const std::vector<TextView>& lines, float width) {
-    return lines.empty() ? 0 : total_of(ui, plate_heights(ui, lines, width, TextSize::small));
+float plates_height(const Ui& ui, const std::vector<TextView>& lines, float width, TextSize size) {
+    return lines.empty() ? 0 : total_of(ui, plate_heights(ui, lines, width, size));
 }
 
-void draw_plates(Ui& ui, const Box& box, const std::vector<TextView>& lines) {
+void draw_plates(Ui& ui, const Box& box, const std::vector<TextView>& lines, TextSize largest) {
     if (lines.empty()) return;
     const float gap = ui.px(plate_gap_mm), pad = ui.px(plate_pad_mm);
-    TextSize size = TextSize::body;
+    TextSize size = largest;
     std::vector<float> heights = plate_heights(ui, lines, box.width(), size);
     if (total_of(ui, heights) > box.height()) heights = plate_heights(ui, lines, box.width(), size = TextSize::small);
     const float total = total_of(ui, heights);

@@ -188,13 +188,34 @@ Touch Ui::touch(const Box& box, const ButtonView& button, float reach) {
     return touch;
 }
 
+Drag Ui::drag(const Box& box, const ButtonView& button) {
+    drawing_->noted.touchables.push_back({button.id, button.label, box.min, box.max, button.enabled, button.why_not, true, button.weight, false});
+    const ImGuiIO& io = ImGui::GetIO();
+    if (io.MouseClicked[0] && box.holds(io.MousePos) && active_.empty() && button.enabled && !guarded()) {
+        active_ = button.id;
+        active_from_ = io.MousePos;
+        carried_ = false;
+    }
+    if (active_ != button.id || !button.enabled) return {};
+
+    Drag drag;
+    drag.at = io.MousePos;
+    drag.by = {io.MousePos.x - active_from_.x, io.MousePos.y - active_from_.y};
+    carried_ = carried_ || std::hypot(drag.by.x, drag.by.y) > true_px(carried_from_mm);
+    drag.moving = carried_;
+    drag.dropped = carried_ && io.MouseReleased[0];
+    drag.tapped = !carried_ && io.MouseReleased[0];
+    if (io.MouseReleased[0]) active_.clear();
+    return drag;
+}
+
 bool Ui::key_fires(KeyPress key, const ButtonView& button) {
     // What has to be held, or spoils something, is never done by a foot.
     return pending_key_ == key && !guarded() && button.enabled && !button.held && button.weight != Weight::warn;
 }
 
-void Ui::press(const Box& box, const ButtonView& button, std::vector<Action>& actions) {
-    if (big_button(box, button) && button.press) actions.push_back(*button.press);
+void Ui::press(const Box& box, const ButtonView& button, std::vector<Action>& actions, TextSize largest) {
+    if (big_button(box, button, largest) && button.press) actions.push_back(*button.press);
 }
 
 }  // namespace tubewright

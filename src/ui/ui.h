@@ -73,6 +73,13 @@ struct Touch {
     float held = 0;        ///< 0 to 1, how long of what it takes; for `held` things
 };
 
+/// The same with a thing that can be carried. A finger that rolls a little on it still taps.
+struct Drag {
+    bool tapped = false, dropped = false;  ///< do it now
+    bool moving = false;                   ///< it follows the finger; also in the frame in which it is dropped
+    ImVec2 by{0, 0}, at{0, 0};             ///< how far it was carried; where the finger is
+};
+
 /// Colours of a surface and of what is written on it.
 struct Skin {
     Rgb fill, border, ink, soft;
@@ -171,15 +178,20 @@ public:
     // --- touching
     /// Notes the thing, and says what the finger does to it. `reach` is how far below it still counts.
     Touch touch(const Box& box, const ButtonView& button, float reach);
+    /// The same with a thing that can be carried.
+    Drag drag(const Box& box, const ButtonView& button);
     void label_did_not_fit() { drawing_->noted.touchables.back().label_fits = false; }
     /// A button with its label, and if it doesn't work the reason inside it. True: it fired.
-    bool big_button(const Box& box, const ButtonView& button);
+    bool big_button(const Box& box, const ButtonView& button, TextSize largest = TextSize::body);
     /// The same, and gives back its action.
-    void press(const Box& box, const ButtonView& button, std::vector<Action>& actions);
+    void press(const Box& box, const ButtonView& button, std::vector<Action>& actions, TextSize largest = TextSize::body);
+    /// The size its label would have there: for buttons side by side that are to have one size.
+    TextSize label_size(const Box& box, const ButtonView& button) const;
     /// The button that a key or foot switch stands for fires, if it can be used.
     bool key_fires(KeyPress key, const ButtonView& button);
     /// Texts drawn from here on belong to the thing noted last; they may lie on it.
     void begin_label() { owner_ = drawing_->noted.touchables.back().id; }
+    void begin_label(const std::string& owner) { owner_ = owner; }
     void end_label() { owner_.clear(); }
 
 private:
@@ -198,6 +210,7 @@ private:
 
     static constexpr double touch_guard = 0.3;
     static constexpr double hold_time = 0.8;
+    static constexpr double carried_from_mm = 4;
 
     Fonts fonts_;
     Palette palette_;
@@ -207,6 +220,8 @@ private:
     std::optional<std::string> key_;
     std::string active_, owner_;
     double active_since_ = 0;
+    ImVec2 active_from_{0, 0};
+    bool carried_ = false;
     std::optional<KeyPress> pending_key_;
     /// What lies on a part of the screen.
     struct Noted {

@@ -32,6 +32,42 @@ TEST_CASE("the lines of a job, and one line before work") {
     expect_screen("line-stopped", touched(job_open(), {OpenLine{"too tight"}}));
 }
 
+namespace {
+
+/// 10 mm between the bends: less than the bender needs on either side, so only the first of them can be made.
+State tight_order() {
+    Job job = sample_job();
+    Line line = line_of({}, {{60, 0}, {60, 90}, {60, 0}});
+    line.name = "tight";
+    line.route.form = RouteForm::straights;
+    for (const double straight : {100.0, 10.0, 10.0, 100.0}) line.route.runs.push_back({straight});
+    line.bend_notes.resize(3);
+    job.lines = {line};
+    return touched(job_open(), {JobRead{"tight", "jobs/tight.json", job}, OpenLine{"tight"}, GoTo{Screen::order}});
+}
+
+}  // namespace
+
+TEST_CASE("the order of bends: found, being looked for, stopped, by hand, broken by hand, settled") {
+    const std::vector<Action> there{OpenLine{"round the tank"}, GoTo{Screen::order}};
+    const State found = touched(touched(job_open(), {JobRead{"tank", "jobs/tank.json", tank_job()}}), there);
+    expect_screen("order", found);
+    State looking = apply(job_open(), JobRead{"tank", "jobs/tank.json", tank_job()}).state;
+    looking = touched(looking, {there[0], there[1], OrderShare{looking.orders[0].question, 0.37}});
+    expect_screen("order-looking", looking);
+    expect_screen("order-stopped", touched(looking, {StopLooking{}}));
+    const std::size_t first = sheet_in_hand(found)->steps[0].bend;
+    expect_screen("order-pinned", touched(found, {PinFirst{5}, PickBend{5}}));
+    expect_screen("order-by-hand", touched(found, {MoveBend{first, 5}}));
+    expect_screen("order-by-hand-metric", touched(found, {MoveBend{first, 5}, SetUnit{Unit::mm}}));
+    expect_screen("order-none", tight_order());
+    expect_screen("order-broken", touched(tight_order(), {MoveBend{sheet_in_hand(tight_order())->steps[0].bend, 1}}));
+    State cut = touched(found, {Back{}, NewStick{inches(240)}, GoTo{Screen::line}, Next{}});
+    cut = touched(all_ticked(cut), {Next{}, GoTo{Screen::order}});
+    REQUIRE(work_in_hand(cut).cut);
+    expect_screen("order-settled", cut);
+}
+
 TEST_CASE("preparing: the stick first, then the ticks") {
     expect_screen("prepare-no-stick", touched(job_open(), {OpenLine{"axle crossover"}, Next{}}));
     expect_screen("stock", touched(at_prepare("axle crossover", 12), {NewStick{inches(20)}, GoTo{Screen::stock}}));

@@ -35,7 +35,8 @@ inline void add_body(std::vector<ButtonView>& all, const SettingsBody& body) {
 }
 
 inline void add_body(std::vector<ButtonView>& all, const OrderBody& body) {
-    for (const OrderRow& row : body.rows) add(all, {row.first, row.earlier, row.later});
+    for (const OrderCard& card : body.cards) all.push_back(card.touch);
+    add(all, {body.earlier, body.later});
     add(all, body.pager);
 }
 

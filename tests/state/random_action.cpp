@@ -26,8 +26,8 @@ Action random_action(std::mt19937& dice, const State& state) {
         if (order.looking && roll(3) == 0) return OrderIs{order.question, std::make_shared<const OrderVerdict>(roll(4) == 0 ? OrderVerdict{} : find_order(state.sheets[static_cast<std::size_t>(&order - state.orders.data())], {order.opening, std::nullopt}))};
     if (state.looks.screen == Screen::order && roll(2) == 0) {
         const auto bend = static_cast<std::size_t>(roll(6));
-        const Action actions[] = {PinFirst{bend}, MoveBend{bend, roll(3) - 1}, FreeOrder{}, StopLooking{}};
-        return actions[roll(4)];
+        const Action actions[] = {PinFirst{bend}, MoveBend{bend, roll(7) - 3}, FreeOrder{}, StopLooking{}, LookAgain{}, PickBend{bend}};
+        return actions[roll(6)];
     }
     if (state.looks.screen == Screen::card && roll(2) == 0) {
         const char* figures[] = {"radius", "hook", "mark-0", "no such number"};

@@ -36,6 +36,15 @@ Job sample_job() {
     return job;
 }
 
+Job tank_job() {
+    Job job = sample_job();
+    Line line = line_of({8, 5, 6, 5, 6, 5, 8}, {{90, 0}, {45, 90}, {60, 180}, {30, 0}, {90, 90}, {45, 180}});
+    line.name = "round the tank";
+    line.bend_notes.resize(6);
+    job.lines = {line};
+    return job;
+}
+
 Checklists sample_checklists() {
     Checklists lists;
     lists.prepare = {{"square", "Cut square, with a light feed.", {}, {}, {}},
@@ -52,9 +61,9 @@ StateStep orders_found(StateStep step) {
     for (const Request& request : step.requests) {
         const auto* asked = std::get_if<FindOrder>(&request);
         if (!asked) continue;
-        const OrderWish wish{step.state.orders[asked->line].opening, std::nullopt};
-        const auto verdict = std::make_shared<const OrderVerdict>(find_order(step.state.sheets[asked->line], wish, Asked::order_and_why));
-        step.state = apply(std::move(step.state), OrderIs{asked->question, verdict}).state;
+        const LookedFor looked = look_for_order(step.state.sheets[asked->line], step.state.orders[asked->line].opening);
+        const auto by_hand = looked.by_hand ? std::make_shared<const HandFacts>(*looked.by_hand) : nullptr;
+        step.state = apply(std::move(step.state), OrderIs{asked->question, std::make_shared<const OrderVerdict>(looked.verdict), by_hand}).state;
     }
     return step;
 }

@@ -17,6 +17,9 @@ Fitting flare();
 /// Two bends in two planes, then a line of one, then one that no bender of ours can make, then a straight one.
 Job sample_job();
 
+/// Six bends round a tank, none of them in another's way.
+Job tank_job();
+
 Checklists sample_checklists();
 
 /// Best orders that are asked for are looked for at once.
