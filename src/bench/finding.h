@@ -8,6 +8,7 @@
 
 #include "base/quantity.h"
 #include "base/words.h"
+#include "bench/way_out.h"
 
 namespace tubewright {
 
@@ -45,8 +46,8 @@ struct NoBend {};
 struct SmallAngle { std::size_t bend; Angle angle; };
 
 /// Whatever the order, some bend is left over: `bend`, held at `hook`, runs into `solid` (empty: into the tube itself) by
-/// `depth`; no depth where straight tube or mark is what is missing. `made`: bends that can be made before.
-struct NoOrderPossible { std::size_t made; std::optional<std::size_t> bend; std::optional<End> hook; std::optional<Length> depth; std::string solid; };
+/// `depth`; no depth where straight tube or mark is what is missing. `made`: bends that can be made before; `ways`: what would free it.
+struct NoOrderPossible { std::size_t made; std::optional<std::size_t> bend; std::optional<End> hook; std::optional<Length> depth; std::string solid; std::vector<WayOut> ways = {}; };
 
 using Fact = std::variant<NoRoomInBender, CornersOverlap, EndTooShort, AngleBeyondBender, RadiusTooTight,
                           WallTooHeavy, HitsItself, LongerThanStick, DegenerateCorner, TrappedPieces,

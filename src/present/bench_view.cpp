@@ -56,6 +56,7 @@ std::string tape_words(const TickItem& item, const Tape& tape) {
 std::string tick_words(const TickItem& item, const Tape& tape) {
     if (item.across || !item.legs.empty()) return tape_words(item, tape);
     if (!item.end) return item.text;
+    if (item.trim.mm > 0) return "Trim " + end_name(*item.end) + ": " + text(item.trim, tape) + " off, or to the dry fit; cut square, deburr inside and outside, clean.";
     std::string words = capital(item.piece.name) + " on at " + end_name(*item.end);
     if (!item.piece.facing.empty()) words += ", " + item.piece.facing;
     return words + ".";
@@ -207,13 +208,13 @@ void fill_misfit(const State& state, ScreenView& view) {
     const LineWork work = work_in_hand(state);
     const Tape tape = reader_tape(state);
     ChoiceBody body;
-    body.heading = "The job file has changed since this piece was begun.";
+    body.heading = "The job file or the bender's card has changed since this piece was begun.";
     if (misfit(sheet, work) == Misfit::cut_length)
         body.lines.push_back({"The piece is cut to " + text(work.cut_length, tape) + "; the sheet now says " + text(sheet.layout->cut_length, tape) + ".", Tone::stop});
     else if (misfit(sheet, work) == Misfit::plan) body.lines.push_back({"The cut is the same, but tube or bends are not those it was cut and marked for.", Tone::stop});
     else body.lines.push_back({"The bends made so far are not the ones now on the sheet.", Tone::stop});
     if (work.cut) {
-        body.lines.push_back({"Say what becomes of it, and the line begins afresh. Or put the old job file back."});
+        body.lines.push_back({"Say what becomes of it, and the line begins afresh. Or put the old job file or card back."});
         body.choices = {press_button("wrong", "What becomes of it", WentWrong{})};
     } else {
         body.lines.push_back({"No tube is cut. Hold the button to begin the line afresh."});

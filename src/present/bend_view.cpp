@@ -59,6 +59,14 @@ MoveBody turn_body(const State& state, const Step& step) {
     return body;
 }
 
+/// The lever stops at a half degree at or below the set angle, so the bend may end as much under its target.
+std::string springs_back_words(const Step& step, const Tape& tape) {
+    const Angle ends = step.target - (step.set - on_lever(step.set));
+    std::string said = "springs back " + text(step.set - step.target, tape) + ", finishes at " + text(step.target, tape);
+    if (text(ends, tape) != text(step.target, tape)) said += " or " + text(step.target - ends, tape) + " under";
+    return said;
+}
+
 MoveBody pull_body(const State& state, const Step& step) {
     const LineWork work = work_in_hand(state);
     const Tape tape = reader_tape(state);
@@ -68,7 +76,7 @@ MoveBody pull_body(const State& state, const Step& step) {
     body.hero = lever_text(to, tape);
     if (work.last_reading)
         body.lines.push_back({"It read " + text(*work.last_reading, tape) + ", " + text(step.target - *work.last_reading, tape) + " under " + text(step.target, tape) + "."});
-    else body.lines.push_back({"springs back " + text(on_lever(step.set) - step.target, tape) + ", finishes at " + text(step.target, tape)});
+    else body.lines.push_back({springs_back_words(step, tape)});
     body.lines.push_back({"Approach from below: what is over-bent stays over-bent.", Tone::caution});
     body.picture = picture_of(state, PictureView::Kind::pulled);
     if (work.last_reading) body.picture->again = {*work.last_reading, to};

@@ -1,5 +1,6 @@
 // One function for each fact; a new fact without words does not compile.
 
+#include "present/way_out_words.h"
 #include "present/words.h"
 
 namespace tubewright {
@@ -95,7 +96,9 @@ Words say(const NoOrderPossible& f, const Speech& speech) {
     if (f.made > 0) what += "; after " + counted(f.made, "bend", "bends");
     if (f.bend && f.depth) what += (f.made > 0 ? " it runs into " : ": it runs into ") + (f.solid.empty() ? "the tube itself" : "the " + f.solid) + " by " + text(*f.depth, speech.tape);
     else if (f.bend) what += f.made > 0 ? " it can't be held" : ": it can't be held";
-    return {what, f.bend ? bend_name(*f.bend) : "", "Look at the order of bends for a way out."};
+    std::string out;
+    for (std::size_t i = 0; i < f.ways.size() && i < 2; ++i) out += (i == 0 ? "A way out: " : " Another: ") + way_out_words(f.ways[i], speech.tape);
+    return {what, f.bend ? bend_name(*f.bend) : "", out.empty() ? "Look at the order of bends for a way out." : out};
 }
 
 }  // namespace

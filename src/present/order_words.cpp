@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "present/way_out_words.h"
 #include "present/words.h"
 
 namespace tubewright {
@@ -42,14 +43,6 @@ std::string other_start(const InARow& row, const std::optional<StoppedBend>& sto
     if (stop) said += (worse ? ", and " : "") + stop_words(*stop, tape);
     return said + ".";
 }
-
-std::string stance_words(const SetUp& set_up) { return "hook on your " + hand_word(set_up.hook) + ", lever swung " + swing_word(set_up.swing); }
-
-std::string say(const LongerStraight& way, const Tape& tape) {
-    return "Make straight " + std::to_string(way.straight + 1) + ", counted from end A, longer by " + text(up_on_tape(way.by, tape), tape) + ".";
-}
-std::string say(const OtherSetUp& way, const Tape&) { return "Stand the bender another way: " + stance_words(way.set_up) + "."; }
-std::string say(const OtherBender&, const Tape&) { return "Take another bender."; }
 
 }  // namespace
 
@@ -92,7 +85,7 @@ std::vector<std::string> why_none(const OrderVerdict& verdict, const Tape& tape)
 
 std::vector<std::string> ways_out_words(const OrderVerdict& verdict, const Tape& tape) {
     std::vector<std::string> said;
-    for (const WayOut& way : verdict.ways) said.push_back(std::visit([&](const auto& w) { return say(w, tape); }, way));
+    for (const WayOut& way : verdict.ways) said.push_back(way_out_words(way, tape));
     return said;
 }
 

@@ -63,6 +63,7 @@ void fill_stick_length(const State& state, ScreenView& view);
 void fill_settings(const State& state, ScreenView& view);
 void fill_stance(const State& state, ScreenView& view);
 void fill_order(const State& state, ScreenView& view);
+void fill_card(const State& state, ScreenView& view);
 void fill_refused_book(const State& state, ScreenView& view);
 
 // --- parts of the bench

@@ -18,6 +18,7 @@ std::string screen_name(Screen screen) {
         case Screen::stock: return "stock";
         case Screen::stick_length: return "stick-length";
         case Screen::order: return "order";
+        case Screen::card: return "card";
     }
     return "";
 }
@@ -36,6 +37,7 @@ std::string step_word(const State& state) {
 std::string key_of(const State& state, Screen screen) {
     std::string key = screen_name(screen) + "/" + std::to_string(state.looks.page);
     if (sheet_in_hand(state)) key += step_word(state);
+    if (screen == Screen::card && state.card) key += "/" + (state.card->solid ? std::to_string(*state.card->solid) : std::string()) + "/" + state.card->figure;
     if (state.looks.reason) key += "/reason";
     return key;
 }
@@ -49,6 +51,7 @@ Screen showable(const State& state) {
         case Screen::stick_length:
         case Screen::order:
         case Screen::wrong: return sheet_in_hand(state) ? state.looks.screen : Screen::shelf;
+        case Screen::card: return sheet_in_hand(state) && state.card ? Screen::card : Screen::shelf;
         case Screen::bench:
             if (!sheet_in_hand(state)) return Screen::shelf;
             return bar_to_start(state) == Bar::none ? Screen::bench : Screen::line;
@@ -69,6 +72,7 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::stock: return fill_stock(state, view);
         case Screen::stick_length: return fill_stick_length(state, view);
         case Screen::order: return fill_order(state, view);
+        case Screen::card: return fill_card(state, view);
     }
 }
 

@@ -1,6 +1,7 @@
 #include "present/sheet_text.h"
 
 #include <algorithm>
+#include <cmath>
 #include <vector>
 
 #include "present/turn.h"
@@ -45,7 +46,7 @@ std::string fact(const std::string& name, const std::string& value) { return wra
 
 std::string end_words(const LineEnd& end, Length waste, const Tape& tape) {
     std::string said = end.fitting.name.empty() ? "plain" : end.fitting.name;
-    said += ", " + text(waste, tape) + " past the measured end";
+    said += ", " + (std::abs((on_tape(waste, tape) - waste).mm) > 0.25 ? fine(waste, tape) : text(waste, tape)) + " past the measured end";
     if (end.trim > Length{}) said += " (" + text(end.trim, tape) + " of it trimmed last)";
     return said;
 }

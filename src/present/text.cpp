@@ -81,6 +81,8 @@ std::string fine(Length length, const Tape& tape) {
     return tape.unit == Unit::inch ? decimals(length.inch(), 3) + "\"" : decimals(length.mm, 2) + " mm";
 }
 
+std::string plain(double value) { return trimmed(decimals(value, 3)); }
+
 std::string od_text(Length od, const Tape& tape) {
     return tape.unit == Unit::inch ? sold_inch(od) + "\"" : trimmed(decimals(od.mm, 2)) + " mm";
 }

@@ -34,6 +34,8 @@ std::string text(Angle angle, const Tape& tape);
 std::string lever_text(Angle set, const Tape& tape);
 /// A gap that a tape can't show: thousandths of an inch or hundredths of a millimetre.
 std::string fine(Length length, const Tape& tape);
+/// A plain number to thousandths, without the zeros at its end.
+std::string plain(double value);
 /// 3/16" × 0.028", or 4.76 × 0.71 mm: outside diameter and wall.
 std::string size_text(const Tube& tube, const Tape& tape);
 /// The outside diameter alone: 3/16" or 4.76 mm.

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/words.h"
+#include "bench/card_gauge.h"
 #include "state/action.h"
 
 namespace tubewright {
@@ -85,13 +86,29 @@ struct ClockView {
     bool operator==(const ClockView&) const = default;
 };
 
+/// A bender card as it is to be drawn: how far the lever has gone, which solid is pointed out, and which numbers
+/// have an arrow. The first three have the anchors gauge_1 to gauge_3.
+struct CardPicture {
+    Bender bender;
+    SetUp set_up;
+    Angle lever;
+    std::optional<std::size_t> picked;
+    std::vector<CardGauge> gauges = {};
+    bool operator==(const CardPicture&) const = default;
+};
+
+/// What a colour of the picture means.
+enum class Swatch { stands, swings, on_bench, picked };
+
 /// Which picture in space is wanted; whoever can draw in space draws it.
 struct PictureView {
-    enum class Kind { finished, marked, turned, pulled, checked } kind;
-    std::size_t step = 0;              ///< of the sheet, for all but `finished`
+    enum class Kind { finished, marked, turned, pulled, checked, card } kind;
+    std::size_t step = 0;              ///< of the sheet, for all but `finished` and `card`
     std::string caption;
     std::vector<std::pair<Anchor, std::string>> labels;
     std::optional<std::pair<Angle, Angle>> again = std::nullopt;  ///< a second pull: what the bend reads, and the set angle to come
+    std::optional<CardPicture> card = std::nullopt;  ///< of kind `card`, else none
+    std::vector<std::pair<Swatch, std::string>> legend = {};
     bool operator==(const PictureView&) const = default;
 };
 
@@ -184,6 +201,7 @@ struct KeypadBody {
     std::vector<ButtonView> keys;
     int columns = 3;
     std::vector<MoveChip> moves;
+    std::optional<PictureView> picture = std::nullopt;  ///< where the number is measured
     bool operator==(const KeypadBody&) const = default;
 };
 
@@ -236,7 +254,14 @@ struct OrderBody {
     bool operator==(const OrderBody&) const = default;
 };
 
-using Body = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody>;
+/// A bender's card: its picture, and its numbers in rows to touch.
+struct CardBody {
+    ListBody figures;
+    PictureView picture;
+    bool operator==(const CardBody&) const = default;
+};
+
+using Body = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody, CardBody>;
 
 /// Buttons along the bottom, left to right; the one of weight main takes the room that is left. The
 /// main one is also what Space and Page Down press, `back` what Page Up presses.

@@ -83,12 +83,17 @@ SettingsGroup which_bend(const State& state) {
     return bends.size() > most_in_a_row ? bend_stepper(bends, wrong) : bend_buttons(bends, wrong);
 }
 
+TextView counts_as_pulled(const State& state) {
+    return {capital(bend_name(*bend_being_pulled(state))) + " counts as pulled. If the lever has not moved, go back first."};
+}
+
 Body kept_body(const State& state, const std::vector<KeptOffer>& offers) {
     KeptQuestion question = kept_question(state, offers);
     if (!asks_which_bend(state)) {
         ChoiceBody body;
         body.heading = question.asks;
         body.lines = {question.outcome};
+        if (bend_being_pulled(state)) body.lines.push_back(counts_as_pulled(state));
         body.choices = std::move(question.choices);
         return body;
     }
@@ -96,6 +101,7 @@ Body kept_body(const State& state, const std::vector<KeptOffer>& offers) {
     body.groups.push_back({question.asks, std::move(question.choices)});
     body.groups.push_back(which_bend(state));
     body.notes = {question.outcome};
+    if (bend_being_pulled(state)) body.notes.push_back(counts_as_pulled(state));
     return body;
 }
 

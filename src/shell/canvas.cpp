@@ -11,6 +11,7 @@
 #include <tuple>
 
 #include "gl/picture_maker.h"
+#include "scene/card_scene.h"
 #include "shell/picture_colours.h"
 #include "shell/theme_file.h"
 #include "shell/touch_map.h"
@@ -47,6 +48,7 @@ PictureKind kind_of(PictureView::Kind kind) {
         case PictureView::Kind::turned: return PictureKind::turned;
         case PictureView::Kind::pulled: return PictureKind::pulled;
         case PictureView::Kind::checked: return PictureKind::checked;
+        case PictureView::Kind::card: break;  // no step of a sheet
     }
     return PictureKind::finished;
 }
@@ -55,6 +57,8 @@ const PictureView* picture_in(const ScreenView& view) {
     if (const auto* move = std::get_if<MoveBody>(&view.body)) return move->picture ? &*move->picture : nullptr;
     if (const auto* overview = std::get_if<OverviewBody>(&view.body)) return overview->picture ? &*overview->picture : nullptr;
     if (const auto* settings = std::get_if<SettingsBody>(&view.body)) return settings->picture ? &*settings->picture : nullptr;
+    if (const auto* card = std::get_if<CardBody>(&view.body)) return &card->picture;
+    if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) return keypad->picture ? &*keypad->picture : nullptr;
     return nullptr;
 }
 
@@ -63,6 +67,7 @@ struct Drawn {
     PictureView::Kind kind;
     std::size_t step;
     std::optional<std::pair<Angle, Angle>> again;
+    std::optional<CardPicture> card;
     Line line;
     SetUp set_up;
     std::vector<std::size_t> marks;
@@ -72,7 +77,7 @@ struct Drawn {
 };
 
 Drawn drawn(const PictureView& view, const Sheet& sheet, const Box& box, Theme theme) {
-    Drawn now{view.kind, view.step, view.again, sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
+    Drawn now{view.kind, view.step, view.again, view.card, sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
     for (const Step& step : sheet.steps) now.marks.push_back(step.align_to);
     return now;
 }
@@ -137,12 +142,13 @@ void Canvas::Parts::draw_picture(const ScreenView& view) {
     if (!wanted || !box || !state.line || *state.line >= state.sheets.size()) return;
     const Sheet& sheet = state.sheets[*state.line];
     const bool finished = wanted->kind == PictureView::Kind::finished;
-    if (!sheet.layout || (!finished && wanted->step >= sheet.steps.size())) return;
+    if (!wanted->card && (!sheet.layout || (!finished && wanted->step >= sheet.steps.size()))) return;
     Drawn now = drawn(*wanted, sheet, *box, view.theme);
     if (picture == now || now.width < 8 || now.height < 8) return;
     std::optional<Pulled> second;
     if (wanted->again) second = Pulled{wanted->again->first, wanted->again->second};
-    const Scene scene = bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
+    const auto& card = wanted->card;
+    const Scene scene = card ? card_scene(card->bender, card->set_up, {card->lever, card->picked, card->gauges}) : bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
     const Camera camera = camera_for(scene, static_cast<double>(now.width) / now.height);
     pictures.draw(scene, camera, picture_colours(palette(view.theme)), now.width, now.height);
     handle.texture = reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(pictures.texture()));

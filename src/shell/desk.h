@@ -61,6 +61,9 @@ private:
     void find_order_for(const FindOrder& asked);
     void save_work();
     void save_settings();
+    void save_card(const SaveCard& asked);
+    void drop_card(const DropCard& asked);
+    void use_card(const Bender& bender, bool own);
     void remember_line();
     std::string job_id(const std::filesystem::path& path) const;
 

@@ -17,10 +17,10 @@ OrderFinder::~OrderFinder() {
     thread_.join();
 }
 
-void OrderFinder::ask(std::int64_t question, Sheet sheet, std::vector<std::size_t> opening) {
+void OrderFinder::ask(std::int64_t question, Sheet sheet, std::vector<std::size_t> opening, std::vector<Bender> benders) {
     {
         const std::lock_guard guard(lock_);
-        waiting_.push_back({question, std::move(sheet), std::move(opening)});
+        waiting_.push_back({question, std::move(sheet), std::move(opening), std::move(benders)});
     }
     more_.notify_one();
 }
@@ -72,7 +72,7 @@ void OrderFinder::work() {
         last_percent_ = -1;
         guard.unlock();
         auto verdict = std::make_shared<const OrderVerdict>(
-            find_order(question.sheet, {question.opening, std::nullopt}, Asked::order_and_why, [&](double done) { return share(question.number, done); }));
+            find_order(question.sheet, {question.opening, std::nullopt}, Asked::order_and_why, [&](double done) { return share(question.number, done); }, question.benders));
         tell(OrderIs{question.number, std::move(verdict)});
         guard.lock();
         busy_ = false;

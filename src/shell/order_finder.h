@@ -23,7 +23,8 @@ public:
     OrderFinder(const OrderFinder&) = delete;
     OrderFinder& operator=(const OrderFinder&) = delete;
 
-    void ask(std::int64_t question, Sheet sheet, std::vector<std::size_t> opening);
+    /// `benders`: those there are, for a way out where there is no order.
+    void ask(std::int64_t question, Sheet sheet, std::vector<std::size_t> opening, std::vector<Bender> benders = {});
     void stop(std::int64_t question);
     /// What has been found out since last time: OrderShare and OrderIs.
     std::vector<Action> heard();
@@ -35,6 +36,7 @@ private:
         std::int64_t number;
         Sheet sheet;
         std::vector<std::size_t> opening;
+        std::vector<Bender> benders;
     };
     void work();
     bool share(std::int64_t question, double done);

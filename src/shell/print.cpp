@@ -75,7 +75,7 @@ int print_sheet(const Places& places, const SheetRequest& request, std::ostream&
     const Job& job = got.value().job;
     std::vector<Sheet> sheets;
     for (const Line& line : job.lines)
-        if (!request.line || line.name == *request.line) sheets.push_back(ordered_sheet(line));
+        if (!request.line || line.name == *request.line) sheets.push_back(ordered_sheet(line, {}, got.value().known.benders));
     if (sheets.empty()) return refuse(no_such_line(request, job).sentence(), trouble);
     if (request.json) {
         std::string text = as_json(job, sheets);
@@ -92,7 +92,7 @@ int print_check(const Places& places, const std::string& path, std::ostream& out
     const auto got = read(places, path);
     if (!got.ok()) return refuse(got.trouble().sentence(), trouble);
     std::vector<Sheet> sheets;
-    for (const Line& line : got.value().job.lines) sheets.push_back(ordered_sheet(line));
+    for (const Line& line : got.value().job.lines) sheets.push_back(ordered_sheet(line, {}, got.value().known.benders));
     out << check_text(got.value().job, sheets, tape_for(got.value().job));
     return said(out, trouble, status_of(sheets));
 }

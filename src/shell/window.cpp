@@ -165,10 +165,10 @@ void loop(GLFWwindow* window, Inbox& inbox, Desk& desk, Canvas& canvas, double p
 }  // namespace
 
 Result<int, NoWindow> open_window(const Opening& opening) {
+    Glfw glfw;  // ends after the desk, whose search wakes the window till it has stopped
     auto made = Desk::made(opening.places, today);
     if (!made.ok()) return NoWindow{made.trouble().sentence(), false, true};
     Desk desk = std::move(made).value();
-    Glfw glfw;
     glfw.on = glfwInit();
     GLFWmonitor* monitor = glfw.on ? glfwGetPrimaryMonitor() : nullptr;
     const GLFWvidmode* mode = monitor ? glfwGetVideoMode(monitor) : nullptr;

@@ -22,7 +22,7 @@ void take(Doing& d, const Tick& a) { tick(d, a.id); }
 void take(Doing& d, const TurnPage& a) { d.state.looks.page = std::clamp(d.state.looks.page + std::clamp(a.by, -1000, 1000), 0, 1000); }
 void take(Doing& d, const Key& a) { press_key(d, a.key); }
 void take(Doing& d, const PassCheck&) { pass_check(d); }
-void take(Doing& d, const PullAgain&) { pull_again(d); }
+void take(Doing& d, const PullAgain& a) { pull_again(d, a.lever_was_there); }
 void take(Doing& d, const KeepBend&) { keep_bend(d); }
 void take(Doing& d, const WentWrong&) { open_question(d); }
 void take(Doing& d, const ChooseReason& a) { choose_reason(d, a.reason); }
@@ -30,8 +30,10 @@ void take(Doing& d, const ChooseKept& a) { choose_kept(d, a.choice); }
 void take(Doing& d, const ChooseBend& a) { choose_bend(d, a.bend); }
 void take(Doing& d, const ConfirmScrap&) { confirm_scrap(d); }
 void take(Doing& d, const Cancel&) { leave_question(d, true); }
-void take(Doing& d, const Undo&) { undo(d); }
-void take(Doing& d, const Redo&) { redo(d); }
+void take(Doing& d, const Undo&) { d.state.looks.screen == Screen::card ? undo_card(d) : undo(d); }
+void take(Doing& d, const Redo&) {
+    if (d.state.looks.screen != Screen::card) redo(d);
+}
 void take(Doing& d, const NewStick& a) { new_stick(d, a.length); }
 void take(Doing& d, const TakeOffcut& a) { take_offcut(d, a.id); }
 void take(Doing& d, const AnotherPiece&) { another_piece(d); }
@@ -86,6 +88,14 @@ void take(Doing& d, const StopLooking&) { stop_looking(d); }
 void take(Doing& d, const OrderShare& a) { order_share(d, a); }
 void take(Doing& d, const OrderIs& a) { order_is(d, a); }
 
+void take(Doing& d, const PickSolid& a) { pick_solid(d, a.solid); }
+void take(Doing& d, const PickFigure& a) { pick_figure(d, a.id); }
+void take(Doing& d, const TakeFigure&) { take_figure(d); }
+void take(Doing& d, const SwingCard&) { swing_card(d); }
+void take(Doing& d, const TakeShipped&) { take_shipped(d); }
+void take(Doing& d, const KeepCard&) { keep_card(d); }
+void take(Doing& d, const CardKept& a) { card_kept(d, a); }
+
 void take(Doing& d, const StartFreshBook&) {
     if (d.state.book == BookStanding::refused) d.requests.push_back(OpenFreshBook{});
 }
@@ -120,7 +130,7 @@ bool is_one_of(const Action& action) {
 
 bool allowed_while_refused(const Action& action) {
     return is_one_of<StartFreshBook, GoOnWithoutBook, Dismiss, SetTheme, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead,
-                     BookRefused, OrderShare, OrderIs, NotSaved>(action);
+                     BookRefused, OrderShare, OrderIs, CardKept, NotSaved>(action);
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <variant>
 #include <vector>
@@ -40,6 +41,17 @@ struct LineOrder {
     std::shared_ptr<const OrderVerdict> verdict;
 };
 
+/// A bender card being changed. It is nobody's record until it is kept.
+struct CardEdit {
+    Bender bender;
+    std::vector<Bender> past;            ///< for undo on its screen, oldest first
+    std::optional<std::size_t> solid;    ///< whose numbers are shown
+    std::string figure;                  ///< being typed; empty: none
+    bool swung = false;                  ///< the picture's lever
+    bool kept = false;                   ///< since the last change
+    bool operator==(const CardEdit&) const = default;
+};
+
 struct State {
     Checklists checklists;           ///< given at start, never changed
     std::string day;
@@ -59,6 +71,9 @@ struct State {
     BookStanding book = BookStanding::not_read;
     std::string book_sentence;
     bool book_in_use = false;        ///< refused only because another program has it open
+    std::optional<CardEdit> card;
+    std::map<std::string, Bender> shipped_cards;  ///< by id; given at start, never changed
+    std::set<std::string> own_cards; ///< ids of benders whose card is the user's own
     Looks looks;
 };
 
@@ -71,7 +86,9 @@ struct OpenFreshBook { bool operator==(const OpenFreshBook&) const = default; };
 /// The best order for that line's sheet as it stands now; the answer is OrderIs with this question.
 struct FindOrder { std::int64_t question; std::size_t line; bool operator==(const FindOrder&) const = default; };
 struct StopFinding { std::int64_t question; bool operator==(const StopFinding&) const = default; };
-using Request = std::variant<ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding>;
+struct SaveCard { Bender bender; Unit unit; bool operator==(const SaveCard&) const = default; };  ///< as the user's own; the answer is CardKept or NotSaved
+struct DropCard { Bender shipped; bool operator==(const DropCard&) const = default; };  ///< the user's own is laid aside; the answer is the same
+using Request = std::variant<ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
 
 struct StateStep {
     State state;

@@ -1,109 +1,104 @@
 #include "store/job_file.h"
 
-#include <nlohmann/json.hpp>
-#include <set>
-
-#include "store/asset_files.h"
 #include "store/bender_file.h"
+#include "store/draft_file.h"
 #include "store/json_tree.h"
 #include "store/limits.h"
+#include "store/node.h"
 #include "store/route_file.h"
 
 namespace tubewright {
 namespace {
 
-/// What a line falls back on, and what is needed to read it.
-struct Whole {
-    const Library& known;
-    Unit unit;
-    std::optional<Tube> tube;
-    std::optional<Bender> bender;
+/// Where a line of a draft stands, for refusals.
+struct Place {
+    const std::string& file;
+    std::string line;
+
+    [[noreturn]] void refuse(const std::string& where, const std::string& what, const std::string& allowed) const {
+        throw Refusal{file, line + where, what, allowed};
+    }
 };
 
-Tube tube_from(const Node& node, const Whole& whole) {
-    node.known_keys({"od", "wall", "material"});
-    Tube tube;
-    tube.od = node.at("od").length(whole.unit, {limits::least_od, limits::most_od});
-    tube.wall = node.at("wall").length(whole.unit, {limits::least_wall, tube.od.mm / 2, false, true});
-    const std::string ids = joined(material_ids(whole.known));
-    const Node material = node.at("material", ids);
-    tube.material = material.text();
-    if (!find_material(whole.known, tube.material)) material.refuse_value(ids);
-    return tube;
-}
+std::string place_of_line(std::size_t index) { return "lines[" + std::to_string(index) + "]"; }
 
-Bender bender_from(const Node& node, const Whole& whole) {
-    if (node.is_object()) return bender_card(node);
-    const std::string allowed = joined(bender_ids(whole.known)) + ", or a whole card";
-    if (!node.is_text()) node.refuse_value(allowed);
-    const Bender* bender = find_bender(whole.known, node.text());
-    if (!bender) node.refuse_value(allowed);
+Bender looked_up(const DraftBender& given, const Place& place, const Library& library) {
+    if (!given.card.empty()) {
+        auto card = read_bender_text(given.card, place.file);
+        if (!card.ok()) throw card.trouble();
+        return std::move(card).value();
+    }
+    const Bender* bender = find_bender(library, given.id);
+    if (!bender) place.refuse(".bender", "is \"" + in_short(given.id) + "\"", joined(bender_ids(library)) + ", or a whole card");
     return *bender;
 }
 
-LineEnd end_from(const Node& node, const Whole& whole, Length od) {
-    node.known_keys({"fitting", "allowance", "trim"});
-    const std::string ids = joined(fitting_ids(whole.known));
-    const Node fitting = node.at("fitting", ids);
-    const std::optional<Fitting> found = find_fitting(whole.known, fitting.text(), od);
-    if (!found) fitting.refuse_value(ids);
-    LineEnd end{*found, found->allowance, {}};
-    if (const auto allowance = node.find("allowance")) end.allowance = allowance->length(whole.unit, {0, limits::longest_allowance});
-    if (const auto trim = node.find("trim")) end.trim = trim->length(whole.unit, {0, limits::longest_trim});
-    return end;
+LineEnd looked_up(const DraftLine& line, End which, Length od, const Place& place, const Library& library) {
+    const DraftEnd& given = line.end(which);
+    const std::optional<Fitting> fitting = find_fitting(library, given.fitting, od);
+    const std::string where = std::string(".ends.") + letter(which) + ".fitting";
+    if (!fitting) place.refuse(where, given.fitting.empty() ? "is missing" : "is \"" + in_short(given.fitting) + "\"", joined(fitting_ids(library)));
+    return {*fitting, given.allowance.value_or(fitting->allowance), given.trim};
 }
 
-Line line_from(const Node& node, const Whole& whole) {
-    node.known_keys({"name", "quantity", "note", "tube", "bender", "ends", "route"});
+Line made_line(const Draft& job, std::size_t index, const std::string& file, const Library& library) {
+    const DraftLine& given = job.lines[index];
+    const Place place{file, place_of_line(index)};
+    if (!given.tube && !job.tube) place.refuse(".tube", "is missing", "a tube here or for the whole job");
+    if (!given.bender && !job.bender) place.refuse(".bender", "is missing", "a bender here or for the whole job");
     Line line;
-    line.name = node.at("name").text();
-    if (const auto note = node.find("note")) line.note = note->note();
-    if (const auto quantity = node.find("quantity")) line.quantity = quantity->whole(1, 1000);
-    if (const auto tube = node.find("tube")) line.tube = tube_from(*tube, whole);
-    else if (whole.tube) line.tube = *whole.tube;
-    else node.at("tube", "a tube here or for the whole job");
-    if (const auto bender = node.find("bender")) line.bender = bender_from(*bender, whole);
-    else if (whole.bender) line.bender = *whole.bender;
-    else node.at("bender", "a bender here or for the whole job");
-    line.material = *find_material(whole.known, line.tube.material);
-    line.stick = stick_for(whole.known, line.tube.od);
-    const Node ends = node.at("ends", "the two ends, A and B");
-    ends.known_keys({"A", "B"});
-    line.a = end_from(ends.at("A", "an end with its fitting"), whole, line.tube.od);
-    line.b = end_from(ends.at("B", "an end with its fitting"), whole, line.tube.od);
-    RouteGiven given = route_from(node.at("route", "a route of form legs, straights, points or moves"), whole.unit);
-    line.route = std::move(given.route);
-    line.bend_notes = std::move(given.bend_notes);
+    line.name = given.name;
+    line.note = given.note;
+    line.quantity = given.quantity;
+    line.tube = (given.tube ? given.tube : job.tube)->tube;
+    line.bender = looked_up(*(given.bender ? given.bender : job.bender), place, library);
+    const Material* material = find_material(library, line.tube.material);
+    if (!material) place.refuse(".tube.material", "is \"" + in_short(line.tube.material) + "\"", joined(material_ids(library)));
+    line.material = *material;
+    line.stick = stick_for(library, line.tube.od);
+    line.a = looked_up(given, End::A, line.tube.od, place, library);
+    line.b = looked_up(given, End::B, line.tube.od, place, library);
+    auto route = route_from(given.route);
+    if (!route.ok()) throw refusal_of(route.trouble(), given.route, job.unit, file, place.line + ".route");
+    line.route = std::move(route).value();
+    line.bend_notes = bend_notes(given.route, line.route);
+    line.service = job.service;
     return line;
 }
 
-Job job_from(const Node& root, const Library& library) {
-    check_format(root, "tubewright-job");
-    root.known_keys({"format", "version", "name", "note", "service", "units", "tube", "bender", "lines"});
-    Job job;
-    job.name = root.at("name").text();
-    job.service = service_from(root.at("service", "brake, fuel, cooler, hydraulic, air, other"));
-    job.unit = unit_from(root.at("units", "in, mm"));
-    if (const auto note = root.find("note")) note->note();
-    Whole whole{library, job.unit, std::nullopt, std::nullopt};
-    if (const auto tube = root.find("tube")) whole.tube = tube_from(*tube, whole);
-    if (const auto bender = root.find("bender")) whole.bender = bender_from(*bender, whole);
-    std::set<std::string> names;
-    for (const Node& line : root.at("lines", "a list of lines").items(1, limits::most_lines)) {
-        job.lines.push_back(line_from(line, whole));
-        job.lines.back().service = job.service;
-        if (!names.insert(job.lines.back().name).second) line.at("name").refuse("is \"" + in_short(job.lines.back().name) + "\", the name of another line too", "a name for each line");
+/// What the line lacks, as a refusal says it; nothing where only the person's word is missing.
+std::string lacking(const Draft& job, std::size_t index, const std::string& file, const Library& library) {
+    const auto line = line_from(job, index, file, library);
+    if (line.ok()) return "";
+    return ": its " + line.trouble().place.substr(place_of_line(index).size() + 1) + " " + line.trouble().what;
+}
+
+Job made_job(const Draft& draft, const std::string& file, const Library& library) {
+    if (draft.lines.empty() || draft.lines.size() > limits::most_lines)
+        throw Refusal{file, "lines", "has " + std::to_string(draft.lines.size()) + " entries", "a list of 1 to " + std::to_string(limits::most_lines)};
+    Job job{draft.name, draft.service, draft.unit, {}};
+    for (std::size_t i = 0; i < draft.lines.size(); ++i) {
+        if (draft.lines[i].unfinished)
+            throw Refusal{file, place_of_line(i), "is unfinished" + lacking(draft, i, file, library), "lines that are entered to their end"};
+        job.lines.push_back(made_line(draft, i, file, library));
     }
     return job;
 }
 
 }  // namespace
 
+Result<Job, Refusal> job_from(const Draft& draft, const std::string& file, const Library& library) {
+    return guarded([&] { return made_job(draft, file, library); });
+}
+
+Result<Line, Refusal> line_from(const Draft& draft, std::size_t index, const std::string& file, const Library& library) {
+    return guarded([&] { return made_line(draft, index, file, library); });
+}
+
 Result<Job, Refusal> read_job_text(const std::string& text, const std::string& file, const Library& library) {
-    return guarded([&] {
-        const nlohmann::json tree = tree_from(text, file);
-        return job_from(Node(tree, file), library);
-    });
+    const auto draft = read_draft_text(text, file, library);
+    if (!draft.ok()) return draft.trouble();
+    return job_from(draft.value(), file, library);
 }
 
 Result<Job, Refusal> read_job(const std::filesystem::path& path, const Library& library) {

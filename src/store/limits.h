@@ -4,17 +4,17 @@
 
 #include <cstddef>
 
+#include "bench/card_limits.h"
+#include "tube/route_limits.h"
+
 namespace tubewright::limits {
 
 inline constexpr double least_od = 0.5, most_od = 100;
 inline constexpr double least_wall = 0.05;
-inline constexpr double longest_run = 100000;      ///< a leg, a straight, a coordinate: 100 m
 inline constexpr double longest_allowance = 1000;
 inline constexpr double longest_trim = 10000;
-inline constexpr double bender_reach = 1000;       ///< offsets and straights of a bender
-inline constexpr double bench_reach = 10000;       ///< places of solids that the tube may run into
-inline constexpr double points_apart = 0.001;      ///< nearer ones are the same point
-inline constexpr std::size_t most_bends = 200;
+inline constexpr double bender_reach = card_limits::reach;      ///< offsets and straights of a bender
+inline constexpr double bench_reach = card_limits::body_reach;  ///< places of solids that the tube may run into
 inline constexpr std::size_t most_lines = 1000;
 
 }  // namespace tubewright::limits

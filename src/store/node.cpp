@@ -6,14 +6,10 @@
 #include <nlohmann/json.hpp>
 
 #include "base/tolerance.h"
+#include "store/number_text.h"
 
 namespace tubewright {
 namespace {
-
-std::string figure(double value) {
-    char digits[32];
-    return {digits, std::to_chars(digits, digits + sizeof digits, value, std::chars_format::general, 6).ptr};
-}
 
 /// Without a tail of zeros.
 std::string to_places(double value, int places) {
@@ -59,6 +55,15 @@ std::string in_words(const Range& range, double scale, const std::string& unit) 
 }
 
 }  // namespace
+
+std::string figure(double value) {
+    char digits[32];
+    return {digits, std::to_chars(digits, digits + sizeof digits, value, std::chars_format::general, 6).ptr};
+}
+
+std::string allowed_numbers(Range range) { return in_words(range, 1, ""); }
+
+std::string allowed_lengths(Range mm, Unit unit) { return in_words(mm, mm_in(unit), unit == Unit::inch ? " in" : " mm"); }
 
 bool Range::holds(double value) const {
     return (over ? value > least : value >= least) && (under ? value < most : value <= most);
@@ -135,14 +140,14 @@ std::string Node::text(std::size_t longest) const {
 }
 
 double Node::number(Range range) const {
-    if (!value_->is_number() || !range.holds(value_->get<double>())) refuse_value(in_words(range, 1, ""));
+    if (!value_->is_number() || !range.holds(value_->get<double>())) refuse_value(allowed_numbers(range));
     return value_->get<double>();
 }
 
 int Node::whole(int least, int most) const {
     const Range range{static_cast<double>(least), static_cast<double>(most)};
     const bool fits = value_->is_number() && range.holds(value_->get<double>()) && std::floor(value_->get<double>()) == value_->get<double>();
-    if (!fits) refuse_value("a whole number, " + in_words(range, 1, ""));
+    if (!fits) refuse_value("a whole number, " + allowed_numbers(range));
     return static_cast<int>(value_->get<double>());
 }
 
@@ -152,8 +157,8 @@ bool Node::yes() const {
 }
 
 Length Node::length(Unit unit, Range mm) const {
-    const double scale = unit == Unit::inch ? 25.4 : 1.0;
-    if (!value_->is_number() || !mm.holds(value_->get<double>() * scale)) refuse_value(in_words(mm, scale, unit == Unit::inch ? " in" : " mm"));
+    const double scale = mm_in(unit);
+    if (!value_->is_number() || !mm.holds(value_->get<double>() * scale)) refuse_value(allowed_lengths(mm, unit));
     return {value_->get<double>() * scale};
 }
 

@@ -24,6 +24,13 @@ struct Range {
     bool holds(double value) const;
 };
 
+/// "0 to 180", and with the file's unit for a range given in mm: what a refusal allows.
+std::string allowed_numbers(Range range);
+std::string allowed_lengths(Range mm, Unit unit);
+
+/// A number in a sentence, in six figures.
+std::string figure(double value);
+
 class Node {
 public:
     Node(const nlohmann::json& value, const std::string& file, std::string place = "") : value_(&value), file_(&file), place_(std::move(place)) {}

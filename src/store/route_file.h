@@ -2,21 +2,25 @@
 // The route of a line in a job file, in its four forms. Only for use inside store; throws Refusal.
 
 #include <string>
-#include <vector>
 
+#include "store/json_raw.h"
 #include "store/node.h"
-#include "tube/route.h"
+#include "tube/measured.h"
 
 namespace tubewright {
 
-/// A route, and what the person wrote beside each bend.
-struct RouteGiven {
-    Route route;
-    std::vector<std::string> bend_notes;  ///< one for each bend
-};
+/// Whether all of a thing has to be there, or only what is there has to be right.
+enum class Entered { to_the_end, so_far };
 
-/// The route at `node`, whose lengths are in `unit`: legs, straights, points or moves, each brought to runs
-/// and bends. Points and moves become legs to the centre, as in tube/route.h.
-RouteGiven route_from(const Node& node, Unit unit);
+/// The route at `node`, whose lengths are in `unit`, as it was measured. Entered to the end, it makes a route.
+MeasuredRoute measured_from(const Node& node, Unit unit, const RawText& raw, Entered entered);
+
+/// Why a measured route makes no route, said of the route at `place` in `file`.
+Refusal refusal_of(const RouteTrouble& trouble, const MeasuredRoute& route, Unit unit, const std::string& file, const std::string& place);
+
+/// "forward", as in the file.
+const char* name_of(Way way);
+const char* name_of(RouteForm form);
+const char* name_of(TapeEdge edge);
 
 }  // namespace tubewright

@@ -67,6 +67,9 @@ void draw_body(const Drawing& on, const Box& box, const KeypadBody& body) {
     }
     rest.cut_top(ui.px(2));
     draw_lines(ui, rest, body.lines, ui.paper());
+    rest.cut_top(ui.px(1.5));
+    const float least = ui.px(24);  // a lower one tells nothing
+    if (body.picture && rest.height() >= least) draw_picture(ui, rest, *body.picture, on.picture);
 }
 
 void draw_body(const Drawing& on, const Box& box, const ChoiceBody& body) {

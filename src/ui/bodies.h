@@ -20,6 +20,7 @@ void draw_body(const Drawing& on, const Box& box, const ChoiceBody& body);
 void draw_body(const Drawing& on, const Box& box, const TableBody& body);
 void draw_body(const Drawing& on, const Box& box, const SettingsBody& body);
 void draw_body(const Drawing& on, const Box& box, const OrderBody& body);
+void draw_body(const Drawing& on, const Box& box, const CardBody& body);
 
 /// How wide a keypad is: it stands at the right of the screen, as high as header and footer let it.
 float keypad_width(const Ui& ui, const KeypadBody& body);

@@ -73,6 +73,12 @@ TEST_CASE("a reading under its target asks for another pull, one over it never d
     expect_screen("over", reading(at_check(second_bend()), "92"));
     expect_screen("slip", reading(at_check(second_bend()), "9"));
     expect_screen("past-the-set", reading(at_check(second_bend()), "98"));
+    expect_screen("lever-asked-after", reading(at_check(second_bend()), "84"));
+    // A bend of 45 read on the scale that says 135.
+    const State first = at_check(at_first_bend());
+    REQUIRE(step_in_hand(first)->target == Angle{45});
+    expect_screen("other-scale", reading(first, "135"));
+    expect_screen("wrong-while-pulling", touched(second_bend(), {Next{}, Next{}, WentWrong{}, ChooseReason{Reason::wrong_way}}));
 }
 
 TEST_CASE("went wrong: the reason, then what is kept") {
@@ -123,6 +129,15 @@ TEST_CASE("scrap log, settings, how the bender stands") {
     expect_screen("scrap-days-later", touched(state, {GoTo{Screen::scrap}, TurnPage{1}}));
     expect_screen("settings", touched(job_open(), {ScreenIs{5.87}, GoTo{Screen::settings}}));
     expect_screen("stance", touched(second_bend(), {GoTo{Screen::stance}}));
+    Job job = sample_job();
+    for (Line& line : job.lines)
+        line.bender.body = {{"block", Stands::fixed, Block{{-1, 0, 2}, {25.4, 3, 4}}}, {"bench top", Stands::bench, HalfSpace{{0, 0, -127}, {0, 0, -1}}}};
+    const State card = touched(job_open(), {JobRead{"trailer", "jobs/trailer.json", job}, OpenLine{"axle crossover"}, GoTo{Screen::card}});
+    expect_screen("card", card);
+    expect_screen("card-solid", touched(card, {PickSolid{0}, SwingCard{}}));
+    expect_screen("card-figure", touched(card, {PickFigure{"hook"}, Key{"1"}, Key{"1/4"}}));
+    expect_screen("card-refused", touched(card, {PickSolid{0}, PickFigure{"solid-0-3"}, Key{"sign"}, Key{"9"}, Key{"9"}, Key{"9"}, Key{"9"}}));
+    expect_screen("card-changed", touched(card, {PickFigure{"hook"}, Key{"1"}, Key{"1/4"}, TakeFigure{}, TurnPage{2}}));
 }
 
 TEST_CASE("a book that is refused, and a job file that has changed") {

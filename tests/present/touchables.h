@@ -39,6 +39,8 @@ inline void add_body(std::vector<ButtonView>& all, const OrderBody& body) {
     add(all, body.pager);
 }
 
+inline void add_body(std::vector<ButtonView>& all, const CardBody& body) { add_body(all, body.figures); }
+
 inline std::vector<ButtonView> touchables(const ScreenView& view) {
     std::vector<ButtonView> all;
     std::visit([&](const auto& body) { add_body(all, body); }, view.body);

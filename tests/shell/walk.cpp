@@ -26,6 +26,7 @@ PictureKind kind_of(PictureView::Kind kind) {
         case PictureView::Kind::turned: return PictureKind::turned;
         case PictureView::Kind::pulled: return PictureKind::pulled;
         case PictureView::Kind::checked: return PictureKind::checked;
+        case PictureView::Kind::card: break;  // no step of a sheet
     }
     return PictureKind::finished;
 }

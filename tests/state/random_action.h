@@ -32,8 +32,13 @@ inline Action random_action(std::mt19937& dice, const State& state) {
         const Action actions[] = {PinFirst{bend}, MoveBend{bend, roll(3) - 1}, FreeOrder{}, StopLooking{}};
         return actions[roll(4)];
     }
+    if (state.looks.screen == Screen::card && roll(2) == 0) {
+        const char* figures[] = {"radius", "hook", "mark-0", "no such number"};
+        const Action actions[] = {PickFigure{figures[roll(4)]}, Key{keys[roll(13)]}, TakeFigure{}, SwingCard{}, KeepCard{}, PickSolid{static_cast<std::size_t>(roll(3))}, Key{"sign"}, Back{}, Back{}};
+        return actions[roll(9)];
+    }
     switch (roll(46)) {
-        case 0: return GoTo{static_cast<Screen>(roll(11))};
+        case 0: return roll(12) == 0 ? GoTo{Screen::card} : GoTo{static_cast<Screen>(roll(11))};
         case 1: return OpenJob{"jobs/trailer.json"};
         case 2: return OpenLine{lines[roll(5)]};
         case 3: case 4: case 5: case 6: case 7: case 8: case 9: case 10: return Next{};

@@ -38,10 +38,10 @@ MoveBody turn_body() {
     ClockView clock;
     clock.hands = {{45, "leg past bend 3", ClockHand::Kind::leg}, {90, "swing", ClockHand::Kind::swing}, {135, "wrong way", ClockHand::Kind::wrong}, {340, "top line", ClockHand::Kind::top_line}};
     clock.rim = {{0, "up"}, {90, "away"}, {180, "down"}, {270, "toward"}};
-    clock.caption = "Seen from the hook, along the tube";
+    clock.caption = "Seen from the hook, end A on your right.";
     PictureView view = picture(PictureView::Kind::turned);
     view.labels = {{Anchor::hook_end, "end A"}, {Anchor::after_pull, "after the pull"}, {Anchor::wrong_way, "not like this"}, {Anchor::bend, "bend 3"}};
-    return {moves(1), "Turn the leg past bend 3", "up and away", {{"Leg past bend 3, 45° round from the swing."}}, clock, view, {}};
+    return {moves(1), "Turn the leg past bend 3", "up and away", {{"45° round from the swing."}}, clock, view, {}};
 }
 
 MoveBody pull_body() {
@@ -88,6 +88,16 @@ ChoiceBody over_bent() {
     return body;
 }
 
+ChoiceBody lever_asked_after() {
+    ChoiceBody body;
+    body.heading = "Did the lever reach 142 1/2°?";
+    body.hero = "128 1/2°";
+    body.lines = {{"14° less than 142 1/2°: more than this tube should open.", Tone::caution}, {"If you are not sure, pull to 142 1/2°. Only if the lever was there, pull on to 151 1/2°."}};
+    body.choices = {button("again", "Measure again", Back{}), button("pull-on", "It was there: pull on to 151 1/2°", PullAgain{true}), button("keep", "Keep it as it is", KeepBend{})};
+    body.moves = moves(3);
+    return body;
+}
+
 MarkOutBody mark_out() {
     MarkOutBody body;
     body.cut_label = "Cut to";
@@ -120,6 +130,7 @@ std::vector<Sample> bench_samples() {
     over.footer.buttons = {button("back", "Back", Back{}), button("undo", "Undo", Undo{})};
     over.footer.main_id.clear();
     all.push_back({"over", over});
+    all.push_back({"lever-asked-after", bench("lever-asked-after", lever_asked_after(), "Pull to 142 1/2°")});
     return all;
 }
 
