@@ -9,7 +9,7 @@
 
 namespace tubewright {
 
-/// The wire, or the old tube, that a route was measured on.
+/// The wire, or the old tube, that a route was measured on. The route is one that part_from() takes.
 struct Wire {
     Route route;
     Length od;      ///< for legs measured to an edge

@@ -198,6 +198,7 @@ Drag Ui::drag(const Box& box, const ButtonView& button) {
     }
     if (active_ != button.id || !button.enabled) return {};
 
+    drawing_->in_hand = true;
     Drag drag;
     drag.at = io.MousePos;
     drag.by = {io.MousePos.x - active_from_.x, io.MousePos.y - active_from_.y};
