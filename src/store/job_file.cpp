@@ -37,6 +37,8 @@ Bender bender_from(const Node& node, const Whole& whole) {
     const std::string allowed = joined(bender_ids(whole.known)) + ", or a whole card";
     if (!node.is_text()) node.refuse_value(allowed);
     const Bender* bender = find_bender(whole.known, node.text());
+    if (const LeftOut* card = bender ? nullptr : find_left_out(whole.known, node.text()))
+        node.refuse("is \"" + in_short(node.text()) + "\", whose card is left out: " + card->why.file + (card->why.place.empty() ? "" : ", " + card->why.place) + " " + card->why.what, card->why.allowed);
     if (!bender) node.refuse_value(allowed);
     return *bender;
 }

@@ -28,7 +28,7 @@ void read_bends(const Node& node, RouteGiven& given, std::size_t wanted, const s
     const Node list = node.at("bends", "a list of bends");
     const std::vector<Node> bends = list.items(0, limits::most_bends);
     if (bends.size() != wanted)
-        list.refuse("has " + std::to_string(bends.size()) + " entries", std::to_string(wanted) + ", one less than " + runs);
+        list.refuse(has_entries(bends.size()), std::to_string(wanted) + ", one less than " + runs);
     for (std::size_t i = 0; i < bends.size(); ++i) {
         given.route.bends.push_back(bend_from(bends[i], i == 0, given.route.form));
         const auto note = bends[i].find("note");
