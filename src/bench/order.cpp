@@ -126,6 +126,20 @@ std::optional<std::size_t> next_towards(const Part& part, std::size_t bend, End 
     return std::nullopt;
 }
 
+Length straight_needed(const Bender& bender, bool hook_side, Length pieces_at_end) {
+    return (hook_side ? bender.hook_straight : bender.lever_straight) + pieces_at_end;
+}
+
+bool leg_has_side(const Bend& bend) { return std::abs(std::sin(bend.angle.rad())) >= std::sin(tolerance::same_direction.rad()); }
+
+std::optional<std::size_t> turned_against(const Part& part, const std::vector<bool>& made, const Placing& placing) {
+    for (const End end : {placing.hook, other(placing.hook)}) {
+        const auto bend = next_towards(part, placing.bend, end);
+        if (bend && made[*bend] && leg_has_side(part.bends[*bend])) return bend;
+    }
+    return std::nullopt;
+}
+
 Room room_for(const Layout& layout, const std::vector<Placing>& order, std::size_t step) {
     MadeAround made;
     for (std::size_t i = 0; i < step; ++i) made.learn(order[i].bend, order[step].bend);

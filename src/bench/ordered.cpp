@@ -4,6 +4,7 @@
 
 #include "bench/line_question.h"
 #include "bench/line_ways.h"
+#include "bench/settled_order.h"
 
 namespace tubewright {
 namespace {
@@ -118,6 +119,7 @@ OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, 
 Sheet in_order(const Line& line, SheetChoice choice, const OrderVerdict& verdict) {
     choice.order = verdict.order;
     Sheet sheet = bend_sheet(line, choice);
+    if (verdict.outcome == OrderVerdict::Outcome::cancelled) add_finding(sheet, {Severity::caution, "order-not-looked", std::nullopt, OrderNotLooked{true}});
     if (verdict.outcome != OrderVerdict::Outcome::none) return sheet;
     NoOrderPossible fact{verdict.furthest.size(), std::nullopt, std::nullopt, std::nullopt, "", verdict.ways};
     // The geometry's stop says most: a straight too short has a finding of its own.

@@ -30,12 +30,15 @@ PictureView picture_of(const State& state, PictureView::Kind kind) {
     return picture;
 }
 
-/// What has to be on the tube before this bend, and what the job says about it.
+/// What is in this bend's way, what has to be on the tube before it, and what the job says about it.
 void add_bend_notes(const State& state, const Step& step, std::vector<TextView>& lines) {
     const Sheet& sheet = *sheet_in_hand(state);
-    for (const Finding& finding : sheet.findings)
+    for (const Finding& finding : sheet.findings) {
+        if (std::holds_alternative<HitsAsItStands>(finding.fact) && finding.bend == step.bend)
+            lines.push_back({capital(words(finding.fact, {reader_tape(state), &sheet.line}).what) + ".", Tone::caution});
         if (const auto* trapped = std::get_if<TrappedPieces>(&finding.fact); trapped && trapped->bend == step.bend)
             lines.push_back({capital(piece_list(trapped->pieces)) + " on at " + end_name(trapped->end) + "? This bend traps them.", Tone::caution});
+    }
     if (step.bend < sheet.line.bend_notes.size() && !sheet.line.bend_notes[step.bend].empty()) lines.push_back({sheet.line.bend_notes[step.bend]});
 }
 

@@ -74,8 +74,9 @@ using Row = std::vector<std::string>;
 Row row_of(const Sheet& sheet, std::size_t i, const Tape& tape) {
     const Step& step = sheet.steps[i];
     const Length cut = sheet.layout->cut_length, from_a = mark_from_a(step, cut);
+    const Tally tally = tally_of(cut, step.formed, tape);
     return {std::to_string(i + 1), std::to_string(step.bend + 1), std::string(1, letter(step.hook)) + ", " + hand_word(sheet.set_up.hook), text(from_a, tape), text(rest_of(cut, from_a, tape), tape),
-            sheet.line.bender.marks[step.align_to].name, turn_hero(sheet.set_up, step), lever_text(step.set, tape), text(on_lever(step.set) - step.target, tape), text(step.formed, tape), text(rest_of(cut, step.formed, tape), tape)};
+            sheet.line.bender.marks[step.align_to].name, turn_hero(sheet.set_up, step), lever_text(step.set, tape), text(on_lever(step.set) - step.target, tape), text(tally.formed, tape), text(tally.left, tape)};
 }
 
 /// What stands before every line of a table that must not be worked by, so that no part of the paper, torn off

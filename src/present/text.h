@@ -21,6 +21,15 @@ struct Tape {
 /// To the nearest the tape shows. Lengths that a reader adds up are rounded first and subtracted then, so that
 /// "from A" and "from B" make up the cut length to the last sixteenth.
 Length on_tape(Length length, const Tape& tape);
+/// The same, but never more than there is: what is kept, or still left to be used.
+Length down_on_tape(Length length, const Tape& tape);
+
+/// Formed and left as they are shown: what is left is rounded down, and both make up the cut length as it is shown.
+struct Tally {
+    Length formed, left;
+};
+Tally tally_of(Length cut, Length formed, const Tape& tape);
+
 /// `whole` as it is shown, less `part` as it is shown.
 Length rest_of(Length whole, Length part, const Tape& tape);
 

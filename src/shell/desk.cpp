@@ -75,7 +75,14 @@ Result<Desk, Refusal> Desk::made(const Places& places, Today today) {
     desk.look_at_day();
     desk.open_book();
     desk.read_jobs();
+    desk.tell_left_out();
     return desk;
+}
+
+void Desk::tell_left_out() {
+    if (library_.left_out.empty()) return;
+    const std::size_t more = library_.left_out.size() - 1;
+    state_.looks.notice = library_.left_out.front().sentence() + (more > 0 ? " And " + std::to_string(more) + (more == 1 ? " more file" : " more files") + " of your own." : "");
 }
 
 ScreenView Desk::view() const { return screen_view(state_); }

@@ -57,6 +57,7 @@ private:
     void open_fresh_book();
     void use_book(const std::filesystem::path& path);
     void read_jobs();
+    void tell_left_out();
     void read_one(const std::string& path);
     void find_order_for(const FindOrder& asked);
     void save_work();

@@ -1,7 +1,9 @@
 // How the record and the settings change, and how they come back.
 
 #include <algorithm>
+#include <utility>
 
+#include "bench/settled_order.h"
 #include "state/doing.h"
 
 namespace tubewright {
@@ -39,10 +41,22 @@ bool other_orders(const State& state, const Work& next) {
     return false;
 }
 
+Sheet sheet_for(Doing& doing, std::size_t i);
+
+/// What is in the way is looked at for the bends still to be made: of a cut piece they are fewer now, or more again.
+void look_at_rest(Doing& doing, const Work& before) {
+    State& state = doing.state;
+    for (std::size_t i = 0; i < state.sheets.size(); ++i) {
+        const LineWork was = line_work(before, state.job_id, state.sheets[i]), is = line_work(state.work, state.job_id, state.sheets[i]);
+        if (is.cut && (was.step != is.step || was.stage != is.stage)) state.sheets[i] = sheet_for(doing, i);
+    }
+}
+
 void put_in_place(Doing& doing, Work next) {
     const bool again = next.benders != doing.state.work.benders || other_orders(doing.state, next);
-    doing.state.work = std::move(next);
+    const Work before = std::exchange(doing.state.work, std::move(next));
     if (again) work_out_sheets(doing);
+    else look_at_rest(doing, before);
     ask_to_save(doing);
 }
 
@@ -86,8 +100,8 @@ std::vector<Placing> hand_order(const Sheet& sheet, const std::vector<std::size_
     return order;
 }
 
-/// One line's sheet: in the order settled when it was cut, else in the best one as far as it is known. Asks
-/// for that where it has not been asked yet.
+/// One line's sheet: in the order settled when it was cut, with what is in its way as the bender stands now; else
+/// in the best one as far as it is known. Asks for that where it has not been asked yet.
 Sheet sheet_for(Doing& doing, std::size_t i) {
     State& state = doing.state;
     const Line& line = state.job->lines[i];
@@ -96,7 +110,10 @@ Sheet sheet_for(Doing& doing, std::size_t i) {
     const LineWork work = line_work(state.work, state.job_id, sheet);
     if (work.cut) {
         choice.order = work.order;
-        return work.order.empty() ? sheet : bend_sheet(line, choice);
+        if (!work.order.empty()) sheet = bend_sheet(line, choice);
+        const std::size_t first = work.stage == Stage::finish || work.stage == Stage::done ? sheet.steps.size() : work.step;
+        for (Finding& finding : settled_findings(sheet, first)) add_finding(sheet, std::move(finding));
+        return sheet;
     }
     LineOrder& order = state.orders[i];
     if (order.question == 0 || order.set_up != choice.set_up || order.opening != work.opening) {

@@ -59,6 +59,16 @@ TEST_CASE("the shelf shows the shipped jobs, and the user's own beside them") {
     CHECK_FALSE(find("broken").trouble.empty());
 }
 
+TEST_CASE("a card of one's own that is not good is said on the first screen, and the jobs are there") {
+    TemporaryHome home;
+    std::filesystem::create_directories(home.path() / "benders");
+    std::ofstream(home.path() / "benders" / "mine.json") << "{";
+    Desk desk = desk_in(home);
+    CHECK(desk.view().notice.rfind("Left out: " + (home.path() / "benders" / "mine.json").string(), 0) == 0);
+    desk.open_job(TUBEWRIGHT_SOURCE_DIR "/jobs/engine-fuel-line.json");
+    CHECK(desk.state().job);
+}
+
 TEST_CASE("what was ticked is there again in a new process") {
     TemporaryHome home;
     {
