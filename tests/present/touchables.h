@@ -36,7 +36,7 @@ inline void add_body(std::vector<ButtonView>& all, const SettingsBody& body) {
 
 inline void add_body(std::vector<ButtonView>& all, const OrderBody& body) {
     for (const OrderCard& card : body.cards) all.push_back(card.touch);
-    add(all, {body.earlier, body.later});
+    add(all, std::vector<ButtonView>{body.earlier, body.later});
     add(all, body.pager);
 }
 
