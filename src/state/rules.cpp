@@ -82,7 +82,8 @@ Belief belief(const Sheet& sheet, const Step& step, const LineWork& work, Angle 
     if (opened.deg > most.deg + tolerance::arithmetic) return Belief::opened_too_far;
     if (opened.deg < -tolerance::past_the_set.deg - tolerance::arithmetic) return Belief::past_the_set;
     // Reached, this set angle should have opened to `foretold`, give or take the forecast's share of it and the lever.
-    const Angle foretold = (1 / (1 + sheet.springback.growth)) * (set_in_force(step, work) - sheet.springback.zero);
+    // A further pull was reckoned from a reading, so as to end at the target.
+    const Angle foretold = work.pull_again ? step.target : (1 / (1 + sheet.springback.growth)) * (set_in_force(step, work) - sheet.springback.zero);
     const double spread = std::hypot(tolerance::springback_forecast_share * (set_in_force(step, work) - foretold).deg, tolerance::lever_stop.deg);
     return (foretold - reading).deg > 2 * spread + tolerance::arithmetic ? Belief::opened_more : Belief::sound;
 }

@@ -34,6 +34,7 @@ Places places_of(const Ui& ui, Box& rest, const OrderBody& body) {
 /// A card on its way: which one, and where it would be put down; nowhere while the finger is off the cards.
 struct Travel {
     std::optional<std::size_t> card, to;
+    std::optional<std::size_t> pressed;  ///< under the finger, not carried yet
     ImVec2 by{0, 0};
 };
 
@@ -55,8 +56,9 @@ Travel feel(const Drawing& on, const OrderBody& body, const Places& places) {
         const OrderCard& card = body.cards[i];
         const Drag drag = on.ui.drag(places.at(i), card.touch);
         if (drag.tapped && card.touch.press) on.actions.push_back(*card.touch.press);
+        if (drag.down) travel.pressed = i;
         if (!drag.moving || !body.movable) continue;
-        travel = {i, nearest(on.ui, places, body.cards.size(), drag.at), drag.by};
+        travel = {i, nearest(on.ui, places, body.cards.size(), drag.at), std::nullopt, drag.by};
         if (drag.dropped && travel.to && *travel.to != i) on.actions.push_back(MoveBend{card.bend, static_cast<int>(*travel.to) - static_cast<int>(i)});
     }
     return travel;
@@ -71,10 +73,14 @@ std::size_t moved_over(std::size_t i, const Travel& travel) {
 }
 
 /// `digits`: of the longest number on the cards, so that all are of one size.
-void draw_card(Ui& ui, const Box& box, const OrderCard& card, std::size_t digits, bool lifted) {
+enum class Held { no, pressed, lifted };
+
+void draw_card(Ui& ui, const Box& box, const OrderCard& card, std::size_t digits, Held held) {
+    const bool lifted = held == Held::lifted;
     Skin skin = card.tone == Tone::plain ? ui.panel() : ui.pale(card.tone);
     if (card.touch.chosen || lifted) skin.border = ui.palette().now;
     if (card.touch.chosen && card.tone == Tone::plain) skin = ui.pale(Tone::now);
+    if (held == Held::pressed) skin.fill = mixed(skin.fill, ui.palette().now, 0.18);
     const float lip = ui.px(1.1), radius = ui.px(2);
     if (lifted) ui.list().AddRectFilled({box.min.x + ui.px(1), box.min.y + ui.px(1.6)}, {box.max.x + ui.px(1), box.max.y + ui.px(1.6)}, colour(ui.palette().ink, 0.35), radius);
     const Box face{box.min, {box.max.x, box.max.y - lip}};
@@ -117,10 +123,10 @@ void draw_cards(Ui& ui, const OrderBody& body, const Places& places, const Trave
     std::size_t digits = 1;
     for (const OrderCard& card : body.cards) digits = std::max(digits, card.number.size());
     for (std::size_t i = 0; i < body.cards.size(); ++i)
-        if (i != travel.card) draw_card(ui, places.at(moved_over(i, travel)), body.cards[i], digits, false);
+        if (i != travel.card) draw_card(ui, places.at(moved_over(i, travel)), body.cards[i], digits, i == travel.pressed ? Held::pressed : Held::no);
     if (!travel.card) return;
     const Box from = places.at(*travel.card);
-    draw_card(ui, {{from.min.x + travel.by.x, from.min.y + travel.by.y}, {from.max.x + travel.by.x, from.max.y + travel.by.y}}, body.cards[*travel.card], digits, true);
+    draw_card(ui, {{from.min.x + travel.by.x, from.min.y + travel.by.y}, {from.max.x + travel.by.x, from.max.y + travel.by.y}}, body.cards[*travel.card], digits, Held::lifted);
 }
 
 /// An arrow as large as the button lets it be; what can't be used says why instead.

@@ -200,6 +200,7 @@ Drag Ui::drag(const Box& box, const ButtonView& button) {
 
     drawing_->in_hand = true;
     Drag drag;
+    drag.down = true;
     drag.at = io.MousePos;
     drag.by = {io.MousePos.x - active_from_.x, io.MousePos.y - active_from_.y};
     carried_ = carried_ || std::hypot(drag.by.x, drag.by.y) > true_px(carried_from_mm);

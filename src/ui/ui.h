@@ -76,6 +76,7 @@ struct Touch {
 /// The same with a thing that can be carried. A finger that rolls a little on it still taps.
 struct Drag {
     bool tapped = false, dropped = false;  ///< do it now
+    bool down = false;                     ///< a finger is on it
     bool moving = false;                   ///< it follows the finger; also in the frame in which it is dropped
     ImVec2 by{0, 0}, at{0, 0};             ///< how far it was carried; where the finger is
 };

@@ -77,7 +77,8 @@ void Walk::go_on(Operator& person, const std::function<bool(const State&)>& enou
         if (enough && enough(state())) return;
         const auto touch = person.next_touch(state(), seen());
         if (!touch) return;
-        tap(*touch);
+        if (screen.find(*touch).held) hold(*touch);
+        else tap(*touch);
     }
     throw std::runtime_error("1500 touches and not done; on the screen now: " + desk.view().key);
 }

@@ -57,6 +57,12 @@ TEST_CASE("a lever that may have stopped short is asked after before anything is
     CHECK(set_in_force(step, work_in_hand(touched(short_of_it, {PullAgain{}}))).deg == 47);           // the same again
     CHECK(work_in_hand(touched(short_of_it, {PullAgain{}})).move == Move::pull);
     CHECK(set_in_force(step, work_in_hand(touched(short_of_it, {PullAgain{true}}))).deg == Approx(47 + 3 * 1.03));
+    // The further pull was reckoned to end at 45, and springs back as much again: 42.4 is no wonder. Below
+    // (50.09 - 4) / 1.09 = 42.28 the gate stands before it.
+    const State pulled_on = touched(short_of_it, {PullAgain{true}, Next{}});
+    const auto then = [&](double deg) { return belief(*sheet_in_hand(pulled_on), step, work_in_hand(pulled_on), Angle{deg}); };
+    CHECK(then(42.4) == Belief::sound);
+    CHECK(then(42.2) == Belief::opened_too_far);
 }
 
 TEST_CASE("135 typed for a bend of 45 is what the protractor's other scale says") {
