@@ -62,9 +62,9 @@ namespace {
 /// How far round from the swing; what shows as 0° or 180° is said without a number.
 std::string against_swing(Angle roll, const Tape& tape) {
     const Angle size{std::abs(roll.deg)};
-    if (shows_as(size, 0)) return ", with the swing";
-    if (shows_as(size, 180)) return ", against the swing";
-    return ", " + text(size, tape) + " round from the swing";
+    if (shows_as(size, 0)) return "with the swing";
+    if (shows_as(size, 180)) return "against the swing";
+    return text(size, tape) + " round from the swing";
 }
 
 std::string top_line_faces(const SetUp& set_up, const Step& step) {
@@ -74,13 +74,11 @@ std::string top_line_faces(const SetUp& set_up, const Step& step) {
 }  // namespace
 
 std::string turn_sentence(const SetUp& set_up, const Step& step, const Tape& tape) {
-    if (!step.neighbour) return top_line_faces(set_up, step) + against_swing(step.index_roll, tape) + ".";
-    return "The leg past " + bend_name(step.neighbour->bend) + " points " + pointing_words(pointing(stance(set_up), step.neighbour->leg_roll)) + against_swing(step.neighbour->leg_roll, tape) + ".";
+    if (!step.neighbour) return top_line_faces(set_up, step) + ", " + against_swing(step.index_roll, tape) + ".";
+    return "The leg past " + bend_name(step.neighbour->bend) + " points " + pointing_words(pointing(stance(set_up), step.neighbour->leg_roll)) + ", " + against_swing(step.neighbour->leg_roll, tape) + ".";
 }
 
-std::string turn_line(const Step& step, const Tape& tape) {
-    return (step.neighbour ? "Leg past " + bend_name(step.neighbour->bend) : std::string("Top line")) + against_swing(feature_roll(step), tape) + ".";
-}
+std::string turn_line(const Step& step, const Tape& tape) { return capital(against_swing(feature_roll(step), tape)) + "."; }
 
 std::string top_line_sentence(const SetUp& set_up, const Step& step) {
     return top_line_faces(set_up, step) + ".";
@@ -105,7 +103,7 @@ ClockView turn_clock(const SetUp& set_up, const Step& step) {
     clock.hands.push_back({clock_of(frame, step.index_roll), "top line", ClockHand::Kind::top_line});
     const Eigen::Vector3d away(0, 1, 0), toward(0, -1, 0);
     clock.rim = {{0, "up"}, {clock_of(frame, away), "away"}, {180, "down"}, {clock_of(frame, toward), "toward"}};
-    clock.caption = "Seen from the hook: " + end_name(step.hook) + ", on your " + hand_word(set_up.hook);
+    clock.caption = "Seen from the hook, " + end_name(step.hook) + " on your " + hand_word(set_up.hook) + ".";
     return clock;
 }
 

@@ -25,7 +25,7 @@ std::string turn_way(const SetUp& set_up, const Step& step);
 std::string turn_chip(const Step& step, const Tape& tape);
 /// "The leg past bend 3 points up and away from you, 45° round from the swing."
 std::string turn_sentence(const SetUp& set_up, const Step& step, const Tape& tape);
-/// "Leg past bend 3, 45° round from the swing.": under the hero, which says where it points.
+/// "45° round from the swing.": under the hero, which says what is turned and where it points.
 std::string turn_line(const Step& step, const Tape& tape);
 /// "The top line faces down."
 std::string top_line_sentence(const SetUp& set_up, const Step& step);

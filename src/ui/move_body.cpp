@@ -60,35 +60,37 @@ struct Shares {
     float picture = 0, clock = 0, words = 0;
 };
 
-Shares shares_of(const Ui& ui, const MoveBody& body, float width, float height, float picture_share) {
-    Shares shares;
-    shares.picture = body.picture && picture_share > 0 ? std::min(width * picture_share, height * 1.5f) : 0;
-    const float panel = width - (shares.picture > 0 ? shares.picture + ui.px(3) : 0) - ui.px(2 * panel_pad_mm);
-    if (body.clock) shares.clock = std::min(panel * 0.42f, height * 1.15f);
-    shares.words = panel - (shares.clock > 0 ? shares.clock + ui.px(3) : 0);
-    return shares;
-}
-
-/// How much of the width the picture gets, and how large the number is then.
+/// How much of the width the picture gets, of the rest the clock, and how large the number is then.
 struct Wish {
     float picture;
     double hero_cap;
+    float clock = 0.42f;
 };
+
+Shares shares_of(const Ui& ui, const MoveBody& body, float width, float height, const Wish& wish) {
+    Shares shares;
+    shares.picture = body.picture ? std::min(width * wish.picture, height * 1.5f) : 0;
+    const float panel = width - (shares.picture > 0 ? shares.picture + ui.px(3) : 0) - ui.px(2 * panel_pad_mm);
+    if (body.clock) shares.clock = std::min(panel * wish.clock, height * 1.15f);
+    shares.words = panel - (shares.clock > 0 ? shares.clock + ui.px(3) : 0);
+    return shares;
+}
 
 /// From the best: a picture that is understood two steps away is worth a number a little smaller, but never
 /// one that is hard to read from there.
 constexpr double nearly = 11.3;
 constexpr Wish wishes[]{{0.44f, cap_height::hero},       {0.40f, cap_height::hero}, {0.36f, cap_height::hero},
                         {0.40f, nearly},                 {0.36f, nearly},           {0.33f, nearly},
-                        {0.33f, cap_height::hero_least}, {0.30f, nearly},           {0.28f, cap_height::hero_least},
+                        {0.33f, cap_height::hero_least}, {0.30f, nearly},           {0.33f, cap_height::hero_least, 0.36f},
+                        {0.28f, cap_height::hero_least}, {0.29f, cap_height::hero_least, 0.36f},
                         {0.22f, cap_height::hero_least}};
 
 Shares fitting_shares(const Ui& ui, const MoveBody& body, const MoveWords& words, float width, float height) {
     for (const Wish& wish : wishes) {
-        const Shares shares = shares_of(ui, body, width, height, wish.picture);
+        const Shares shares = shares_of(ui, body, width, height, wish);
         if (words_fit(ui, words, shares.words, height - ui.px(2 * panel_pad_down_mm), wish.hero_cap)) return shares;
     }
-    return shares_of(ui, body, width, height, 0);
+    return shares_of(ui, body, width, height, {0, cap_height::hero_least});
 }
 
 }  // namespace

@@ -38,10 +38,10 @@ MoveBody turn_body() {
     ClockView clock;
     clock.hands = {{45, "leg past bend 3", ClockHand::Kind::leg}, {90, "swing", ClockHand::Kind::swing}, {135, "wrong way", ClockHand::Kind::wrong}, {340, "top line", ClockHand::Kind::top_line}};
     clock.rim = {{0, "up"}, {90, "away"}, {180, "down"}, {270, "toward"}};
-    clock.caption = "Seen from the hook, along the tube";
+    clock.caption = "Seen from the hook, end A on your right.";
     PictureView view = picture(PictureView::Kind::turned);
     view.labels = {{Anchor::hook_end, "end A"}, {Anchor::after_pull, "after the pull"}, {Anchor::wrong_way, "not like this"}, {Anchor::bend, "bend 3"}};
-    return {moves(1), "Turn the leg past bend 3", "up and away", {{"Leg past bend 3, 45° round from the swing."}}, clock, view, {}};
+    return {moves(1), "Turn the leg past bend 3", "up and away", {{"45° round from the swing."}}, clock, view, {}};
 }
 
 MoveBody pull_body() {

@@ -30,6 +30,23 @@ TEST_CASE("the number to work to can be read two steps away") {
         }
 }
 
+TEST_CASE("a turn keeps its picture beside the widest words it can have") {
+    for (const TryScreen& screen : try_screens())
+        for (const char* way : {"up", "toward", "up and away", "up and toward", "away and down", "toward and down"})
+            for (const char* asks : {"Turn the top line", "Turn the leg past bend 18"}) {
+                ScreenView view = sample("turn");
+                MoveBody& move = std::get<MoveBody>(view.body);
+                move.asks = asks;
+                move.hero = way;
+                move.lines = {{"135 1/2° round from the swing."}};
+                HeadlessScreen desk(screen, [&] { return view; }, nothing);
+                INFO(asks << " " << way << " on " << screen.name());
+                REQUIRE(desk.ui().picture_rect());
+                CHECK(desk.ui().picture_rect()->width() >= 60 * screen.px_per_mm);
+                CHECK(faults_of(desk.ui()).empty());
+            }
+}
+
 TEST_CASE("the 50 mm bar is drawn at the stored scale, however large the rest is") {
     for (const TryScreen& screen : try_screens()) {
         const ScreenView view = sample("settings");
