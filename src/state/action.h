@@ -11,8 +11,10 @@
 #include "base/quantity.h"
 #include "base/words.h"
 #include "bench/bender.h"
+#include "bench/draft.h"
 #include "bench/line.h"
 #include "bench/ordered.h"
+#include "state/entry.h"
 #include "state/work.h"
 
 namespace tubewright {
@@ -28,7 +30,7 @@ struct ShelfEntry {
     bool operator==(const ShelfEntry&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, draft, ask, route };
 
 // --- what a finger does
 struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length
@@ -63,6 +65,24 @@ struct PinFirst { std::size_t bend; bool operator==(const PinFirst&) const = def
 struct MoveBend { std::size_t bend; int by; bool operator==(const MoveBend&) const = default; };  ///< earlier (-1) or later (+1) in the order
 struct FreeOrder { bool operator==(const FreeOrder&) const = default; };        ///< the program chooses again
 struct StopLooking { bool operator==(const StopLooking&) const = default; };    ///< for a better order; the plain one is taken
+// --- a line being entered
+struct NewJob { bool operator==(const NewJob&) const = default; };
+struct ChangeJob { std::string path; bool operator==(const ChangeJob&) const = default; };     ///< opens its draft
+struct AddLine { bool operator==(const AddLine&) const = default; };
+struct OpenDraftLine { std::size_t line; bool operator==(const OpenDraftLine&) const = default; };
+struct AskFor { Ask ask; bool operator==(const AskFor&) const = default; };                    ///< a question over again
+struct Answer { std::string id; bool operator==(const Answer&) const = default; };             ///< to the question on the screen
+struct PickCell { Cell cell; bool operator==(const PickCell&) const = default; };
+struct GiveAngle { Angle angle; bool operator==(const GiveAngle&) const = default; };          ///< of the bend or turn in hand
+struct GiveWay { MoveWay way; bool operator==(const GiveWay&) const = default; };              ///< the length typed goes that way
+struct SplitLeg { bool operator==(const SplitLeg&) const = default; };                         ///< a bend where the typed length ends
+struct TakeBendOut { std::size_t bend; bool operator==(const TakeBendOut&) const = default; };
+struct TakeLastOut { bool operator==(const TakeLastOut&) const = default; };                   ///< of the numbers entered
+struct MirrorLine { bool operator==(const MirrorLine&) const = default; };
+struct ReverseLine { bool operator==(const ReverseLine&) const = default; };
+struct CopyLine { bool mirrored; bool operator==(const CopyLine&) const = default; };
+struct TakeLineOut { bool operator==(const TakeLineOut&) const = default; };
+struct FinishLine { bool operator==(const FinishLine&) const = default; };                     ///< all of it is entered
 struct StartFreshBook { bool operator==(const StartFreshBook&) const = default; };
 struct GoOnWithoutBook { bool operator==(const GoOnWithoutBook&) const = default; };
 struct Dismiss { bool operator==(const Dismiss&) const = default; };            ///< a notice has been read
@@ -77,11 +97,18 @@ struct BookRead { Work work; Settings settings; std::vector<UndoStep> past = {};
 struct BookRefused { std::string sentence; bool in_use = false; bool operator==(const BookRefused&) const = default; };  ///< could not be opened; untouched
 struct OrderShare { std::int64_t question; double share; bool operator==(const OrderShare&) const = default; };
 struct OrderIs { std::int64_t question; std::shared_ptr<const OrderVerdict> verdict; bool operator==(const OrderIs&) const = default; };
+struct OffersAre { Offers offers; bool operator==(const OffersAre&) const = default; };
+struct DraftRead { std::string path; Draft job; bool operator==(const DraftRead&) const = default; };
+/// The draft in hand is on the disk, in `path`; `sentence` says what the person should know about that. `line`
+/// is what can be worked out of the line in hand, or `trouble` why nothing can.
+struct DraftKept { std::string path, sentence; std::optional<Line> line; std::string trouble; bool operator==(const DraftKept&) const = default; };
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
 using Action = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
-                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, MoveBend, FreeOrder, StopLooking, StartFreshBook, GoOnWithoutBook,
+                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, MoveBend, FreeOrder, StopLooking,
+                            NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, SplitLeg, TakeBendOut, TakeLastOut, MirrorLine, ReverseLine,
+                            CopyLine, TakeLineOut, FinishLine, OffersAre, DraftRead, DraftKept, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, NotSaved>;
 
 }  // namespace tubewright

@@ -30,8 +30,12 @@ void take(Doing& d, const ChooseKept& a) { choose_kept(d, a.choice); }
 void take(Doing& d, const ChooseBend& a) { choose_bend(d, a.bend); }
 void take(Doing& d, const ConfirmScrap&) { confirm_scrap(d); }
 void take(Doing& d, const Cancel&) { leave_question(d, true); }
-void take(Doing& d, const Undo&) { undo(d); }
-void take(Doing& d, const Redo&) { redo(d); }
+void take(Doing& d, const Undo&) {
+    if (!undo_entry(d)) undo(d);
+}
+void take(Doing& d, const Redo&) {
+    if (!redo_entry(d)) redo(d);
+}
 void take(Doing& d, const NewStick& a) { new_stick(d, a.length); }
 void take(Doing& d, const TakeOffcut& a) { take_offcut(d, a.id); }
 void take(Doing& d, const AnotherPiece&) { another_piece(d); }
@@ -86,6 +90,27 @@ void take(Doing& d, const StopLooking&) { stop_looking(d); }
 void take(Doing& d, const OrderShare& a) { order_share(d, a); }
 void take(Doing& d, const OrderIs& a) { order_is(d, a); }
 
+void take(Doing& d, const NewJob&) { new_job(d); }
+void take(Doing& d, const ChangeJob& a) { d.requests.push_back(ReadDraft{a.path}); }
+void take(Doing& d, const AddLine&) { add_line(d); }
+void take(Doing& d, const OpenDraftLine& a) { open_draft_line(d, a.line); }
+void take(Doing& d, const AskFor& a) { ask_for(d, a.ask); }
+void take(Doing& d, const Answer& a) { answer(d, a.id); }
+void take(Doing& d, const PickCell& a) { pick_cell(d, a.cell); }
+void take(Doing& d, const GiveAngle& a) { give_angle(d, a.angle); }
+void take(Doing& d, const GiveWay& a) { give_way(d, a.way); }
+void take(Doing& d, const SplitLeg&) { split_leg(d); }
+void take(Doing& d, const TakeBendOut& a) { take_bend_out(d, a.bend); }
+void take(Doing& d, const TakeLastOut&) { take_last_out(d); }
+void take(Doing& d, const MirrorLine&) { mirror_line(d); }
+void take(Doing& d, const ReverseLine&) { reverse_line(d); }
+void take(Doing& d, const CopyLine& a) { copy_line(d, a.mirrored); }
+void take(Doing& d, const TakeLineOut&) { take_line_out(d); }
+void take(Doing& d, const FinishLine&) { finish_line(d); }
+void take(Doing& d, const OffersAre& a) { d.state.offers = a.offers; }
+void take(Doing& d, const DraftRead& a) { draft_read(d, a); }
+void take(Doing& d, const DraftKept& a) { draft_kept(d, a); }
+
 void take(Doing& d, const StartFreshBook&) {
     if (d.state.book == BookStanding::refused) d.requests.push_back(OpenFreshBook{});
 }
@@ -120,7 +145,7 @@ bool is_one_of(const Action& action) {
 
 bool allowed_while_refused(const Action& action) {
     return is_one_of<StartFreshBook, GoOnWithoutBook, Dismiss, SetTheme, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead,
-                     BookRefused, OrderShare, OrderIs, NotSaved>(action);
+                     BookRefused, OrderShare, OrderIs, OffersAre, DraftRead, DraftKept, NotSaved>(action);
 }
 
 }  // namespace

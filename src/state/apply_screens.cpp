@@ -27,6 +27,9 @@ bool is_beside(Screen screen) {
         case Screen::shelf:
         case Screen::lines:
         case Screen::line:
+        case Screen::draft:
+        case Screen::ask:
+        case Screen::route:
         case Screen::bench: return false;
     }
     return false;
@@ -44,6 +47,9 @@ bool can_show(const State& state, Screen screen) {
         case Screen::order:
         case Screen::stick_length: return sheet_in_hand(state) != nullptr;
         case Screen::bench: return bar_to_start(state) == Bar::none;
+        case Screen::draft: return state.entry.has_value();
+        case Screen::ask:
+        case Screen::route: return false;  // by their own touches
         case Screen::wrong: return false;  // only WentWrong opens the question
     }
     return false;
@@ -109,6 +115,9 @@ void press_next(Doing& doing) {
             // One that is too short is taken only by a button of its own, never by the foot switch.
             if (const auto length = typed_stick(state); length && !too_short_by(state, *length)) new_stick(doing, *length);
             return;
+        case Screen::ask:
+        case Screen::route:
+        case Screen::draft: return next_at_entry(doing);
         default: return;
     }
 }
@@ -121,6 +130,9 @@ void press_back(Doing& doing) {
         case Screen::line: return show(state, Screen::lines);
         case Screen::bench: return back_at_bench(doing);
         case Screen::wrong: return leave_question(doing, false);
+        case Screen::ask:
+        case Screen::route:
+        case Screen::draft: return back_at_entry(doing);
         default: return leave_beside(state);
     }
 }
@@ -129,7 +141,7 @@ void press_key(Doing& doing, const std::string& key) {
     State& state = doing.state;
     const Step* step = state.looks.screen == Screen::bench ? step_in_hand(state) : nullptr;
     const bool reading = step && work_in_hand(state).move == Move::check && !work_in_hand(state).last_reading;
-    if (!reading && state.looks.screen != Screen::stick_length) return;
+    if (!reading && state.looks.screen != Screen::stick_length && state.looks.screen != Screen::route) return;
     state.looks.typed = with_key(state.looks.typed, key);
 }
 

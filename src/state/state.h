@@ -54,6 +54,9 @@ struct State {
     std::vector<UndoStep> past, future;  ///< for undo and redo; oldest and nearest first
     std::int64_t last_undo_number = 0;
     std::map<std::string, std::string> material_names;  ///< by id; given at start, never changed
+    Offers offers;                   ///< given at start, never changed
+    std::optional<Entry> entry;      ///< a job being entered
+    std::shared_ptr<const Sheet> entry_sheet;  ///< of what is entered of the line in hand, as far as it can be worked out
     Settings settings;
     double screen_px_per_mm = 0;
     BookStanding book = BookStanding::not_read;
@@ -71,7 +74,10 @@ struct OpenFreshBook { bool operator==(const OpenFreshBook&) const = default; };
 /// The best order for that line's sheet as it stands now; the answer is OrderIs with this question.
 struct FindOrder { std::int64_t question; std::size_t line; bool operator==(const FindOrder&) const = default; };
 struct StopFinding { std::int64_t question; bool operator==(const StopFinding&) const = default; };
-using Request = std::variant<ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding>;
+struct ReadDraft { std::string path; bool operator==(const ReadDraft&) const = default; };
+/// Whole and at once; the answer is DraftKept. `shown` is worked out for the screen.
+struct KeepDraft { std::string path; Draft job; std::optional<Draft> shown; bool operator==(const KeepDraft&) const = default; };
+using Request = std::variant<ReadDraft, KeepDraft, ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding>;
 
 struct StateStep {
     State state;

@@ -1,0 +1,294 @@
+// A job being entered: its questions, its lines, undo, and what is on the disk of it.
+
+#include <algorithm>
+#include <cctype>
+
+#include "bench/sheet.h"
+#include "state/apply_entry.h"
+#include "tube/route_edits.h"
+
+namespace tubewright {
+
+namespace {
+
+constexpr std::pair<const char*, Service> services[]{{"brake", Service::brake},         {"fuel", Service::fuel}, {"cooler", Service::cooler},
+                                                     {"hydraulic", Service::hydraulic}, {"air", Service::air},   {"other", Service::other}};
+constexpr std::pair<const char*, FormChoice> forms[]{{"legs-outside", {RouteForm::legs, TapeEdge::outside}},
+                                                     {"legs-centre", {RouteForm::legs, TapeEdge::centre}},
+                                                     {"legs-inside", {RouteForm::legs, TapeEdge::inside}},
+                                                     {"straights", {RouteForm::straights, TapeEdge::centre}},
+                                                     {"moves", {RouteForm::moves, TapeEdge::centre}}};
+
+/// The place of an answer that is a number of a list.
+std::optional<std::size_t> place_in(const std::string& id, std::size_t size) {
+    if (id.empty() || id.size() > 4 || !std::all_of(id.begin(), id.end(), [](unsigned char c) { return std::isdigit(c); })) return std::nullopt;
+    const std::size_t place = std::stoul(id);
+    return place < size ? std::optional(place) : std::nullopt;
+}
+
+template <class Offer>
+bool offers(const std::vector<Offer>& list, const std::string& id) {
+    return std::any_of(list.begin(), list.end(), [&](const Offer& offer) { return offer.id == id; });
+}
+
+/// A tube that says what it is of: only such a one can stand in a file.
+Draft fit_to_keep(Draft job) {
+    const auto half_said = [](const std::optional<DraftTube>& tube) { return tube && tube->tube.material.empty(); };
+    if (half_said(job.tube)) job.tube.reset();
+    for (DraftLine& line : job.lines)
+        if (half_said(line.tube)) line.tube.reset();
+    return job;
+}
+
+/// Where this line's tube stands: its own, or the job's for all.
+std::optional<DraftTube>& tube_in_hand(EntryPage& page) {
+    DraftLine& line = page.job.lines[page.line];
+    return line.tube ? line.tube : page.job.tube;
+}
+std::optional<DraftBender>& bender_in_hand(EntryPage& page) {
+    DraftLine& line = page.job.lines[page.line];
+    return line.bender ? line.bender : page.job.bender;
+}
+
+/// The bender is settled without a question where just one suits the tube, and asked again where the one that
+/// was chosen does not.
+void settle_bender(const Offers& all, EntryPage& page) {
+    const std::vector<BenderOffer> suited = benders_for(all, page.job, page.job.lines[page.line]);
+    std::optional<DraftBender>& bender = bender_in_hand(page);
+    if (bender && (!bender->card.empty() || offers(suited, bender->id))) return;
+    bender.reset();
+    if (suited.size() == 1) bender = DraftBender{suited.front().id};
+}
+
+bool answer_tube(const Offers& all, EntryPage& page, const std::string& id) {
+    const auto place = place_in(id, all.tubes.size());
+    if (!place) return false;
+    std::optional<DraftTube>& tube = tube_in_hand(page);
+    Tube next{all.tubes[*place].od, all.tubes[*place].wall, tube ? tube->tube.material : ""};
+    if (tube) tube->tube = next;
+    else tube = DraftTube{next};
+    settle_bender(all, page);
+    return true;
+}
+
+bool answer_fitting(const Offers& all, EntryPage& page, const std::string& id) {
+    if (!offers(all.fittings, id)) return false;
+    DraftLine& line = page.job.lines[page.line];
+    const auto put = [&](DraftEnd& end) {
+        if (end.fitting != id) end.allowance.reset();  // was another fitting's
+        end.fitting = id;
+    };
+    if (page.ask != Ask::fitting_b) put(line.a);
+    if (page.ask != Ask::fitting_a) put(line.b);
+    return true;
+}
+
+bool answer_form(EntryPage& page, const std::string& id) {
+    for (const auto& [name, choice] : forms) {
+        if (id != name) continue;
+        MeasuredRoute& route = page.job.lines[page.line].route;
+        route = in_form(route, choice);
+        page.cell = cells_of(route).back();
+        return true;
+    }
+    return false;
+}
+
+/// Puts the answer in; whether it was one.
+bool take_answer(const Offers& all, EntryPage& page, const std::string& id) {
+    switch (*page.ask) {
+        case Ask::service:
+            for (const auto& [name, service] : services)
+                if (id == name) {
+                    page.job.service = service;
+                    return true;
+                }
+            return false;
+        case Ask::tube: return answer_tube(all, page, id);
+        case Ask::material:
+            if (!offers(all.materials, id) || !tube_in_hand(page)) return false;
+            tube_in_hand(page)->tube.material = id;
+            return true;
+        case Ask::bender:
+            if (!offers(benders_for(all, page.job, page.job.lines[page.line]), id)) return false;
+            bender_in_hand(page) = DraftBender{id};
+            return true;
+        case Ask::fittings:
+        case Ask::fitting_a:
+        case Ask::fitting_b: return answer_fitting(all, page, id);
+        case Ask::form: return answer_form(page, id);
+    }
+    return false;
+}
+
+DraftLine fresh_line(const Draft& job) {
+    DraftLine line;
+    line.name = new_line_name(job);
+    line.unfinished = true;
+    line.route.measured_to = TapeEdge::outside;
+    if (job.lines.empty()) return line;
+    const DraftLine& last = job.lines.back();  // the next line of a job is mostly of the same tube, with the same ends
+    line.tube = last.tube;
+    line.bender = last.bender;
+    line.a.fitting = last.a.fitting;
+    line.b.fitting = last.b.fitting;
+    line.route.form = last.route.form == RouteForm::points ? RouteForm::legs : last.route.form;
+    line.route.measured_to = last.route.measured_to;
+    return line;
+}
+
+void show_page(State& state) { show(state, state.entry->page.ask ? Screen::ask : Screen::route); }
+
+/// The next open question, or the route.
+void go_on(Doing& doing, Ask answered) {
+    EntryPage& page = doing.state.entry->page;
+    const DraftLine& line = doing.state.entry->line();
+    if (answered == Ask::service) page.ask = Ask::tube;
+    else if (const auto open = open_question_of(page.job, line)) page.ask = open;
+    else if (doing.state.entry->in_a_row && answered != Ask::form) page.ask = Ask::form;
+    else page.ask.reset();
+    if (page.ask) return show_page(doing.state);
+    show(doing.state, doing.state.entry->in_a_row ? Screen::route : Screen::draft);
+}
+
+}  // namespace
+
+void keep_draft(Doing& doing) {
+    Entry& entry = *doing.state.entry;
+    doing.requests.push_back(KeepDraft{entry.path, fit_to_keep(entry.page.job), shown_part(entry)});
+}
+
+void change_entry(Doing& doing, EntryPage next) {
+    Entry& entry = *doing.state.entry;
+    if (next.job == entry.page.job) {
+        entry.page = std::move(next);
+        return;
+    }
+    entry.past.push_back(entry.page);
+    entry.future.clear();
+    entry.page = std::move(next);
+    keep_draft(doing);
+}
+
+bool line_is_entered(const State& state) {
+    return state.entry && state.entry->page.line < state.entry->page.job.lines.size();
+}
+
+void new_job(Doing& doing) {
+    State& state = doing.state;
+    Entry entry;
+    entry.page.job.name = state.day.empty() ? "New job" : "New job " + state.day;
+    entry.page.job.unit = state.settings.unit.value_or(Unit::inch);
+    entry.page.job.lines = {fresh_line(entry.page.job)};
+    state.entry = std::move(entry);
+    state.entry_sheet.reset();
+    show_page(state);
+}
+
+void draft_read(Doing& doing, const DraftRead& read) {
+    if (read.job.lines.empty()) return;
+    Entry entry;
+    entry.path = read.path;
+    entry.in_a_row = false;
+    entry.page.job = read.job;
+    entry.page.ask.reset();
+    doing.state.entry = std::move(entry);
+    doing.state.entry_sheet.reset();
+    show(doing.state, Screen::draft);
+    keep_draft(doing);
+}
+
+void add_line(Doing& doing) {
+    if (!doing.state.entry) return;
+    EntryPage next = doing.state.entry->page;
+    next.job.lines.push_back(fresh_line(next.job));
+    next.line = next.job.lines.size() - 1;
+    next.cell = {};
+    next.ask = open_question_of(next.job, next.job.lines.back());
+    doing.state.entry->in_a_row = true;
+    change_entry(doing, std::move(next));
+    show_page(doing.state);
+}
+
+void open_draft_line(Doing& doing, std::size_t line) {
+    if (!doing.state.entry || line >= doing.state.entry->page.job.lines.size()) return;
+    EntryPage& page = doing.state.entry->page;
+    page.line = line;
+    page.ask.reset();
+    page.cell = cells_of(page.job.lines[line].route).back();
+    show(doing.state, Screen::draft);
+    keep_draft(doing);
+}
+
+void ask_for(Doing& doing, Ask ask) {
+    if (!line_is_entered(doing.state)) return;
+    doing.state.entry->page.ask = ask;
+    doing.state.entry->in_a_row = false;
+    show(doing.state, Screen::ask);
+}
+
+void answer(Doing& doing, const std::string& id) {
+    State& state = doing.state;
+    if (!line_is_entered(state) || state.looks.screen != Screen::ask || !state.entry->page.ask) return;
+    EntryPage next = state.entry->page;
+    const Ask answered = *next.ask;
+    if (!take_answer(state.offers, next, id)) return;
+    change_entry(doing, std::move(next));
+    go_on(doing, answered);
+}
+
+void copy_line(Doing& doing, bool in_mirror) {
+    if (!line_is_entered(doing.state)) return;
+    EntryPage next = doing.state.entry->page;
+    DraftLine copy = next.job.lines[next.line];
+    copy.name = new_line_name(next.job);
+    if (in_mirror) copy.route = mirrored(copy.route);
+    next.job.lines.push_back(std::move(copy));
+    next.line = next.job.lines.size() - 1;
+    change_entry(doing, std::move(next));
+    show(doing.state, Screen::draft);
+}
+
+void take_line_out(Doing& doing) {
+    if (!line_is_entered(doing.state) || doing.state.entry->page.job.lines.size() < 2) return;
+    EntryPage next = doing.state.entry->page;
+    next.job.lines.erase(next.job.lines.begin() + static_cast<std::ptrdiff_t>(next.line));
+    next.line = std::min(next.line, next.job.lines.size() - 1);
+    next.cell = cells_of(next.job.lines[next.line].route).back();
+    change_entry(doing, std::move(next));
+    show(doing.state, Screen::draft);
+}
+
+namespace {
+
+bool at_entry(const State& state) {
+    const Screen screen = state.looks.screen;
+    return state.entry && (screen == Screen::draft || screen == Screen::ask || screen == Screen::route);
+}
+
+bool bring_back(Doing& doing, std::vector<EntryPage>& from, std::vector<EntryPage>& to) {
+    Entry& entry = *doing.state.entry;
+    if (from.empty()) return true;
+    to.push_back(entry.page);
+    entry.page = from.back();
+    from.pop_back();
+    keep_draft(doing);
+    if (entry.page.ask || doing.state.looks.screen != Screen::draft) show_page(doing.state);
+    return true;
+}
+
+}  // namespace
+
+bool undo_entry(Doing& doing) { return at_entry(doing.state) && bring_back(doing, doing.state.entry->past, doing.state.entry->future); }
+bool redo_entry(Doing& doing) { return at_entry(doing.state) && bring_back(doing, doing.state.entry->future, doing.state.entry->past); }
+
+void draft_kept(Doing& doing, const DraftKept& kept) {
+    State& state = doing.state;
+    if (!state.entry) return;
+    if (!kept.path.empty()) state.entry->path = kept.path;
+    if (!kept.sentence.empty()) state.looks.notice = kept.sentence;
+    state.entry->trouble = kept.trouble;
+    state.entry_sheet = kept.line ? std::make_shared<const Sheet>(bend_sheet(*kept.line, {})) : nullptr;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,13 @@
+#pragma once
+// Inside the two files that apply what is entered.
+
+#include "state/doing.h"
+
+namespace tubewright {
+
+bool line_is_entered(const State& state);
+/// The one way a draft changes: keeps the page before it for undo and asks for the new one to be kept.
+void change_entry(Doing& doing, EntryPage next);
+void keep_draft(Doing& doing);
+
+}  // namespace tubewright
