@@ -138,10 +138,14 @@ std::string bytes_of(const std::filesystem::path& path) {
     return bytes;
 }
 
-nlohmann::json tree_from(const std::string& text, const std::string& file) {
+void check_text(const std::string& text, const std::string& file, const std::string& allowed) {
     if (text.size() > largest_file) throw Refusal{file, "", "is larger than 4 MB", "files up to 4 MB"};
-    if (text.find_first_not_of(" \t\r\n") == std::string::npos) throw Refusal{file, "", "is empty", json_text};
-    if (!is_text(text)) throw Refusal{file, "", "is not text", json_text};
+    if (text.find_first_not_of(" \t\r\n") == std::string::npos) throw Refusal{file, "", "is empty", allowed};
+    if (!is_text(text)) throw Refusal{file, "", "is not text", allowed};
+}
+
+nlohmann::json tree_from(const std::string& text, const std::string& file) {
+    check_text(text, file, json_text);
     TreeBuilder builder(text, file);
     json::sax_parse(text, &builder);
     return builder.take();

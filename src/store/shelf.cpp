@@ -2,6 +2,7 @@
 
 #include <map>
 
+#include "store/draft_file.h"
 #include "store/job_file.h"
 
 namespace tubewright {
@@ -28,12 +29,18 @@ void look_into(const fs::path& folder, const Library& library, std::map<std::str
 
 FoundJob found_job(const fs::path& path, const Library& library) {
     FoundJob found{path.stem().string(), path.string(), path.stem().string(), {}, ""};
-    const auto job = read_job(path, library);
-    if (!job.ok()) {
-        found.trouble = job.trouble().sentence();
+    const auto draft = read_draft(path, library);
+    if (!draft.ok()) {
+        found.trouble = draft.trouble().sentence();
         return found;
     }
-    found.name = job.value().name;
+    found.name = draft.value().name;
+    const auto job = job_from(draft.value(), path.string(), library);
+    if (!job.ok()) {
+        found.trouble = job.trouble().sentence();
+        found.unfinished = true;
+        return found;
+    }
     for (const Line& line : job.value().lines) {
         found.lines.push_back(line.name);
         found.quantities.push_back(line.quantity);

@@ -17,6 +17,7 @@ struct FoundJob {
     std::vector<std::string> lines;
     std::string trouble;
     std::vector<int> quantities = {};  ///< pieces asked of each line
+    bool unfinished = false;           ///< it can't be bent yet, but it can be gone on with entering
     bool operator==(const FoundJob&) const = default;
 };
 

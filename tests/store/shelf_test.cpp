@@ -30,6 +30,18 @@ TEST_CASE("a job that can't be read stands on the shelf with its sentence; other
     CHECK(shelf[1].quantities == std::vector<int>{1});
 }
 
+TEST_CASE("an unfinished job stands on the shelf under its own name, with what keeps it from the bench") {
+    const OwnFolder own;
+    const auto path = own.write("half.json", with(example_job, "\"quantity\": 1", "\"unfinished\": true"));
+    const FoundJob job = found_job(path, shipped_library());
+    CHECK(job.name == "Utility trailer brake lines");
+    CHECK(job.unfinished);
+    CHECK(job.lines.empty());
+    CHECK(job.trouble == path.string() + ", lines[0] is unfinished; allowed: lines that are entered to their end.");
+    CHECK_FALSE(found_job(own.write("bad.json", "{"), shipped_library()).unfinished);
+    CHECK_FALSE(found_job(own.write("good.json", example_job), shipped_library()).unfinished);
+}
+
 TEST_CASE("of two files of one name the user's own counts, and a missing folder holds nothing") {
     const OwnFolder own;
     own.write("shipped/set.json", example_job);
