@@ -54,8 +54,22 @@ PictureKind kind_of(PictureView::Kind kind) {
 const PictureView* picture_in(const ScreenView& view) {
     if (const auto* move = std::get_if<MoveBody>(&view.body)) return move->picture ? &*move->picture : nullptr;
     if (const auto* overview = std::get_if<OverviewBody>(&view.body)) return overview->picture ? &*overview->picture : nullptr;
+    if (const auto* tiles = std::get_if<TilesBody>(&view.body)) return tiles->picture ? &*tiles->picture : nullptr;
+    if (const auto* route = std::get_if<RouteBody>(&view.body)) return route->picture ? &*route->picture : nullptr;
     if (const auto* settings = std::get_if<SettingsBody>(&view.body)) return settings->picture ? &*settings->picture : nullptr;
     return nullptr;
+}
+
+/// Straights and bends take turns, beginning with a straight.
+std::optional<std::size_t> lit_stretch(const PictureView& view) {
+    if (!view.lit) return std::nullopt;
+    return 2 * view.lit->index + (view.lit->what == LitPart::What::bend ? 1 : 0);
+}
+
+/// What the picture is of.
+const Sheet* sheet_for(const PictureView& view, const State& state) {
+    if (view.entered) return state.entry_sheet.get();
+    return state.line && *state.line < state.sheets.size() ? &state.sheets[*state.line] : nullptr;
 }
 
 /// Everything that a drawn picture depends on. Sheets are compared by what is drawn of them.
@@ -63,6 +77,7 @@ struct Drawn {
     PictureView::Kind kind;
     std::size_t step;
     std::optional<std::pair<Angle, Angle>> again;
+    std::optional<std::size_t> lit;
     Line line;
     SetUp set_up;
     std::vector<std::size_t> marks;
@@ -72,7 +87,7 @@ struct Drawn {
 };
 
 Drawn drawn(const PictureView& view, const Sheet& sheet, const Box& box, Theme theme) {
-    Drawn now{view.kind, view.step, view.again, sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
+    Drawn now{view.kind, view.step, view.again, lit_stretch(view), sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
     for (const Step& step : sheet.steps) now.marks.push_back(step.align_to);
     return now;
 }
@@ -134,15 +149,16 @@ void Canvas::Parts::draw_picture(const ScreenView& view) {
     const PictureView* wanted = picture_in(view);
     const auto box = ui->picture_rect();
     const State& state = desk.state();
-    if (!wanted || !box || !state.line || *state.line >= state.sheets.size()) return;
-    const Sheet& sheet = state.sheets[*state.line];
+    const Sheet* of = wanted && box ? sheet_for(*wanted, state) : nullptr;
+    if (!of) return;
+    const Sheet& sheet = *of;
     const bool finished = wanted->kind == PictureView::Kind::finished;
     if (!sheet.layout || (!finished && wanted->step >= sheet.steps.size())) return;
     Drawn now = drawn(*wanted, sheet, *box, view.theme);
     if (picture == now || now.width < 8 || now.height < 8) return;
     std::optional<Pulled> second;
     if (wanted->again) second = Pulled{wanted->again->first, wanted->again->second};
-    const Scene scene = bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
+    const Scene scene = finished ? part_scene(sheet, now.lit) : bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
     const Camera camera = camera_for(scene, static_cast<double>(now.width) / now.height);
     pictures.draw(scene, camera, picture_colours(palette(view.theme)), now.width, now.height);
     handle.texture = reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(pictures.texture()));

@@ -27,6 +27,7 @@ struct ShelfEntry {
     std::vector<std::string> lines;
     std::string trouble;
     std::vector<int> quantities = {};  ///< pieces asked of each line
+    bool unfinished = false;           ///< it can't be bent yet; to touch it is to go on with entering it
     bool operator==(const ShelfEntry&) const = default;
 };
 
@@ -40,7 +41,8 @@ struct Next { bool operator==(const Next&) const = default; };                  
 struct Back { bool operator==(const Back&) const = default; };
 struct Tick { std::string id; bool operator==(const Tick&) const = default; };  ///< on and off
 struct TurnPage { int by; bool operator==(const TurnPage&) const = default; };
-struct Key { std::string key; bool operator==(const Key&) const = default; };   ///< keypad: "0".."9", ".", "1/4" "1/2" "3/4", "clear", "back"
+struct Key { std::string key; bool operator==(const Key&) const = default; };   ///< keypad: "0".."9", ".", "1/4" "1/2" "3/4", "clear", "back";
+                                                                                ///< also eighths, "+1/16" and "+1/32" on top of them, and "keypad" to have it
 struct PassCheck { bool operator==(const PassCheck&) const = default; };
 struct PullAgain { bool operator==(const PullAgain&) const = default; };
 struct KeepBend { bool operator==(const KeepBend&) const = default; };

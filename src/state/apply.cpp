@@ -13,7 +13,8 @@ constexpr double least_px_per_mm = 1, most_px_per_mm = 40;
 void take(Doing& d, const GoTo& a) { go_to(d, a.screen); }
 void take(Doing& d, const OpenJob& a) {
     for (const ShelfEntry& entry : d.state.shelf)
-        if (entry.path == a.path && entry.trouble.empty()) return d.requests.push_back(ReadJob{a.path});
+        if (entry.path == a.path && entry.unfinished) return d.requests.push_back(ReadDraft{a.path});
+        else if (entry.path == a.path && entry.trouble.empty()) return d.requests.push_back(ReadJob{a.path});
 }
 void take(Doing& d, const OpenLine& a) { open_line(d, a.name); }
 void take(Doing& d, const Next&) { press_next(d); }

@@ -84,6 +84,10 @@ bool answer_fitting(const Offers& all, EntryPage& page, const std::string& id) {
 }
 
 bool answer_form(EntryPage& page, const std::string& id) {
+    if (id == "flat" || id == "not-flat") {
+        page.flat = id == "flat";
+        return true;
+    }
     for (const auto& [name, choice] : forms) {
         if (id != name) continue;
         MeasuredRoute& route = page.job.lines[page.line].route;
@@ -143,7 +147,7 @@ void show_page(State& state) { show(state, state.entry->page.ask ? Screen::ask :
 void go_on(Doing& doing, Ask answered) {
     EntryPage& page = doing.state.entry->page;
     const DraftLine& line = doing.state.entry->line();
-    if (answered == Ask::service) page.ask = Ask::tube;
+    if (answered == Ask::service && doing.state.entry->in_a_row) page.ask = Ask::tube;
     else if (const auto open = open_question_of(page.job, line)) page.ask = open;
     else if (doing.state.entry->in_a_row && answered != Ask::form) page.ask = Ask::form;
     else page.ask.reset();
@@ -192,6 +196,8 @@ void draft_read(Doing& doing, const DraftRead& read) {
     entry.in_a_row = false;
     entry.page.job = read.job;
     entry.page.ask.reset();
+    entry.page.cell = cells_of(entry.page.job.lines.front().route).back();
+    entry.page.flat = looks_flat(entry.page.job.lines.front().route);
     doing.state.entry = std::move(entry);
     doing.state.entry_sheet.reset();
     show(doing.state, Screen::draft);
@@ -216,6 +222,7 @@ void open_draft_line(Doing& doing, std::size_t line) {
     page.line = line;
     page.ask.reset();
     page.cell = cells_of(page.job.lines[line].route).back();
+    page.flat = looks_flat(page.job.lines[line].route);
     show(doing.state, Screen::draft);
     keep_draft(doing);
 }
@@ -234,6 +241,7 @@ void answer(Doing& doing, const std::string& id) {
     const Ask answered = *next.ask;
     if (!take_answer(state.offers, next, id)) return;
     change_entry(doing, std::move(next));
+    if (id == "flat" || id == "not-flat") return;  // said beside the question
     go_on(doing, answered);
 }
 

@@ -12,6 +12,12 @@ using What = Cell::What;
 
 bool at_route(const State& state) { return line_is_entered(state) && state.looks.screen == Screen::route; }
 
+void clear_typed(Looks& looks) {
+    looks.typed.clear();
+    looks.keypad = false;
+    looks.page = 0;  // the numbers are turned to the one in hand
+}
+
 /// The route with a number put in; on to the next cell where it was one.
 void put(Doing& doing, MeasuredRoute route) {
     EntryPage next = doing.state.entry->page;
@@ -21,8 +27,7 @@ void put(Doing& doing, MeasuredRoute route) {
     next.job.lines[next.line].unfinished = true;
     if (taken) next.cell = cell_after(here, next.cell);
     change_entry(doing, std::move(next));
-    doing.state.looks.typed.clear();
-    doing.state.looks.page = 0;
+    clear_typed(doing.state.looks);
 }
 
 }  // namespace
@@ -38,7 +43,7 @@ void pick_cell(Doing& doing, const Cell& cell) {
     if (!line_is_entered(doing.state)) return;
     EntryPage& page = doing.state.entry->page;
     const std::vector<Cell> cells = cells_of(page.job.lines[page.line].route);
-    if (std::find(cells.begin(), cells.end(), cell) == cells.end()) return;
+    if (!trimmed_end(cell) && std::find(cells.begin(), cells.end(), cell) == cells.end()) return;
     page.cell = cell;
     page.ask.reset();
     show(doing.state, Screen::route);
@@ -47,9 +52,7 @@ void pick_cell(Doing& doing, const Cell& cell) {
 void give_angle(Doing& doing, Angle angle) {
     if (!at_route(doing.state)) return;
     const Entry& entry = *doing.state.entry;
-    const MeasuredRoute next = with_angle(entry.line().route, entry.page.cell, angle);
-    if (next == entry.line().route && !has_value(next, entry.page.cell)) return;
-    put(doing, next);
+    if (takes(entry.line().route, entry.page.cell, angle)) put(doing, with_angle(entry.line().route, entry.page.cell, angle));
 }
 
 void give_way(Doing& doing, MoveWay way) {
@@ -60,7 +63,7 @@ void give_way(Doing& doing, MoveWay way) {
     route = with_way(route, next.cell, way, *length);
     next.job.lines[next.line].unfinished = true;
     change_entry(doing, std::move(next));
-    doing.state.looks.typed.clear();
+    clear_typed(doing.state.looks);
 }
 
 void split_leg(Doing& doing) {
@@ -74,7 +77,7 @@ void split_leg(Doing& doing) {
     line.unfinished = true;
     next.cell = {What::angle, next.cell.index};
     change_entry(doing, std::move(next));
-    doing.state.looks.typed.clear();
+    clear_typed(doing.state.looks);
 }
 
 void take_bend_out(Doing& doing, std::size_t bend) {
@@ -86,7 +89,7 @@ void take_bend_out(Doing& doing, std::size_t bend) {
     line.unfinished = true;
     next.cell = cells_of(line.route).back();
     change_entry(doing, std::move(next));
-    doing.state.looks.typed.clear();
+    clear_typed(doing.state.looks);
 }
 
 void take_last_out(Doing& doing) {
@@ -101,12 +104,28 @@ void take_last_out(Doing& doing) {
         case What::angle: line.route.bends.pop_back(); break;
         case What::turn: line.route.bends.back().rotation.reset(); break;
         case What::move: line.route.moves.pop_back(); break;
+        case What::trim_a:
+        case What::trim_b: break;
     }
     line.unfinished = true;
     next.cell = *last;
     change_entry(doing, std::move(next));
-    doing.state.looks.typed.clear();
+    clear_typed(doing.state.looks);
 }
+
+namespace {
+
+void put_trim(Doing& doing, End end) {
+    const auto length = typed_run(doing.state);
+    if (!length || *length > longest_trim) return;
+    EntryPage next = doing.state.entry->page;
+    next.job.lines[next.line].end(end).trim = *length;
+    next.cell = cells_of(next.job.lines[next.line].route).back();
+    change_entry(doing, std::move(next));
+    show(doing.state, Screen::draft);
+}
+
+}  // namespace
 
 void mirror_line(Doing& doing) {
     if (!line_is_entered(doing.state)) return;
@@ -155,8 +174,9 @@ void next_at_entry(Doing& doing) {
         if (state.looks.typed.empty() && has_value(state.entry->line().route, cell)) state.entry->page.cell = cell_after(state.entry->line().route, cell);
         return;
     }
+    if (const auto end = trimmed_end(cell)) return put_trim(doing, *end);
     if (cell.what == What::run) {
-        if (const auto length = typed_run(state)) put(doing, with_length(state.entry->line().route, cell, *length));
+        if (const auto length = typed_run(state); length && takes(state.entry->line().route, cell, *length)) put(doing, with_length(state.entry->line().route, cell, *length));
         return;
     }
     if (const auto number = typed_number(state.looks.typed)) give_angle(doing, Angle{*number});

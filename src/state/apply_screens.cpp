@@ -10,6 +10,7 @@ namespace {
 void clear_half_done(Looks& looks) {
     looks.page = 0;
     looks.typed.clear();
+    looks.keypad = false;
     looks.reason.reset();
     looks.kept_choice.clear();
     looks.wrong_bend.reset();
@@ -142,7 +143,8 @@ void press_key(Doing& doing, const std::string& key) {
     const Step* step = state.looks.screen == Screen::bench ? step_in_hand(state) : nullptr;
     const bool reading = step && work_in_hand(state).move == Move::check && !work_in_hand(state).last_reading;
     if (!reading && state.looks.screen != Screen::stick_length && state.looks.screen != Screen::route) return;
-    state.looks.typed = with_key(state.looks.typed, key);
+    if (key == "keypad") state.looks.keypad = state.looks.screen == Screen::route;
+    else state.looks.typed = with_key(state.looks.typed, key);
 }
 
 void job_read(Doing& doing, const JobRead& read) {

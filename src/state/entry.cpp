@@ -23,12 +23,6 @@ bool length_fits(RouteForm form, Length length) {
     return std::isfinite(length.mm) && length.mm <= limits::longest_run && (length.mm > 0 || (form == RouteForm::straights && length.mm == 0));
 }
 
-bool angle_fits(const MeasuredRoute& route, const Cell& cell, Angle angle) {
-    if (!std::isfinite(angle.deg)) return false;
-    if (cell.what == What::turn) return std::abs(angle.deg) <= limits::most_rotation;
-    return route.form == RouteForm::straights ? angle.deg > 0 && angle.deg < 360 : angle.deg > 0 && angle.deg <= 180;
-}
-
 }  // namespace
 
 std::vector<Cell> cells_of(const MeasuredRoute& route) {
@@ -54,9 +48,19 @@ bool has_value(const MeasuredRoute& route, const Cell& cell) {
         case What::angle: return cell.index < route.bends.size();
         case What::turn: return cell.index < route.bends.size() && route.bends[cell.index].rotation.has_value();
         case What::move: return cell.index < route.moves.size() && !route.moves[cell.index].along.empty();
+        case What::trim_a:
+        case What::trim_b: return false;
     }
     return false;
 }
+
+std::optional<End> trimmed_end(const Cell& cell) {
+    if (cell.what == What::trim_a) return End::A;
+    if (cell.what == What::trim_b) return End::B;
+    return std::nullopt;
+}
+
+bool looks_flat(const MeasuredRoute& route) { return route.bends.size() > 1 && is_flat(route); }
 
 Cell cell_after(const MeasuredRoute& route, const Cell& cell) {
     const std::vector<Cell> cells = cells_of(route);
@@ -64,18 +68,28 @@ Cell cell_after(const MeasuredRoute& route, const Cell& cell) {
     return here == cells.end() || here + 1 == cells.end() ? cells.back() : *(here + 1);
 }
 
+bool takes(const MeasuredRoute& route, const Cell& cell, Length length) {
+    return cell.what == What::run && cell.index <= route.runs.size() && cell.index <= limits::most_bends && length_fits(route.form, length);
+}
+
+bool takes(const MeasuredRoute& route, const Cell& cell, Angle angle) {
+    if (!std::isfinite(angle.deg)) return false;
+    if (cell.what == What::turn) return cell.index > 0 && cell.index < route.bends.size() && std::abs(angle.deg) <= limits::most_rotation;
+    if (cell.what != What::angle || cell.index > route.bends.size() || cell.index >= limits::most_bends) return false;
+    return angle.deg > 0 && (route.form == RouteForm::straights ? angle.deg < 360 : angle.deg <= 180);
+}
+
 MeasuredRoute with_length(MeasuredRoute route, const Cell& cell, Length length) {
-    if (cell.what != What::run || cell.index > route.runs.size() || cell.index > limits::most_bends || !length_fits(route.form, length)) return route;
+    if (!takes(route, cell, length)) return route;
     if (cell.index == route.runs.size()) route.runs.push_back(length);
     else route.runs[cell.index] = length;
     return route;
 }
 
 MeasuredRoute with_angle(MeasuredRoute route, const Cell& cell, Angle angle) {
-    if (!angle_fits(route, cell, angle)) return route;
-    if (cell.what == What::turn && cell.index > 0 && cell.index < route.bends.size()) route.bends[cell.index].rotation = wrapped(angle);
-    if (cell.what != What::angle || cell.index > route.bends.size() || cell.index >= limits::most_bends) return route;
-    if (cell.index == route.bends.size()) route.bends.push_back({angle});
+    if (!takes(route, cell, angle)) return route;
+    if (cell.what == What::turn) route.bends[cell.index].rotation = wrapped(angle);
+    else if (cell.index == route.bends.size()) route.bends.push_back({angle});
     else route.bends[cell.index].angle = angle;
     return route;
 }

@@ -14,14 +14,15 @@ namespace tubewright {
 /// What is asked by a screen of choices. A new job is asked them in this order; each can be asked again.
 enum class Ask { service, tube, material, bender, fittings, fitting_a, fitting_b, form };
 
-/// One number of the route: of a leg or straight, of a bend's angle or turn, or one straight move.
+/// One number of the line: of a leg or straight, of a bend's angle or turn, one straight move, or what is left on
+/// at an end to be cut off later.
 struct Cell {
-    enum class What { run, angle, turn, move } what = What::run;
+    enum class What { run, angle, turn, move, trim_a, trim_b } what = What::run;
     std::size_t index = 0;  ///< of its list, from 0
     bool operator==(const Cell&) const = default;
 };
 
-/// How a route is given. A flat one is legs whose turns are only "the same way round" and "the other way".
+/// How a route is given.
 struct FormChoice {
     RouteForm form = RouteForm::legs;
     TapeEdge measured_to = TapeEdge::outside;
@@ -34,6 +35,7 @@ struct EntryPage {
     std::size_t line = 0;
     std::optional<Ask> ask = Ask::service;  ///< none: at the route or the line's page
     Cell cell = {};
+    bool flat = false;             ///< the wire lies in one plane: a turn is one way round or the other
     bool operator==(const EntryPage&) const = default;
 };
 
@@ -51,9 +53,16 @@ struct Entry {
 /// Every cell that has a value, in the order of entry, and after them the one that comes next.
 std::vector<Cell> cells_of(const MeasuredRoute& route);
 bool has_value(const MeasuredRoute& route, const Cell& cell);
+/// A trim stands at an end, not in the route.
+std::optional<End> trimmed_end(const Cell& cell);
+/// Whether a wire that has turns at all has only such as one plane has.
+bool looks_flat(const MeasuredRoute& route);
 /// The cell after this one; the next to be entered where this one is the last.
 Cell cell_after(const MeasuredRoute& route, const Cell& cell);
 
+/// Whether the cell can have this value.
+bool takes(const MeasuredRoute& route, const Cell& cell, Length length);
+bool takes(const MeasuredRoute& route, const Cell& cell, Angle angle);
 /// The route with this cell's value put in, at the end or in place of the old one. A value that the cell can't
 /// have (a leg of nothing, an angle beyond 180 at a corner) leaves the route as it is.
 MeasuredRoute with_length(MeasuredRoute route, const Cell& cell, Length length);

@@ -20,6 +20,7 @@ struct Looks {
     std::vector<Screen> came_from;   ///< for Back out of side screens
     int page = 0;
     std::string typed;               ///< on the keypad
+    bool keypad = false;             ///< wanted in place of the usual choices
     std::optional<Reason> reason;    ///< chosen, not yet confirmed
     std::string kept_choice;
     std::optional<std::size_t> wrong_bend;  ///< chosen, where the reason asks for it

@@ -50,15 +50,15 @@ void draw_face(Ui& ui, const Box& face, const Skin& skin, const ButtonView& butt
 
 }  // namespace
 
-bool Ui::big_button(const Box& box, const ButtonView& button) {
+bool Ui::bare_button(const Box& box, const ButtonView& button, Box& inner, Skin& skin) {
     const Touch touched = touch(box, button, px(2));
-    Skin skin = button_skin(*this, button);
+    skin = button_skin(*this, button);
     if (touched.down) skin.fill = mixed(skin.fill, button.weight == Weight::main ? palette_.ink : palette_.now, button.weight == Weight::main ? 0.3 : 0.18);
     const float lip = px(1.1), sunk = touched.down ? lip * 0.8f : 0;
     const Box face{{box.min.x, box.min.y + sunk}, {box.max.x, box.max.y - lip + sunk}};
     draw_face(*this, face, skin, button, touched.down ? lip * 0.2f : lip);
 
-    Box inner = face.inside(px(2.2), px(1.6));
+    inner = face.inside(px(2.2), px(1.6));
     if (button.held) {
         const Box ring = inner.width() > px(44) ? inner.cut_left(px(9)) : inner.cut_top(px(8));
         draw_hold_ring(*this, ring.centre(), px(2.7), touched.held, skin);
@@ -68,7 +68,13 @@ bool Ui::big_button(const Box& box, const ButtonView& button) {
         }
     }
     if (button.chosen) draw_tone_sign(*this, {face.min.x + px(3.4), face.min.y + px(3.4)}, px(4.2), Tone::now);
+    return touched.fired;
+}
 
+bool Ui::big_button(const Box& box, const ButtonView& button) {
+    Box inner;
+    Skin skin;
+    const bool fired = bare_button(box, button, inner, skin);
     const std::size_t before = texts_.size();
     begin_label();
     Type label{TextSize::body, button.weight != Weight::quiet, skin.ink, skin.fill, Across::middle, Down::middle};
@@ -86,7 +92,7 @@ bool Ui::big_button(const Box& box, const ButtonView& button) {
     end_label();
     for (std::size_t i = before; i < texts_.size(); ++i)
         if (!texts_[i].whole) label_did_not_fit();
-    return touched.fired;
+    return fired;
 }
 
 }  // namespace tubewright

@@ -35,4 +35,7 @@ float moves_height(const Ui& ui, const std::vector<MoveChip>& moves, float width
 /// Buttons in a row or grid that fills the box; one that warns stands at least 25 mm from the main one.
 void draw_grid(const Drawing& on, const Box& box, const std::vector<ButtonView>& buttons, int columns, float gap);
 
+/// A thing to touch with the name of what it holds over its value, or a drawing.
+void draw_tile(const Drawing& on, const Box& box, const TileView& tile);
+
 }  // namespace tubewright

@@ -154,7 +154,9 @@ public:
     void label_did_not_fit() { touchables_.back().label_fits = false; }
     /// A button with its label, and if it doesn't work the reason inside it. True: it fired.
     bool big_button(const Box& box, const ButtonView& button);
-    /// The same, and gives back its action.
+    /// The same without its words: `inner` is where they go, in this skin. The caller wraps them in begin_label().
+    bool bare_button(const Box& box, const ButtonView& button, Box& inner, Skin& skin);
+    /// A button with its words that gives back its action.
     void press(const Box& box, const ButtonView& button, std::vector<Action>& actions);
     /// The button that a key or foot switch stands for fires, if it can be used.
     bool key_fires(KeyPress key, const ButtonView& button);
