@@ -28,7 +28,7 @@ std::string short_material(const std::string& name) { return name.substr(0, name
 
 std::string tube_value(const State& state) {
     const auto& tube = tube_of(state);
-    return tube ? size_text(tube->tube, {state.entry->page.job.unit, 64}) : "";
+    return tube ? od_text(tube->tube.od, {state.entry->page.job.unit, 64}) : "";
 }
 
 TileView fact(const std::string& name, const std::string& value, const std::string& id, const Action& press) {
@@ -47,7 +47,7 @@ std::string route_value(const DraftLine& line) {
     const std::size_t legs = route.form == RouteForm::moves ? route.moves.size() : route.form == RouteForm::points ? route.points.size() : route.runs.size();
     if (legs == 0) return "nothing entered yet";
     const std::string what = route.form == RouteForm::moves ? "move" : route.form == RouteForm::points ? "point" : route.form == RouteForm::straights ? "straight" : "leg";
-    return counted(legs, what, what + "s") + (line.unfinished ? ", not finished" : "");
+    return counted(legs, what, what + "s");
 }
 
 std::vector<TileView> line_facts(const State& state) {
@@ -55,12 +55,12 @@ std::vector<TileView> line_facts(const State& state) {
     const DraftLine& line = entry.line();
     const auto& tube = tube_of(state);
     const auto& bender = bender_of(state);
-    TileView route = fact("The route", route_value(line), "route", PickCell{entry.page.cell});
+    TileView route = fact(line.unfinished ? "The route, not finished" : "The route", route_value(line), "route", PickCell{entry.page.cell});
     if (line.route.form == RouteForm::points) route.touch = unless(route.touch, "points are changed in their file");
     else if (const auto open = open_question_of(entry.page.job, line)) route.touch = unless(route.touch, "first: " + ask_word(*open));
     std::vector<TileView> facts{route,
                                 fact("Measured", form_word(line.route), "form", AskFor{Ask::form}),
-                                fact("Tube", tube_value(state), "tube", AskFor{Ask::tube}),
+                                fact(tube ? "Tube, wall " + exact(tube->tube.wall, entry.page.job.unit) : "Tube", tube_value(state), "tube", AskFor{Ask::tube}),
                                 fact("Material", tube ? short_material(name_in(state.offers.materials, tube->tube.material)) : "", "material", AskFor{Ask::material}),
                                 fact("Bender", bender ? name_in(state.offers.benders, bender->id) : "", "bender", AskFor{Ask::bender}),
                                 fact("Carries", capital(service_word(entry.page.job.service)), "service", AskFor{Ask::service}),

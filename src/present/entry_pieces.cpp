@@ -71,7 +71,10 @@ std::string cell_value(const DraftLine& line, const Cell& cell, Unit unit) {
     const MeasuredRoute& route = line.route;
     if (!has_value(route, cell)) return "";
     switch (cell.what) {
-        case What::run: return exact(route.runs[cell.index], unit);
+        case What::run: {
+            const std::string said = exact(route.runs[cell.index], unit);
+            return unit == Unit::mm ? said.substr(0, said.find(' ')) : said;  // the header says mm
+        }
         case What::angle: return exact(route.bends[cell.index].angle);
         case What::turn: {
             const Angle turn = wrapped(*route.bends[cell.index].rotation);

@@ -129,7 +129,7 @@ std::string question(const State& state) {
 /// How many numbers stand beside the pad.
 std::size_t cells_beside(const RouteBody& body) {
     if (!body.ways.empty()) return 1;
-    return body.columns == 5 ? 2 : body.columns == 3 ? 3 : 4;
+    return body.columns == 5 ? 2 : 3;
 }
 
 std::string way_typed(const State& state) { return state.looks.typed.empty() ? "?" : typed_words(state); }

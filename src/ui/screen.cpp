@@ -100,7 +100,8 @@ Frame frame_of(const Ui& ui, const ScreenView& view) {
         frame.keys.max.y = std::min(frame.keys.max.y, frame.keys.min.y + rows * ui.px(32));
         rest.max.x = frame.keys.min.x;
     }
-    if (const auto* route = std::get_if<RouteBody>(&view.body)) {
+    // What has to be read first stands in the pad's place.
+    if (const auto* route = std::get_if<RouteBody>(&view.body); route && view.notice.empty()) {
         frame.keys = rest.inside(ui.px(2.4), ui.px(1.4));
         frame.keys = frame.keys.cut_right(pad_width(ui, *route));
         rest.max.x = frame.keys.min.x;
@@ -128,7 +129,7 @@ void draw_screen(Ui& ui, const ScreenView& view, const PictureHandle& picture, s
     if (view.ribbon && view.notice.empty()) draw_ribbon(ui, frame.ribbon, *view.ribbon);
     std::visit([&](const auto& body) { draw_body(on, frame.body, body); }, view.body);
     if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) draw_keys(on, frame.keys, *keypad);
-    if (const auto* route = std::get_if<RouteBody>(&view.body)) draw_pad(on, frame.keys, *route);
+    if (const auto* route = std::get_if<RouteBody>(&view.body); route && view.notice.empty()) draw_pad(on, frame.keys, *route);
     if (!view.footer.buttons.empty()) draw_footer(on, frame.footer, view.footer);
     if (!view.notice.empty()) draw_notice(on, frame.notice, view.notice);
     press_keys(on, view.footer);

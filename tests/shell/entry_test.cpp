@@ -83,7 +83,7 @@ void check_same_line(const Line& entered, const Line& wanted) {
     CHECK(entered.service == wanted.service);
 }
 
-const std::initializer_list<const char*> brake_line{"new-job", "answer-brake", "answer-0", "answer-stainless-304", "answer-flare-37-single"};
+const std::initializer_list<const char*> brake_line{"new-job", "answer-brake", "answer-0", "answer-stainless-304", "answer-hand-3/16", "answer-flare-37-single"};
 
 }  // namespace
 
@@ -132,7 +132,7 @@ TEST_CASE("undo leads touch by touch back to the first question, on the disk too
         at.tap("undo");
         ++back;
     }
-    CHECK(back == 8);  // service, tube, material, ends, form, leg, bend, leg
+    CHECK(back == 9);  // service, tube, material, bender, ends, form, leg, bend, leg
     CHECK(at.entry().page.ask == Ask::service);
     CHECK_FALSE(read_draft(own_job(home), library()).value().tube);
     while (at.screen.has("redo")) at.tap("redo");

@@ -26,7 +26,7 @@ PictureView picture() {
 
 ScreenView draft_page() {
     TilesBody body;
-    body.tiles = {tile("route", "12 straights, not finished", "The route"), tile("form", "legs to the outside", "Measured"), tile("tube", "3/16\" × 0.028\"", "Tube"),
+    body.tiles = {tile("route", "12 straights", "The route, not finished"), tile("form", "legs to the outside", "Measured"), tile("tube", "3/16\"", "Tube, wall 0.028\""),
                   tile("material", "copper-nickel 90/10", "Material"), tile("bender", "3/16 hand bender", "Bender"), tile("service", "Hydraulic", "Carries"),
                   tile("end-A", "45° double flare", "End A"), tile("end-B", "plain end, cut square", "End B"), tile("trim-A", "none", "Extra to cut off, A"),
                   tile("trim-B", "12 13/32\"", "Extra to cut off, B"), tile("lines", "12 lines", "The job has")};
@@ -90,7 +90,7 @@ ScreenView metric_pad() {
     RouteBody body;
     body.asks = "Straight 12: from bend 11 to the next bend or end B, only what is straight";
     body.keys = keys({"7", "8", "9", "4", "5", "6", "1", "2", "3", ".", "0", "clear"});
-    body.cells = {tile("c1", "157.5°", "bend 11"), tile("c2", "135° right", "turn 11"), tile("c3", "1206.375 mm", "leg 12")};
+    body.cells = {tile("c1", "157.5°", "bend 11"), tile("c2", "135° right", "turn 11"), tile("c3", "1206.375", "leg 12")};
     return route("metric-pad", std::move(body));
 }
 
@@ -108,7 +108,7 @@ ScreenView turn_pad() {
     body.asks = "Look from end A along leg 12, leg 11 at the top: where does it go on?";
     body.clock = true;
     body.keys = keys({"same way", "45° right", "90° right", "135° right", "other way", "135° left", "90° left", "45° left"});
-    body.cells = {tile("c1", "135° right", "turn 11"), tile("c2", "12 13/32\"", "leg 12"), tile("c3", "22.5°", "bend 12"), tile("c4", "?", "turn 12")};
+    body.cells = {tile("c2", "12 13/32\"", "leg 12"), tile("c3", "22.5°", "bend 12"), tile("c4", "?", "turn 12")};
     return route("turn-pad", std::move(body));
 }
 
