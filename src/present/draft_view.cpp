@@ -86,7 +86,7 @@ std::vector<TileView> job_lines(const State& state) {
     }
     if (pages > 1) tiles.push_back({press_button("more-lines", page + 1 == pages ? "The first lines" : "More lines", TurnPage{page + 1 == pages ? 1 - static_cast<int>(pages) : 1}), ""});
     const bool whole = route_from(entry.line().route).ok();
-    ButtonView out = unless(press_button("take-out", "Take it out", TakeLineOut{}, Weight::warn), job.lines.size() < 2 ? "the job's only line" : "");
+    ButtonView out = unless(press_button("take-out", "Take it out", TakeLineOut{}), job.lines.size() < 2 ? "the job's only line" : "");
     out.held = out.enabled;
     tiles.push_back({press_button("add-line", "Add a line", AddLine{}), ""});
     tiles.push_back({press_button("copy", "Copy it", CopyLine{false}), ""});

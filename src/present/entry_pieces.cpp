@@ -31,12 +31,12 @@ std::optional<LitPart> lit_part(const State& state) {
     return std::nullopt;
 }
 
-/// What is found at end B says nothing while the wire goes on beyond what is entered.
-bool is_at_end_b(const Fact& fact) {
+/// What is found at end B, and that there is no bend, says nothing while the wire goes on beyond what is entered.
+bool is_too_early(const Fact& fact) {
     if (const auto* found = std::get_if<NoRoomInBender>(&fact)) return found->at_end == End::B;
     if (const auto* found = std::get_if<CornersOverlap>(&fact)) return found->at_end == End::B;
     if (const auto* found = std::get_if<EndTooShort>(&fact)) return found->end == End::B;
-    return false;
+    return std::holds_alternative<NoBend>(fact);
 }
 
 }  // namespace
@@ -149,7 +149,7 @@ std::vector<TextView> entered_findings(const State& state, std::size_t most) {
     const Tape tape{state.entry->page.job.unit, state.settings.tape_denominator};
     for (const Severity severity : {Severity::stop, Severity::caution})
         for (const Finding& finding : sheet.findings)
-            if (finding.severity == severity && !std::holds_alternative<TrappedPieces>(finding.fact) && !(state.entry->line().unfinished && is_at_end_b(finding.fact))) said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(severity)});
+            if (finding.severity == severity && !std::holds_alternative<TrappedPieces>(finding.fact) && !(state.entry->line().unfinished && is_too_early(finding.fact))) said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(severity)});
     if (said.size() > most) said.resize(most);
     return said;
 }

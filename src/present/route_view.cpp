@@ -118,7 +118,7 @@ std::string question(const State& state) {
         case What::turn:
             if (state.looks.keypad) return "Turn " + number + ": how far round clockwise, seen from end A?";
             if (state.entry->page.flat) return "Bend " + number + ": which way round, against bend " + std::to_string(cell.index) + "?";
-            return "Look from end A along leg " + number + ", leg " + std::to_string(cell.index) + " at the top: where does it go on?";
+            return "Look from end A along leg " + number + ", leg " + std::to_string(cell.index) + " at the top: where does leg " + std::to_string(cell.index + 2) + " go?";
         case What::move: return "Move " + number + ": how far, and which way?";
         case What::trim_a: return "Extra at end A, to be cut off after fitting up";
         case What::trim_b: return "Extra at end B, to be cut off after fitting up";
@@ -149,7 +149,7 @@ void fill_cells(const State& state, RouteBody& body) {
         body.cells.push_back(std::move(tile));
     }
     if (begin > 0) body.earlier = press_button("cells-before", "before", PickCell{cells[hand == begin ? hand - 1 : begin - 1]});
-    if (end < cells.size()) body.later = press_button("cells-after", "after", PickCell{cells[end]});
+    if (end < cells.size() && has_value(line.route, cells[end])) body.later = press_button("cells-after", "after", PickCell{cells[end]});
 }
 
 /// Why what is typed can't be taken.
@@ -188,6 +188,7 @@ std::optional<ButtonView> more_of(const State& state) {
     const Entry& entry = *state.entry;
     const Cell& cell = entry.page.cell;
     const MeasuredRoute& route = entry.line().route;
+    if (cell.what == What::turn && !state.looks.keypad && !entry.page.flat) return press_button("other", "Another turn", Key{"keypad"});
     if (!has_value(route, cell)) return std::nullopt;
     if (cell.what == What::angle) return press_button("bend-out", "Take the bend out", TakeBendOut{cell.index});
     const auto typed = typed_run(state);
