@@ -18,6 +18,9 @@ inline constexpr Angle no_bend{0.01};
 /// bound towards 180. From the job file format, section "route.form".
 inline constexpr Angle sharpest_corner{170.0};
 
+/// A corner sharper than this lies too far from the tube to be touched with a block or a tape. Our choice.
+inline constexpr Angle sharpest_touched{120.0};
+
 /// How closely arcs are followed by chords when looking for a tube that hits itself. Our choice.
 inline constexpr Length chord_sagitta{0.02};
 
@@ -61,6 +64,14 @@ inline constexpr Angle good_bend{0.5};
 /// calculated with. Scale zero, hook slack and parallax of a good bender stay well within it. Our choice.
 inline constexpr Angle springback_gate{4.0};
 inline constexpr double springback_gate_slopes = 3;
+
+/// The forecast of springback is good to this share of it (springback notes: "good to about a third"), and the
+/// lever is stopped to about a degree. Beyond twice both together, the lever is asked after. Our choice.
+inline constexpr double springback_forecast_share = 1.0 / 3;
+inline constexpr Angle lever_stop{1.0};
+
+/// A protractor has two scales; this near to the other one's figure it is worth asking. Our choice.
+inline constexpr Angle other_scale{4.0};
 
 /// A bend never opens to more than it was pulled to; three readings of a protractor read to half a degree. Our choice.
 inline constexpr Angle past_the_set{1.5};

@@ -15,7 +15,8 @@ constexpr char letter(End end) { return end == End::A ? 'A' : 'B'; }
 enum class Service { brake, fuel, cooler, hydraulic, air, other };
 
 /// What a label in the picture of the tube in the bender can point at. `bend` is the made neighbour that the
-/// turn is told by.
-enum class Anchor { hook_end, lever_end, form, lever, after_pull, wrong_way, mark, bend };
+/// turn is told by; `picked` the solid of a card that is pointed out, the
+/// `gauge`s where its numbers are measured.
+enum class Anchor { hook_end, lever_end, form, lever, after_pull, wrong_way, mark, bend, picked, gauge_1, gauge_2, gauge_3 };
 
 }  // namespace tubewright

@@ -8,13 +8,15 @@
 
 #include "base/quantity.h"
 #include "base/words.h"
+#include "bench/handling.h"
+#include "bench/way_out.h"
 
 namespace tubewright {
 
 // Bends count from 0 here; `side` is hook or lever.
 /// The straight on one side of a bend is shorter than that side of the bender holds; it ends at a bend already
-/// made or at the tube's end.
-struct NoRoomInBender { std::size_t bend; bool hook_side; Length straight, needed; std::optional<std::size_t> made_neighbour; std::optional<End> at_end; };
+/// made or at the tube's end, and there has to take the pieces slid on besides (`with_pieces`).
+struct NoRoomInBender { std::size_t bend; bool hook_side; Length straight, needed; std::optional<std::size_t> made_neighbour; std::optional<End> at_end; bool with_pieces = false; };
 /// Two bends, or a bend and a measured end, want the same piece of tube.
 struct CornersOverlap { std::size_t first; std::optional<std::size_t> second; std::optional<End> at_end; Length missing; };
 /// The straight from a measured end to the first bend is shorter than flare, nut and sleeve need.
@@ -45,12 +47,19 @@ struct NoBend {};
 struct SmallAngle { std::size_t bend; Angle angle; };
 
 /// Whatever the order, some bend is left over: `bend`, held at `hook`, runs into `solid` (empty: into the tube itself) by
-/// `depth`; no depth where straight tube or mark is what is missing. `made`: bends that can be made before.
-struct NoOrderPossible { std::size_t made; std::optional<std::size_t> bend; std::optional<End> hook; std::optional<Length> depth; std::string solid; };
+/// `depth`; no depth where straight tube or mark is what is missing. `made`: bends that can be made before; `ways`: what would free it.
+struct NoOrderPossible { std::size_t made; std::optional<std::size_t> bend; std::optional<End> hook; std::optional<Length> depth; std::string solid; std::vector<WayOut> ways = {}; };
+
+/// Nobody has looked for a good order, nor for what is in the tube's way: the person stopped it, or there are too many bends.
+struct OrderNotLooked { bool stopped; };
+
+/// The tube is cut, its order settled; as the bender stands now, something is in this bend's way. `free`: how it could
+/// stand so that nothing is, for this bend and all after it.
+struct HitsAsItStands { std::uint64_t made; Placing placing; Obstacle obstacle; std::string solid; std::optional<SetUp> free; };
 
 using Fact = std::variant<NoRoomInBender, CornersOverlap, EndTooShort, AngleBeyondBender, RadiusTooTight,
                           WallTooHeavy, HitsItself, LongerThanStick, DegenerateCorner, TrappedPieces,
-                          WrongGroove, MarkOffStraight, NoBend, SmallAngle, SingleFlareOnBrake, NoOrderPossible>;
+                          WrongGroove, MarkOffStraight, NoBend, SmallAngle, SingleFlareOnBrake, NoOrderPossible, OrderNotLooked, HitsAsItStands>;
 
 /// A stop forbids making the line as it stands, a caution asks for a look, a note tells.
 enum class Severity { stop, caution, note };

@@ -4,6 +4,8 @@
 #include <iterator>
 
 #include "base/tolerance.h"
+#include "bench/fitting.h"
+#include "bench/handling.h"
 #include "tube/clearance.h"
 
 namespace tubewright {
@@ -105,12 +107,12 @@ void look_at_room(const Sheet& sheet, std::size_t step, std::vector<Finding>& fi
     const Step& at = sheet.steps[step];
     for (const bool hook_side : {true, false}) {
         const Length straight = hook_side ? at.room.hook : at.room.lever;
-        const Length needed = hook_side ? sheet.line.bender.hook_straight : sheet.line.bender.lever_straight;
-        if (straight >= needed - tolerance::straight_slack) continue;
         const bool open = hook_side ? at.room.hook_at_end : at.room.lever_at_end;
+        const Length needed = straight_needed(sheet.line, {at.bend, at.hook}, hook_side, open);
+        if (straight >= needed - tolerance::straight_slack) continue;
         const End towards = hook_side ? at.hook : other(at.hook);
         NoRoomInBender fact{at.bend, hook_side, straight, needed, std::nullopt, std::nullopt};
-        if (open) fact.at_end = towards;
+        if (open) fact.at_end = towards, fact.with_pieces = stack_length(sheet.line.end(towards).fitting) > Length{};
         else fact.made_neighbour = next_towards(sheet.layout->part, at.bend, towards);
         // The room ends at the nearest bend already made; one still to be made in between is straight now.
         std::vector<bool> done(sheet.layout->part.bends.size());
@@ -192,6 +194,8 @@ std::vector<Finding> step_findings(const Sheet& sheet) {
     look_at_angles(sheet, findings);
     look_at_marks(sheet, findings);
     if (!overlap) look_at_clearance(sheet, findings);
+    if (sheet.layout->part.bends.size() > most_bends_looked_at)
+        add(findings, Severity::caution, "order-not-looked", std::nullopt, OrderNotLooked{false});
     if (sheet.line.stick && sheet.layout->cut_length > *sheet.line.stick)
         add(findings, Severity::stop, "longer-than-stick", std::nullopt, LongerThanStick{sheet.layout->cut_length, *sheet.line.stick});
     return findings;

@@ -209,9 +209,8 @@ Hit Handling::Works::blocked_way(const Hold& hold, bool out, const std::vector<E
 // ---------------------------------------------------------------- the door
 
 Length straight_needed(const Line& line, const Placing& placing, bool hook_side, bool runs_to_end) {
-    const Length held = hook_side ? line.bender.hook_straight : line.bender.lever_straight;
     const End end = hook_side ? placing.hook : other(placing.hook);
-    return runs_to_end ? held + stack_length(line.end(end).fitting) : held;
+    return straight_needed(line.bender, hook_side, runs_to_end ? stack_length(line.end(end).fitting) : Length{});
 }
 
 Handling::Handling(const Layout& layout, Length od, const Bender& bender, const SetUp& set_up, const Springback& springback)

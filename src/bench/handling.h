@@ -30,8 +30,7 @@ struct Obstacle {
     bool operator==(const Obstacle&) const = default;
 };
 
-/// Straight tube that the bender needs on that side of the bend. A side that runs to the tube's end carries
-/// the end's loose pieces, which must not come to lie under hook or follower.
+/// The same for a line whose ends' fittings say which pieces are slid on.
 Length straight_needed(const Line& line, const Placing& placing, bool hook_side, bool runs_to_end);
 
 /// Made once for a line on a bender, then asked for many sets of made bends: what it has found out about one

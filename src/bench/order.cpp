@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
-#include <tuple>
 
 #include "base/tolerance.h"
 
@@ -46,40 +45,70 @@ std::vector<Placing> outward(const std::vector<std::size_t>& bends, std::size_t 
     return order;
 }
 
+/// Held by the end that it was given, unless the other one lacks less.
+struct Held {
+    Placing placing;
+    Length lack;
+};
+Held held(const Layout& layout, const Bender& bender, const MadeAround& made, const Placing& placing) {
+    const Placing turned{placing.bend, other(placing.hook)};
+    const Length lack = missing(room_at(layout, made, placing), bender);
+    const Length lack_turned = missing(room_at(layout, made, turned), bender);
+    return {lack_turned + tolerance::straight_slack < lack ? turned : placing, std::min(lack, lack_turned)};
+}
+
+/// A start, and which end comes first.
 struct Candidate {
-    std::vector<Placing> order;
+    std::size_t start;
+    End first;
     Length lack, off_middle;
-    int swaps = 0;
 };
 
-/// `order` goes outward.
-Candidate weighed(const Layout& layout, const Bender& bender, std::vector<Placing> order) {
-    Candidate candidate;
-    // Going outward the made bends are neighbours: the first and the last of them tell of all.
+/// 1: a is better, -1: b is, 0: neither.
+int compared(const Candidate& a, const Candidate& b) {
+    for (const auto what : {&Candidate::lack, &Candidate::off_middle})
+        if (std::abs((a.*what - b.*what).mm) > tolerance::straight_slack.mm) return a.*what < b.*what ? 1 : -1;
+    return 0;
+}
+
+/// Going outward the only made bend that a bend has next to it is the one before it on its way: what it lacks
+/// doesn't depend on the start, and is worked out once for all.
+std::vector<Candidate> candidates(const Layout& layout, const Bender& bender, const std::vector<std::size_t>& bends) {
+    const std::size_t count = bends.size();
+    std::vector<Length> below(count + 1), above(count + 1);  // what all bends before this one lack going to A; from this one on, going to B
+    for (std::size_t i = 0; i + 1 < count; ++i) below[i + 1] = below[i] + held(layout, bender, {std::nullopt, bends[i + 1]}, {bends[i], End::B}).lack;
+    for (std::size_t i = count; i-- > 1;) above[i] = above[i + 1] + held(layout, bender, {bends[i - 1], std::nullopt}, {bends[i], End::A}).lack;
+    std::vector<Candidate> all;
+    for (std::size_t start = 0; start < count; ++start) {
+        const BendSpan& span = layout.spans[bends[start]];
+        const Length off_middle{std::abs((span.start + span.end - layout.cut_length).mm) / 2};
+        for (const End first : {End::B, End::A}) {
+            const Length alone = held(layout, bender, {}, {bends[start], other(first)}).lack;
+            all.push_back({start, first, alone + below[start] + above[start + 1], off_middle});
+        }
+    }
+    return all;
+}
+
+std::vector<Placing> order_of(const Layout& layout, const Bender& bender, const std::vector<std::size_t>& bends, const Candidate& candidate) {
+    std::vector<Placing> order = outward(bends, candidate.start, candidate.first);
+    // The made bends are neighbours: the first and the last of them tell of all.
     std::size_t first = order.front().bend, last = first;
     for (Placing& placing : order) {
         MadeAround made;
         made.learn(first, placing.bend);
         made.learn(last, placing.bend);
-        const Placing turned{placing.bend, other(placing.hook)};
-        const Length lack = missing(room_at(layout, made, placing), bender);
-        const Length lack_turned = missing(room_at(layout, made, turned), bender);
-        if (lack_turned + tolerance::straight_slack < lack) placing = turned;
-        candidate.lack += std::min(lack, lack_turned);
+        placing = held(layout, bender, made, placing).placing;
         first = std::min(first, placing.bend);
         last = std::max(last, placing.bend);
     }
-    for (std::size_t i = 1; i < order.size(); ++i) candidate.swaps += order[i].hook != order[i - 1].hook;
-    const BendSpan& span = layout.spans[order.front().bend];
-    candidate.off_middle = {std::abs((span.start + span.end - layout.cut_length).mm) / 2};
-    candidate.order = std::move(order);
-    return candidate;
+    return order;
 }
 
-bool better(const Candidate& a, const Candidate& b) {
-    if (std::abs((a.lack - b.lack).mm) > tolerance::straight_slack.mm) return a.lack < b.lack;
-    if (std::abs((a.off_middle - b.off_middle).mm) > tolerance::straight_slack.mm) return a.off_middle < b.off_middle;
-    return a.swaps < b.swaps;
+int swaps(const std::vector<Placing>& order) {
+    int count = 0;
+    for (std::size_t i = 1; i < order.size(); ++i) count += order[i].hook != order[i - 1].hook;
+    return count;
 }
 
 }  // namespace
@@ -97,6 +126,20 @@ std::optional<std::size_t> next_towards(const Part& part, std::size_t bend, End 
     return std::nullopt;
 }
 
+Length straight_needed(const Bender& bender, bool hook_side, Length pieces_at_end) {
+    return (hook_side ? bender.hook_straight : bender.lever_straight) + pieces_at_end;
+}
+
+bool leg_has_side(const Bend& bend) { return std::abs(std::sin(bend.angle.rad())) >= std::sin(tolerance::same_direction.rad()); }
+
+std::optional<std::size_t> turned_against(const Part& part, const std::vector<bool>& made, const Placing& placing) {
+    for (const End end : {placing.hook, other(placing.hook)}) {
+        const auto bend = next_towards(part, placing.bend, end);
+        if (bend && made[*bend] && leg_has_side(part.bends[*bend])) return bend;
+    }
+    return std::nullopt;
+}
+
 Room room_for(const Layout& layout, const std::vector<Placing>& order, std::size_t step) {
     MadeAround made;
     for (std::size_t i = 0; i < step; ++i) made.learn(order[i].bend, order[step].bend);
@@ -107,13 +150,16 @@ std::vector<Placing> default_order(const Layout& layout, const Bender& bender) {
     std::vector<std::size_t> bends;
     for (std::size_t i = 0; i < layout.part.bends.size(); ++i)
         if (is_made(layout.part.bends[i])) bends.push_back(i);
-    std::optional<Candidate> best;
-    for (std::size_t start = 0; start < bends.size(); ++start)
-        for (const End first : {End::B, End::A}) {
-            Candidate candidate = weighed(layout, bender, outward(bends, start, first));
-            if (!best || better(candidate, *best)) best = std::move(candidate);
-        }
-    return best ? best->order : std::vector<Placing>{};
+    if (bends.empty()) return {};
+    const std::vector<Candidate> all = candidates(layout, bender, bends);
+    const Candidate& best = *std::max_element(all.begin(), all.end(), [](const Candidate& a, const Candidate& b) { return compared(b, a) > 0; });
+    std::vector<Placing> order;
+    for (const Candidate& candidate : all) {
+        if (compared(candidate, best) != 0) continue;
+        std::vector<Placing> one = order_of(layout, bender, bends, candidate);
+        if (order.empty() || swaps(one) < swaps(order)) order = std::move(one);
+    }
+    return order;
 }
 
 }  // namespace tubewright

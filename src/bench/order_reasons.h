@@ -2,6 +2,7 @@
 // Why this order: facts for the sentences that tell it, for an order by hand, and for a line that has none.
 
 #include "bench/order_search.h"
+#include "bench/way_out.h"
 
 namespace tubewright {
 
@@ -37,23 +38,16 @@ struct HandOrder {
 };
 HandOrder what_breaks(const OrderQuestion& question, const CanBend& can_bend, const std::vector<Placing>& order);
 
-/// Where no order is possible: single changes that would make one so.
-struct LongerStraight {
-    std::size_t straight;  ///< 0 lies before bend 0; the last one after the last bend
-    Length by;             ///< to within tolerance::straight_slack where only the bender's straights are short; else of the lengths tried
-};
-struct OtherSetUp { SetUp set_up; };
-struct OtherBender { std::size_t bender; };  ///< place in the list that was given
-using WayOut = std::variant<LongerStraight, OtherSetUp, OtherBender>;
-
 /// The geometry for a changed question.
 using CanBendFor = std::function<CanBend(const OrderQuestion&)>;
 
-/// All that are found, of each kind the smallest change first. `other_benders`: the same line, laid out for each
-/// of them. Nothing where the search was stopped.
+/// Single changes that make an order possible where there is none: another set-up, the nearest to this one first; straights
+/// longer, then shorter, each kind by how much; other benders. A straight is right to a sixteenth of an inch, to
+/// tolerance::straight_slack where only the bender's straights are short. `other_benders`: the same line,
+/// laid out for each of them. Nothing where the search was stopped.
 std::optional<std::vector<WayOut>> ways_out(const OrderQuestion& question, const CanBendFor& geometry, const std::vector<OrderQuestion>& other_benders, const Progress& progress = {});
 
-/// The layout with one straight longer.
+/// The layout with one straight longer, or shorter.
 Layout lengthened(Layout layout, std::size_t straight, Length by);
 
 }  // namespace tubewright

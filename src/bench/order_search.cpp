@@ -54,8 +54,8 @@ std::optional<WhyNot> bender_stops(const OrderQuestion& question, std::uint64_t 
     if (set > bender.max_angle || target > bender.max_angle) return BeyondAngle{std::max(set, target), bender.max_angle};
     const Room room = room_with(question.layout, made, placing);
     const auto pieces = [&](bool at_end, End end) { return at_end ? (end == End::A ? question.pieces_a : question.pieces_b) : Length{}; };
-    const Length hook_needs = bender.hook_straight + pieces(room.hook_at_end, placing.hook);
-    const Length lever_needs = bender.lever_straight + pieces(room.lever_at_end, other(placing.hook));
+    const Length hook_needs = straight_needed(bender, true, pieces(room.hook_at_end, placing.hook));
+    const Length lever_needs = straight_needed(bender, false, pieces(room.lever_at_end, other(placing.hook)));
     if (hook_needs - room.hook > tolerance::straight_slack) return ShortStraight{true, room.hook, hook_needs};
     if (lever_needs - room.lever > tolerance::straight_slack) return ShortStraight{false, room.lever, lever_needs};
     const BendSpan& span = question.layout.spans[placing.bend];
@@ -70,7 +70,23 @@ std::optional<Blocked> blocked(const OrderQuestion& question, const CanBend& can
     return std::nullopt;
 }
 
+namespace {
+
+/// Whether all that is wished for is to be made. It may be no longer, where the job file has changed since.
+bool can_be_wished(const OrderQuestion& question) {
+    const std::vector<Bend>& bends = question.layout.part.bends;
+    const auto& opening = question.wish.opening;
+    return std::all_of(opening.begin(), opening.end(), [&](std::size_t bend) { return bend < bends.size() && is_made(bends[bend]); });
+}
+
+}  // namespace
+
 OrderAnswer best_order(const OrderQuestion& question, const CanBend& can_bend, const Progress& progress) {
+    if (!can_be_wished(question)) {
+        OrderQuestion without = question;
+        without.wish.opening.clear();
+        return best_order(without, can_bend, progress);
+    }
     const OrderGraph graph(question, can_bend);
     Watch watch(progress);
     const bool exact = graph.bends() <= most_bends_proven;
@@ -93,7 +109,7 @@ OrderGraph::OrderGraph(const OrderQuestion& question, const CanBend& can_bend)
         for (Turn turn = 0; turn < turns(); ++turn) between_.push_back(costs_.between(placing(before), placing(turn)).total());
     for (const std::size_t bend : question.wish.opening) {
         const auto found = std::find(bends_.begin(), bends_.end(), bend);
-        assert(found != bends_.end());  // a bend of 0 degrees can't be asked for
+        assert(found != bends_.end());  // best_order() lets nothing else through
         opening_.push_back(static_cast<std::size_t>(found - bends_.begin()));
     }
     same_count_ = bends_.size() == question.layout.part.bends.size();

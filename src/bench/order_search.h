@@ -68,6 +68,9 @@ using OrderAnswer = std::variant<OrderFound, NoOrder, Cancelled>;
 inline constexpr std::size_t most_bends_proven = 18;
 
 OrderAnswer best_order(const OrderQuestion& question, const CanBend& can_bend, const Progress& progress = {});
+/// Whether there is any order at all, the best or not: much sooner told. Nothing where it was stopped. Of lines
+/// too long to be proven true only where one was found.
+std::optional<bool> order_exists(const OrderQuestion& question, const CanBend& can_bend, const Progress& progress = {});
 
 /// What the bender itself says: nothing where straights and angle suffice.
 std::optional<WhyNot> bender_stops(const OrderQuestion& question, std::uint64_t made, const Placing& placing);

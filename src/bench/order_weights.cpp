@@ -59,7 +59,8 @@ OrderCosts::OrderCosts(const Layout& layout, const OrderWeights& weights, const 
     }
     const auto squared = [&](const Spread& spread) { return std::pow(within(spread) / weights_.end_tolerance, 2); };
     for (const std::size_t bend : bends_) {
-        const EndSpread spread = end_spread(part, outward_order(part, bend), hand);
+        const Length arc = arc_length(part.radius, part.bends[bend].angle), taken = layout_.spans[bend].end - layout_.spans[bend].start;
+        const EndSpread spread = end_spread(part, outward_order(part, bend), hand, 1 - taken / arc);
         starts_.push_back(thousandths(weights_.ends * (squared(spread.a) + squared(spread.b))));
     }
     if (bends_.size() > most_in_table) return;
@@ -124,8 +125,8 @@ OrderCost OrderCosts::start(std::size_t bend) const {
 
 OrderCost OrderCosts::step(std::uint64_t made, const Placing& placing) const {
     const std::size_t rank = rank_[placing.bend];
-    const bool before = rank > 0 && (made & bit(bends_[rank - 1]));
-    const bool after = rank + 1 < bends_.size() && (made & bit(bends_[rank + 1]));
+    const auto guides = [&](std::size_t at) { return (made & bit(bends_[at])) && leg_has_side(layout_.part.bends[bends_[at]]); };
+    const bool before = rank > 0 && guides(rank - 1), after = rank + 1 < bends_.size() && guides(rank + 1);
     const std::uint64_t spoiled = made | bit(placing.bend);
     std::size_t first = 0, last = bends_.size() - 1;
     while (!(spoiled & bit(bends_[first]))) ++first;

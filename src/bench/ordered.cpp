@@ -1,36 +1,18 @@
 #include "bench/ordered.h"
 
-#include <algorithm>
-#include <memory>
+#include <set>
 
-#include "bench/fitting.h"
+#include "bench/line_question.h"
+#include "bench/line_ways.h"
+#include "bench/settled_order.h"
 
 namespace tubewright {
 namespace {
 
-/// Stops that another order may do away with.
-bool depends_on_order(const Finding& finding) { return finding.code == "short-straight" || finding.code == "mark-off-straight"; }
-
-bool stopped_in_any_order(const Sheet& sheet) {
-    return std::any_of(sheet.findings.begin(), sheet.findings.end(), [](const Finding& f) { return f.severity == Severity::stop && !depends_on_order(f); });
-}
-
-OrderQuestion question_of(const Sheet& sheet, const OrderWish& wish) {
-    OrderQuestion question{*sheet.layout, sheet.line.bender, sheet.springback, sheet.set_up, {}, {}, wish};
-    question.pieces_a = stack_length(sheet.line.a.fitting);
-    question.pieces_b = stack_length(sheet.line.b.fitting);
-    return question;
-}
-
-CanBend geometry(const OrderQuestion& question, Length od) {
-    auto handling = std::make_shared<Handling>(question.layout, od, question.bender, question.set_up, question.springback);
-    return [handling](std::uint64_t made, const Placing& placing) { return handling->is_free(made, placing); };
-}
-
 StoppedBend looked_into(const OrderQuestion& question, Length od, const Blocked& blocked) {
     StoppedBend stop{blocked, std::nullopt, ""};
     if (!std::holds_alternative<InTheWay>(blocked.why)) return stop;
-    Handling handling(question.layout, od, question.bender, question.set_up, question.springback);
+    Handling handling = handling_of(question, od);
     stop.obstacle = handling.obstacle(blocked.made, blocked.placing);
     if (stop.obstacle && stop.obstacle->solid) stop.solid = question.bender.body[*stop.obstacle->solid].name;
     return stop;
@@ -48,20 +30,74 @@ std::vector<Placing> by_hand(const OrderWish& wish, const std::vector<Placing>& 
     return order;
 }
 
+/// The best order without any wish; empty where there is none.
+std::vector<Placing> freely(OrderQuestion question, const CanBend& can_bend) {
+    question.wish = {};
+    const OrderAnswer answer = best_order(question, can_bend);
+    const auto* found = std::get_if<OrderFound>(&answer);
+    return found ? found->order : std::vector<Placing>{};
+}
+
+int swaps(const std::vector<Placing>& order) {
+    int count = 0;
+    for (std::size_t i = 1; i < order.size(); ++i) count += order[i].hook != order[i - 1].hook;
+    return count;
+}
+
+/// Bends turned against no made neighbour. The first one has none and needs none.
+std::set<std::size_t> by_ink_alone(const Part& part, const std::vector<Placing>& order) {
+    std::set<std::size_t> bends;
+    const auto against = turned_against(part, order);
+    for (std::size_t i = 1; i < order.size(); ++i)
+        if (!against[i]) bends.insert(order[i].bend);
+    return bends;
+}
+
+void add_costs(const OrderQuestion& question, const std::vector<Placing>& by_hand, const std::vector<Placing>& best, std::vector<OrderBreak>& breaks) {
+    constexpr Length shown{0.5};  // less than this more no tape shows
+    const Part& part = question.layout.part;
+    const EndSpread here = end_spread(part, by_hand, question.hand), there = end_spread(part, best, question.hand);
+    for (const End end : {End::A, End::B}) {
+        const Length to = within(end == End::A ? here.a : here.b), from = within(end == End::A ? there.a : there.b);
+        if (to - from > shown) breaks.push_back(EndFurtherOff{end, from, to});
+    }
+    const std::set<std::size_t> floating = by_ink_alone(part, best);
+    for (const std::size_t bend : by_ink_alone(part, by_hand))
+        if (!floating.contains(bend)) breaks.push_back(TurnedByInkAlone{bend});
+    if (swaps(by_hand) > swaps(best)) breaks.push_back(MoreSwaps{swaps(best), swaps(by_hand)});
+}
+
 }  // namespace
 
-OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, const Progress& progress) {
+std::vector<OrderBreak> what_breaks(const Sheet& sheet, const std::vector<Placing>& by_hand, const std::vector<Placing>& best) {
+    std::vector<OrderBreak> breaks;
+    if (!has_question(sheet)) return breaks;
+    const Length od = sheet.line.tube.od;
+    const OrderQuestion question = question_of(sheet, {});
+    const CanBend can_bend = geometry_of(question, od);
+    std::uint64_t made = 0;
+    for (const Placing& placing : by_hand) {
+        const auto stop = blocked(question, can_bend, made, placing);
+        if (stop && blocked(question, can_bend, made, {placing.bend, other(placing.hook)})) breaks.push_back(looked_into(question, od, *stop));
+        made |= std::uint64_t{1} << placing.bend;
+    }
+    if (by_hand.size() == best.size()) add_costs(question, by_hand, best, breaks);
+    return breaks;
+}
+
+OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, const Progress& progress, const std::vector<Bender>& benders) {
     OrderVerdict verdict;
-    if (!sheet.layout || sheet.steps.empty() || sheet.layout->part.bends.size() > 64 || stopped_in_any_order(sheet)) return verdict;
+    if (!has_question(sheet)) return verdict;
     const Length od = sheet.line.tube.od;
     const OrderQuestion question = question_of(sheet, wish);
-    const CanBend can_bend = geometry(question, od);
+    const CanBend can_bend = geometry_of(question, od);
     const OrderAnswer answer = best_order(question, can_bend, progress);
     using Outcome = OrderVerdict::Outcome;
     if (const auto* found = std::get_if<OrderFound>(&answer)) {
         verdict.outcome = Outcome::found;
         verdict.order = found->order;
-        if (asked == Asked::order) return verdict;
+        if (asked != Asked::order_and_why) return verdict;
+        if (!wish.opening.empty()) verdict.breaks = what_breaks(sheet, verdict.order, freely(question, can_bend));
         verdict.reasons = order_reasons(question, can_bend, *found, progress);
         if (!verdict.reasons) return verdict;
         verdict.from_a_stop = first_stop(question, od, verdict.reasons->from_a);
@@ -72,8 +108,8 @@ OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, 
         verdict.order = by_hand(wish, none->furthest);
         for (const Blocked& blocked : none->blocked) verdict.stops.push_back(looked_into(question, od, blocked));
         if (asked == Asked::order) return verdict;
-        const auto ways = ways_out(question, [&](const OrderQuestion& changed) { return geometry(changed, od); }, {}, progress);
-        if (ways) verdict.ways = *ways;
+        if (!wish.opening.empty()) verdict.breaks = what_breaks(sheet, verdict.order, freely(question, can_bend));
+        if (const auto ways = ways_for(sheet, wish, benders, progress)) verdict.ways = *ways;
     } else {
         verdict.outcome = Outcome::cancelled;
     }
@@ -83,8 +119,9 @@ OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, 
 Sheet in_order(const Line& line, SheetChoice choice, const OrderVerdict& verdict) {
     choice.order = verdict.order;
     Sheet sheet = bend_sheet(line, choice);
+    if (verdict.outcome == OrderVerdict::Outcome::cancelled) add_finding(sheet, {Severity::caution, "order-not-looked", std::nullopt, OrderNotLooked{true}});
     if (verdict.outcome != OrderVerdict::Outcome::none) return sheet;
-    NoOrderPossible fact{verdict.furthest.size(), std::nullopt, std::nullopt, std::nullopt, ""};
+    NoOrderPossible fact{verdict.furthest.size(), std::nullopt, std::nullopt, std::nullopt, "", verdict.ways};
     // The geometry's stop says most: a straight too short has a finding of its own.
     for (const StoppedBend& stop : verdict.stops)
         if (!fact.bend || (!fact.depth && stop.obstacle)) {
@@ -97,8 +134,12 @@ Sheet in_order(const Line& line, SheetChoice choice, const OrderVerdict& verdict
     return sheet;
 }
 
-Sheet ordered_sheet(const Line& line, const SheetChoice& choice) {
-    return in_order(line, choice, find_order(bend_sheet(line, choice)));
+Sheet ordered_sheet(const Line& line, const SheetChoice& choice, const std::vector<Bender>& benders) {
+    Sheet sheet = bend_sheet(line, choice);
+    const OrderVerdict verdict = find_order(sheet, {}, Asked::order_or_way_out, {}, benders);
+    // Then the sheet stands in the default order, as that without a wish is.
+    const bool nothing_found = choice.order.empty() && verdict.order.empty() && verdict.outcome != OrderVerdict::Outcome::none;
+    return nothing_found ? sheet : in_order(line, choice, verdict);
 }
 
 }  // namespace tubewright

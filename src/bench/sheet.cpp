@@ -1,6 +1,7 @@
 #include "bench/sheet.h"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 #include "base/tolerance.h"
@@ -29,14 +30,12 @@ Angle roll_of(Angle direction, Angle bend_direction, End hook) {
     return wrapped(hook == End::A ? turned : -turned);
 }
 
-/// Of two made neighbours the one on the hook side: it lies still while the lever moves.
-std::optional<MadeNeighbour> made_neighbour(const Part& part, const std::set<std::size_t>& made, const Placing& placing) {
-    for (const End end : {placing.hook, other(placing.hook)}) {
-        const auto bend = next_towards(part, placing.bend, end);
-        if (!bend || !made.contains(*bend)) continue;
-        return MadeNeighbour{*bend, roll_of(direction_in_section(part, *bend), direction_in_section(part, placing.bend), placing.hook)};
-    }
-    return std::nullopt;
+/// The leg beyond a bend of more than 180 degrees points to the side opposite to the one the bend turns to.
+std::optional<MadeNeighbour> made_neighbour(const Part& part, const std::vector<Angle>& directions, const std::vector<bool>& made, const Placing& placing) {
+    const auto bend = turned_against(part, made, placing);
+    if (!bend) return std::nullopt;
+    const Angle to_leg{std::sin(part.bends[*bend].angle.rad()) < 0 ? 180.0 : 0.0};
+    return MadeNeighbour{*bend, roll_of(directions[*bend] + to_leg, directions[placing.bend], placing.hook)};
 }
 
 /// Every bend to be made, each once.
@@ -58,7 +57,9 @@ std::vector<Placing> order_of_work(const Layout& layout, const Bender& bender, c
 void fill_steps(Sheet& sheet, const SheetChoice& choice) {
     const Layout& laid = *sheet.layout;
     const std::vector<Placing> order = order_of_work(laid, sheet.line.bender, choice);
-    std::set<std::size_t> made;
+    std::vector<Angle> directions;  // each is a sum over all bends before it
+    for (std::size_t i = 0; i < laid.part.bends.size(); ++i) directions.push_back(direction_in_section(laid.part, i));
+    std::vector<bool> made(laid.part.bends.size());
     for (std::size_t i = 0; i < order.size(); ++i) {
         const Placing& placing = order[i];
         Step step{};
@@ -71,11 +72,11 @@ void fill_steps(Sheet& sheet, const SheetChoice& choice) {
         const Length from_a = ink_mark(laid, placing.bend, placing.hook, sheet.line.bender.marks[step.align_to]);
         step.mark_from = choice.mark_from;
         step.mark = step.mark_from == End::A ? from_a : laid.cut_length - from_a;
-        step.index_roll = roll_of({}, direction_in_section(laid.part, placing.bend), placing.hook);
-        step.neighbour = made_neighbour(laid.part, made, placing);
+        step.index_roll = roll_of({}, directions[placing.bend], placing.hook);
+        step.neighbour = made_neighbour(laid.part, directions, made, placing);
         step.set = set_angle(sheet.springback, step.target);
         step.finished_radius = laid.part.radius;
-        made.insert(placing.bend);
+        made[placing.bend] = true;
         sheet.steps.push_back(step);
     }
     for (std::size_t i = 0; i < sheet.steps.size(); ++i) {

@@ -12,7 +12,7 @@
 
 namespace tubewright {
 
-/// A bend already made on a straight that adjoins this one, and the roll of the leg that leads away beyond it.
+/// The bend that this one is turned against, see turned_against(), and the roll of the leg that leads away beyond it.
 struct MadeNeighbour {
     std::size_t bend;
     Angle leg_roll;

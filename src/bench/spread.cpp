@@ -39,14 +39,14 @@ Ends ends_from_datum(const Part& part, std::size_t datum) {
     return {end(first), end(last)};
 }
 
-Part made_with(const Part& part, const std::vector<Placing>& order, const Errors& errors) {
+Part made_with(const Part& part, const std::vector<Placing>& order, const Errors& errors, double stretch) {
     Part made = part;
     for (const Placing& placing : order) {
         const std::size_t i = placing.bend;
         made.bends[i].angle.deg += errors.over_bent_rad[i] * 180 / std::numbers::pi;
         made.straights[i].mm += errors.off_mark_mm[i];
         made.straights[i + 1].mm -= errors.off_mark_mm[i];
-        made.straights[placing.hook == End::A ? i + 1 : i].mm -= part.radius.mm * errors.over_bent_rad[i];
+        made.straights[placing.hook == End::A ? i + 1 : i].mm -= (1 - stretch) * part.radius.mm * errors.over_bent_rad[i];
     }
     for (std::size_t i = 1; i < part.bends.size(); ++i)
         made.bends[i].rotation.deg += (errors.turned_rad[i] - errors.turned_rad[i - 1]) * 180 / std::numbers::pi;
@@ -117,23 +117,20 @@ std::vector<std::optional<std::size_t>> turned_against(const Part& part, const s
     std::vector<std::optional<std::size_t>> against(order.size());
     std::vector<bool> made(part.bends.size());
     for (std::size_t step = 0; step < order.size(); ++step) {
-        for (const End end : {other(order[step].hook), order[step].hook}) {
-            const auto neighbour = next_towards(part, order[step].bend, end);
-            if (neighbour && made[*neighbour]) against[step] = neighbour;
-        }
+        against[step] = turned_against(part, made, order[step]);
         made[order[step].bend] = true;
     }
     return against;
 }
 
-EndSpread end_spread(const Part& part, const std::vector<Placing>& order, const Hand& hand) {
+EndSpread end_spread(const Part& part, const std::vector<Placing>& order, const Hand& hand, double stretch) {
     EndSpread spread{Spread::Zero(), Spread::Zero()};
     if (order.empty()) return spread;
     // Central differences: rounding stays near 1e-10, the cut-off third order near 1e-9 of the column.
     constexpr double step = 1e-4;
     for (const Single& single : single_errors(part, order, hand)) {
-        const Ends plus = ends_from_datum(made_with(part, order, scaled(single.unit, step)), order.front().bend);
-        const Ends minus = ends_from_datum(made_with(part, order, scaled(single.unit, -step)), order.front().bend);
+        const Ends plus = ends_from_datum(made_with(part, order, scaled(single.unit, step), stretch), order.front().bend);
+        const Ends minus = ends_from_datum(made_with(part, order, scaled(single.unit, -step), stretch), order.front().bend);
         const Six a = single.sd / (2 * step) * difference(plus.a, minus.a), b = single.sd / (2 * step) * difference(plus.b, minus.b);
         spread.a += a * a.transpose();
         spread.b += b * b.transpose();

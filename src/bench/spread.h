@@ -21,8 +21,7 @@ struct Hand {
     bool operator==(const Hand&) const = default;
 };
 
-/// For each step: the adjoining bend, made before, that this one is turned against, the hook's side first; none
-/// where it is turned against the index line.
+/// The same for each step of an order.
 std::vector<std::optional<std::size_t>> turned_against(const Part& part, const std::vector<Placing>& order);
 
 using Spread = Eigen::Matrix<double, 6, 6>;  ///< covariance: x, y, z in mm, then turns about them in rad
@@ -33,11 +32,11 @@ struct EndSpread {
     Spread a, b;
 };
 
-/// The spread at both ends to first order: J X J', X the spread of the single errors.
+/// The spread at both ends to first order: J X J', X the spread of the single errors; `stretch` of the bender.
 //   bend i is laid m_i off its mark and over-bent by d_i; a bend takes its tube from the lever side:
-//     straight between i and j: + m_j - m_i, and - R d for each of the two whose lever side it is
+//     straight between i and j: + m_j - m_i, and - (1 - stretch) R d for each of the two whose lever side it is
 //   bend i's direction in the section is off by e_i = e_j + t_i when turned against neighbour j, else by t_i
-EndSpread end_spread(const Part& part, const std::vector<Placing>& order, const Hand& hand);
+EndSpread end_spread(const Part& part, const std::vector<Placing>& order, const Hand& hand, double stretch = 0);
 
 /// The distance that the end's place keeps within 95 times in 100. Exact but for the quadrature (0.2 %).
 Length within(const Spread& spread);

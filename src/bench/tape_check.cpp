@@ -1,11 +1,10 @@
 #include "bench/tape_check.h"
 
+#include "base/tolerance.h"
 #include "tube/centreline.h"
 
 namespace tubewright {
 namespace {
-
-constexpr Angle sharpest_touched{120};
 
 /// From a bend's tangent point to the outside corner.
 Length to_outside(const Part& part, Length od, std::size_t bend) {
@@ -39,7 +38,7 @@ std::vector<TapeLeg> tape_legs(const Sheet& sheet, const AsMeasured& measured) {
     for (std::size_t i = 0; i < part.straights.size(); ++i) {
         leg.outside += part.straights[i];
         if (i == part.bends.size() || !is_made(part.bends[i])) continue;
-        const bool near_enough = part.bends[i].angle <= sharpest_touched;
+        const bool near_enough = part.bends[i].angle <= tolerance::sharpest_touched;
         leg.before = i;
         if (near_enough) leg.outside += to_outside(part, sheet.line.tube.od, i);
         else touched = false;

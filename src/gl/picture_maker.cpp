@@ -31,6 +31,11 @@ const Colour& colour_of(const PictureColours& colours, Ink ink) {
         case Ink::ink_mark: return colours.ink_mark;
         case Ink::reference_mark: return colours.reference_mark;
         case Ink::index_line: return colours.index_line;
+        case Ink::stands: return colours.stands;
+        case Ink::swings: return colours.swings;
+        case Ink::on_bench: return colours.on_bench;
+        case Ink::picked: return colours.picked;
+        case Ink::gauge: return colours.gauge;
     }
     return colours.tube;
 }
@@ -48,14 +53,16 @@ float shine_of(Ink ink) {
         case Ink::wrong_way:
         case Ink::ink_mark:
         case Ink::reference_mark:
-        case Ink::index_line: return 0.0f;
+        case Ink::index_line:
+        case Ink::gauge: return 0.0f;
         default: return 0.12f;
     }
 }
 
 /// Signs and things that are not there yet are no bodies: they throw no shadow.
 bool throws_shadow(Ink ink) {
-    return ink != Ink::after_pull && ink != Ink::wrong_way && ink != Ink::index_line && ink != Ink::ink_mark && ink != Ink::reference_mark;
+    return ink != Ink::after_pull && ink != Ink::wrong_way && ink != Ink::index_line && ink != Ink::ink_mark && ink != Ink::reference_mark && ink != Ink::gauge &&
+           ink != Ink::bench_top && ink != Ink::picked;
 }
 
 }  // namespace
@@ -72,8 +79,9 @@ struct PictureMaker::Parts {
 
     void draw_shadows(const Scene& scene);
     void draw_bench_top(const Scene& scene, const Camera& camera, const PictureColours& colours);
-    void draw_solids(const Camera& camera, const PictureColours& colours);
-    void draw_outlines(const Camera& camera, const PictureColours& colours);
+    void draw_top_on_solid(const Scene& scene, const Camera& camera, const PictureColours& colours);
+    void draw_solids(const Camera& camera, const PictureColours& colours, bool gauges);
+    void draw_outlines(const Camera& camera, const PictureColours& colours, bool gauges);
 };
 
 namespace {
@@ -88,6 +96,7 @@ struct Patch {
 };
 
 Patch patch_of(const Scene& scene) {
+    if (scene.bench_top) return {scene.bench_top->middle.cast<float>(), static_cast<float>(scene.bench_top->half)};
     const Eigen::Vector3d middle = (scene.bounds.low + scene.bounds.high) / 2;
     const Eigen::Vector3f drift = light_way / light_way.z() * static_cast<float>(middle.z() - scene.bench_top_z);
     return {Eigen::Vector2f(static_cast<float>(middle.x()) - drift.x(), static_cast<float>(middle.y()) - drift.y()), static_cast<float>(scene.bounds.size() * 0.75)};
@@ -119,7 +128,10 @@ void PictureMaker::Parts::draw_bench_top(const Scene& scene, const Camera& camer
     bench_top.set("bench_top_z", static_cast<float>(scene.bench_top_z));
     bench_top.set("patch_middle", patch.middle);
     bench_top.set("patch_half", patch.half);
-    bench_top.set("line_apart", static_cast<float>(scene.bounds.size()) / 8);
+    bench_top.set("line_apart", scene.bench_top ? patch.half / 12 : static_cast<float>(scene.bounds.size()) / 8);
+    const Eigen::Vector2f everywhere = Eigen::Vector2f::Constant(1e9f);
+    bench_top.set("top_low", scene.bench_top ? Eigen::Vector2f(scene.bench_top->low.cast<float>()) : Eigen::Vector2f(-everywhere));
+    bench_top.set("top_high", scene.bench_top ? Eigen::Vector2f(scene.bench_top->high.cast<float>()) : everywhere);
     bench_top.set("background", rgb(colours.background));
     bench_top.set("top", rgb(colours.bench_top));
     bench_top.set("line", rgb(colours.grid));
@@ -133,20 +145,31 @@ void PictureMaker::Parts::draw_bench_top(const Scene& scene, const Camera& camer
     glBindTexture(GL_TEXTURE_2D, 0);
 }
 
-void PictureMaker::Parts::draw_solids(const Camera& camera, const PictureColours& colours) {
+/// On the face of a solid of the same height, nearer by a hair.
+void PictureMaker::Parts::draw_top_on_solid(const Scene& scene, const Camera& camera, const PictureColours& colours) {
+    glDisable(GL_CULL_FACE);
+    glEnable(GL_POLYGON_OFFSET_FILL);
+    glPolygonOffset(-2, -2);
+    draw_bench_top(scene, camera, colours);
+    glDisable(GL_POLYGON_OFFSET_FILL);
+    glEnable(GL_CULL_FACE);
+}
+
+void PictureMaker::Parts::draw_solids(const Camera& camera, const PictureColours& colours, bool gauges) {
     solid.use();
     solid.set("clip_from_operator", Eigen::Matrix4f((camera.projection() * camera.view()).cast<float>()));
     solid.set("eye", Eigen::Vector3f(camera.eye.cast<float>()));
     solid.set("light_way", light_way);
     glCullFace(GL_BACK);
     for (std::size_t i = 0; i < surfaces.count(); ++i) {
+        if ((surfaces.ink(i) == Ink::gauge) != gauges) continue;
         solid.set("ink", rgb(colour_of(colours, surfaces.ink(i))));
         solid.set("shine", shine_of(surfaces.ink(i)));
         surfaces.draw(i);
     }
 }
 
-void PictureMaker::Parts::draw_outlines(const Camera& camera, const PictureColours& colours) {
+void PictureMaker::Parts::draw_outlines(const Camera& camera, const PictureColours& colours, bool gauges) {
     outline.use();
     outline.set("clip_from_operator", Eigen::Matrix4f((camera.projection() * camera.view()).cast<float>()));
     outline.set("picture_size", Eigen::Vector2f(static_cast<float>(picture.width()), static_cast<float>(picture.height())));
@@ -155,7 +178,7 @@ void PictureMaker::Parts::draw_outlines(const Camera& camera, const PictureColou
     glCullFace(GL_FRONT);
     for (std::size_t i = 0; i < surfaces.count(); ++i) {
         const Ink ink = surfaces.ink(i);
-        if (ink == Ink::index_line) continue;
+        if (ink == Ink::index_line || (ink == Ink::gauge) != gauges) continue;
         const bool sign = shine_of(ink) == 0.0f;
         outline.set("ink", sign ? Eigen::Vector3f(0.45f * rgb(colours.outline) + 0.55f * rgb(colour_of(colours, ink))) : rgb(colours.outline));
         outline.set("line_pixels", pixels);
@@ -197,11 +220,15 @@ void PictureMaker::draw(const Scene& scene, const Camera& camera, const PictureC
     glClearColor(colours.background.r, colours.background.g, colours.background.b, 1);
     glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
     glDepthFunc(GL_LESS);
-    parts_->draw_bench_top(scene, camera, colours);
+    if (!scene.bench_top) parts_->draw_bench_top(scene, camera, colours);
     glEnable(GL_DEPTH_TEST);
     glEnable(GL_CULL_FACE);
-    parts_->draw_solids(camera, colours);
-    parts_->draw_outlines(camera, colours);
+    parts_->draw_solids(camera, colours, false);
+    if (scene.bench_top) parts_->draw_top_on_solid(scene, camera, colours);
+    parts_->draw_outlines(camera, colours, false);
+    glClear(GL_DEPTH_BUFFER_BIT);  // gauges are seen through everything
+    parts_->draw_solids(camera, colours, true);
+    parts_->draw_outlines(camera, colours, true);
     parts_->picture.finish();
     glCullFace(GL_BACK);
     glDisable(GL_CULL_FACE);

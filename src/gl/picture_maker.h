@@ -26,6 +26,7 @@ struct PictureColours {
     Colour tube, tube_done, tube_now, after_pull, wrong_way;
     Colour form, hook, lever, grip, post;
     Colour ink_mark, reference_mark, index_line;
+    Colour stands, swings, on_bench, picked, gauge;
     float shadow = 0.35f;    ///< how dark shadows are, 0 to 1
 };
 

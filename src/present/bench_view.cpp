@@ -45,17 +45,18 @@ std::string leg_name(const TapeLeg& leg) {
     return corner(leg.after, "A") + " to " + corner(leg.before, "B");
 }
 
-/// What a tape can prove of the finished part without a template.
+/// What a tape can prove of the finished part without a template; it is expected of the angles that were read.
 std::string tape_words(const TickItem& item, const Tape& tape) {
-    if (item.across) return "Tape, cut end A to cut end B straight across: " + text(*item.across, tape) + ".";
+    if (item.across) return "Tape, for the bends as measured: cut end A to cut end B straight across, " + text(*item.across, tape) + ".";
     std::string said;
-    for (const TapeLeg& leg : item.legs) said += (said.empty() ? "Tape, cut ends and outside corners. " : ", ") + leg_name(leg) + ": " + text(leg.outside, tape);
+    for (const TapeLeg& leg : item.legs) said += (said.empty() ? "Tape, for the bends as measured: cut ends and outside corners. " : ", ") + leg_name(leg) + ": " + text(leg.outside, tape);
     return said + ".";
 }
 
 std::string tick_words(const TickItem& item, const Tape& tape) {
     if (item.across || !item.legs.empty()) return tape_words(item, tape);
     if (!item.end) return item.text;
+    if (item.trim.mm > 0) return "Trim " + end_name(*item.end) + ": " + text(item.trim, tape) + " off, or to the dry fit; cut square, deburr inside and outside, clean.";
     std::string words = capital(item.piece.name) + " on at " + end_name(*item.end);
     if (!item.piece.facing.empty()) words += ", " + item.piece.facing;
     return words + ".";
@@ -138,6 +139,8 @@ void fill_ticks(const State& state, ScreenView& view, TickList list) {
     for (std::size_t i = page.from; i < page.to; ++i)
         body.ticks.push_back({press_button("tick-" + items[i].id, tick_words(items[i], reader_tape(state)), Tick{items[i].id}), work.ticks.contains(items[i].id), true});
     body.cautions = cautions_of(sentences, pages);
+    for (const TickItem& item : items) body.all_ticks.push_back(tick_words(item, reader_tape(state)));
+    if (page.page < pages.tick_pages) body.all_cautions.assign(sentences.begin(), sentences.begin() + static_cast<std::ptrdiff_t>(std::min(sentences.size(), pages.tick_pages)));
     body.pager = pager_of(state, page);
     view.header = line_header(state, place_of(list));
     view.ribbon = ribbon_of(state, false);
@@ -207,13 +210,13 @@ void fill_misfit(const State& state, ScreenView& view) {
     const LineWork work = work_in_hand(state);
     const Tape tape = reader_tape(state);
     ChoiceBody body;
-    body.heading = "The job file has changed since this piece was begun.";
+    body.heading = "The job file or the bender's card has changed since this piece was begun.";
     if (misfit(sheet, work) == Misfit::cut_length)
         body.lines.push_back({"The piece is cut to " + text(work.cut_length, tape) + "; the sheet now says " + text(sheet.layout->cut_length, tape) + ".", Tone::stop});
     else if (misfit(sheet, work) == Misfit::plan) body.lines.push_back({"The cut is the same, but tube or bends are not those it was cut and marked for.", Tone::stop});
     else body.lines.push_back({"The bends made so far are not the ones now on the sheet.", Tone::stop});
     if (work.cut) {
-        body.lines.push_back({"Say what becomes of it, and the line begins afresh. Or put the old job file back."});
+        body.lines.push_back({"Say what becomes of it, and the line begins afresh. Or put the old job file or card back."});
         body.choices = {press_button("wrong", "What becomes of it", WentWrong{})};
     } else {
         body.lines.push_back({"No tube is cut. Hold the button to begin the line afresh."});

@@ -20,20 +20,25 @@ PictureView picture_of(const State& state, PictureView::Kind kind) {
     picture.labels = {{Anchor::hook_end, capital(end_name(step.hook)) + ", hook"}, {Anchor::lever_end, capital(end_name(other(step.hook)))}};
     if (kind == PictureView::Kind::marked) picture.labels.push_back({Anchor::mark, "mark on " + mark_name(sheet, step)});
     if (kind == PictureView::Kind::turned) {
-        picture.labels.push_back({Anchor::after_pull, "after the pull"});
         if (step.neighbour) picture.labels.push_back({Anchor::bend, bend_name(step.neighbour->bend)});
         if (has_wrong_twin(step)) picture.labels.push_back({Anchor::wrong_way, "not like this"});
     }
-    if (kind == PictureView::Kind::pulled) picture.labels.push_back({Anchor::lever, "lever"});
+    if (kind == PictureView::Kind::pulled) {
+        picture.labels.push_back({Anchor::lever, "lever"});
+        picture.labels.push_back({Anchor::after_pull, "after the pull"});
+    }
     return picture;
 }
 
-/// What has to be on the tube before this bend, and what the job says about it.
+/// What is in this bend's way, what has to be on the tube before it, and what the job says about it.
 void add_bend_notes(const State& state, const Step& step, std::vector<TextView>& lines) {
     const Sheet& sheet = *sheet_in_hand(state);
-    for (const Finding& finding : sheet.findings)
+    for (const Finding& finding : sheet.findings) {
+        if (std::holds_alternative<HitsAsItStands>(finding.fact) && finding.bend == step.bend)
+            lines.push_back({capital(words(finding.fact, {reader_tape(state), &sheet.line}).what) + ".", Tone::caution});
         if (const auto* trapped = std::get_if<TrappedPieces>(&finding.fact); trapped && trapped->bend == step.bend)
             lines.push_back({capital(piece_list(trapped->pieces)) + " on at " + end_name(trapped->end) + "? This bend traps them.", Tone::caution});
+    }
     if (step.bend < sheet.line.bend_notes.size() && !sheet.line.bend_notes[step.bend].empty()) lines.push_back({sheet.line.bend_notes[step.bend]});
 }
 
@@ -59,6 +64,14 @@ MoveBody turn_body(const State& state, const Step& step) {
     return body;
 }
 
+/// The lever stops at a half degree at or below the set angle, so the bend may end as much under its target.
+std::string springs_back_words(const Step& step, const Tape& tape) {
+    const Angle ends = step.target - (step.set - on_lever(step.set));
+    std::string said = "springs back " + text(step.set - step.target, tape) + ", finishes at " + text(step.target, tape);
+    if (text(ends, tape) != text(step.target, tape)) said += " or " + text(step.target - ends, tape) + " under";
+    return said;
+}
+
 MoveBody pull_body(const State& state, const Step& step) {
     const LineWork work = work_in_hand(state);
     const Tape tape = reader_tape(state);
@@ -68,7 +81,7 @@ MoveBody pull_body(const State& state, const Step& step) {
     body.hero = lever_text(to, tape);
     if (work.last_reading)
         body.lines.push_back({"It read " + text(*work.last_reading, tape) + ", " + text(step.target - *work.last_reading, tape) + " under " + text(step.target, tape) + "."});
-    else body.lines.push_back({"springs back " + text(on_lever(step.set) - step.target, tape) + ", finishes at " + text(step.target, tape)});
+    else body.lines.push_back({springs_back_words(step, tape)});
     body.lines.push_back({"Approach from below: what is over-bent stays over-bent.", Tone::caution});
     body.picture = picture_of(state, PictureView::Kind::pulled);
     if (work.last_reading) body.picture->again = {*work.last_reading, to};

@@ -133,7 +133,8 @@ FooterView entry_footer(const State& state) {
 
 std::optional<PictureView> entered_picture(const State& state) {
     if (!state.entry_sheet || !state.entry_sheet->layout) return std::nullopt;
-    PictureView picture{PictureView::Kind::finished, 0, "", {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};
+    PictureView picture{PictureView::Kind::finished, 0, "", {{Anchor::hook_end, "A"}}};
+    if (route_from(state.entry->line().route).ok()) picture.labels.push_back({Anchor::lever_end, "B"});  // not where a leg is still to be measured
     picture.entered = true;
     if (state.looks.screen != Screen::route) return picture;
     picture.lit = lit_part(state);

@@ -1,5 +1,7 @@
 // One function for each fact; a new fact without words does not compile.
 
+#include "present/order_words.h"
+#include "present/way_out_words.h"
 #include "present/words.h"
 
 namespace tubewright {
@@ -11,6 +13,12 @@ std::string stretch_name(std::size_t stretch) {
     return stretch == 0 ? "the straight at end A" : "the straight after " + bend_name(stretch / 2 - 1);
 }
 
+/// "the straight at end A is 1/2"; what runs less than nothing is no straight, but an overlap.
+std::string straight_is(const std::string& where, Length straight, const Speech& speech) {
+    if (straight < Length{}) return "the corners " + where + " overlap by " + text(-straight, speech.tape);
+    return "the straight " + where + " is " + text(straight, speech.tape);
+}
+
 Words say(const NoRoomInBender& f, const Speech& speech) {
     const std::string side = f.hook_side ? "hook" : "lever", lack = text(f.needed - f.straight, speech.tape);
     std::string beside = "beside it";
@@ -18,7 +26,8 @@ Words say(const NoRoomInBender& f, const Speech& speech) {
     if (f.at_end) beside = "at " + end_name(*f.at_end);
     std::string to_do = "Lengthen it by " + lack;
     to_do += f.at_end ? ", or leave more trim there." : ", or take another bender.";
-    return {"the straight " + beside + " is " + text(f.straight, speech.tape) + ", the bender's " + side + " side needs " + text(f.needed, speech.tape), bend_name(f.bend), to_do};
+    const std::string needs = f.with_pieces ? " side and the pieces slid on need " : " side needs ";
+    return {straight_is(beside, f.straight, speech) + ", the bender's " + side + needs + text(f.needed, speech.tape), bend_name(f.bend), to_do};
 }
 
 Words say(const CornersOverlap& f, const Speech& speech) {
@@ -29,7 +38,7 @@ Words say(const CornersOverlap& f, const Speech& speech) {
 }
 
 Words say(const EndTooShort& f, const Speech& speech) {
-    return {"the straight up to " + bend_name(f.bend) + " is " + text(f.straight, speech.tape) + ", flare, nut and sleeve need " + text(f.needed, speech.tape),
+    return {straight_is("up to " + bend_name(f.bend), f.straight, speech) + ", flare, nut and sleeve need " + text(f.needed, speech.tape),
             end_name(f.end), "Lengthen that leg by " + text(f.needed - f.straight, speech.tape) + "."};
 }
 
@@ -95,7 +104,22 @@ Words say(const NoOrderPossible& f, const Speech& speech) {
     if (f.made > 0) what += "; after " + counted(f.made, "bend", "bends");
     if (f.bend && f.depth) what += (f.made > 0 ? " it runs into " : ": it runs into ") + (f.solid.empty() ? "the tube itself" : "the " + f.solid) + " by " + text(*f.depth, speech.tape);
     else if (f.bend) what += f.made > 0 ? " it can't be held" : ": it can't be held";
-    return {what, f.bend ? bend_name(*f.bend) : "", "Look at the order of bends for a way out."};
+    std::string out;
+    for (std::size_t i = 0; i < f.ways.size() && i < 2; ++i) out += (i == 0 ? "A way out: " : " Another: ") + way_out_words(f.ways[i], speech.tape);
+    return {what, f.bend ? bend_name(*f.bend) : "", out.empty() ? "Look at the order of bends for a way out." : out};
+}
+
+Words say(const OrderNotLooked& f, const Speech&) {
+    const std::string look = "Before each pull, look what is in the lever's and the tube's way.";
+    if (f.stopped) return {"the looking was stopped: nobody has looked whether the tube hits bender or bench", "", look};
+    return {"of so many bends no order is looked for, nor whether the tube hits bender or bench", "", look};
+}
+
+Words say(const HitsAsItStands& f, const Speech& speech) {
+    const StoppedBend stop{{f.made, f.placing, InTheWay{}}, f.obstacle, f.solid};
+    std::string to_do = "No stance is free of it: go slowly, stop before they touch.";
+    if (f.free) to_do = "Stand the bender with the hook on your " + hand_word(f.free->hook) + ", the lever swung " + swing_word(f.free->swing) + ".";
+    return {"as the bender stands, " + stop_words(stop, speech.tape), "", to_do};
 }
 
 }  // namespace

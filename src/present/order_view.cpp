@@ -1,6 +1,6 @@
 // The order of bends: why it is so, and how to have it otherwise.
 
-#include <cmath>
+#include <algorithm>
 
 #include "present/order_words.h"
 #include "present/pieces.h"
@@ -9,37 +9,108 @@
 namespace tubewright {
 namespace {
 
-constexpr std::size_t bends_on_a_page = 3;
+/// Two rows of cards; one card less in each where the arrows that turn pages stand beside them.
+constexpr std::size_t cards_in_a_row = 9, cards_in_a_paged_row = 7;
 
 const LineOrder* order_in_hand(const State& state) { return state.line && *state.line < state.orders.size() ? &state.orders[*state.line] : nullptr; }
 
-std::string why_closed(const State& state) {
-    if (work_in_hand(state).cut) return "the tube is cut: its order stays until the next piece";
+bool is_looking(const State& state) {
     const LineOrder* order = order_in_hand(state);
-    return order && order->looking ? "the order is being looked for" : "";
+    return order && order->looking && !work_in_hand(state).cut;
 }
 
-OrderRow row_of(const State& state, std::size_t i) {
-    const Sheet& sheet = *sheet_in_hand(state);
-    const Step& step = sheet.steps[i];
-    const std::string id = std::to_string(step.bend + 1), closed = why_closed(state);
-    const LineWork work = work_in_hand(state);
-    OrderRow row;
-    row.place = std::to_string(i + 1) + ".";
-    row.name = bend_name(step.bend);
-    row.detail = end_name(step.hook) + " on the hook";
-    if (i > 0 && !step.neighbour) {
-        row.detail += ", turned by the ink line alone";
-        row.tone = Tone::caution;
-    }
+bool is_by_hand(const State& state) {
+    const auto& opening = work_in_hand(state).opening;
+    return !opening.empty() && opening.size() == sheet_in_hand(state)->steps.size();
+}
+
+/// In whole twentieths: a number that is read should not flicker.
+std::string looked_text(const State& state) { return std::to_string(static_cast<int>(order_in_hand(state)->share * 20) * 5) + " %"; }
+
+std::string why_closed(const State& state) {
+    if (work_in_hand(state).cut) return "the tube is cut for this order";
+    // An order by hand stands on the screen from the touch on; another's place is only known once it is found.
+    return is_looking(state) && !is_by_hand(state) ? "looking: " + looked_text(state) + " done" : "";
+}
+
+const StoppedBend* break_of(const State& state, std::size_t bend) {
     const LineOrder* order = order_in_hand(state);
-    if (order && order->verdict && order->verdict->outcome == OrderVerdict::Outcome::none && i >= order->verdict->furthest.size()) row.tone = Tone::stop;
-    const bool pinned = !work.opening.empty() && work.opening.front() == step.bend && work.opening.size() == 1;
-    row.first = unless(press_button("first-" + id, pinned ? "Stays first" : "Make first", PinFirst{step.bend}), closed);
-    row.first.chosen = pinned;
-    row.earlier = unless(press_button("earlier-" + id, "Earlier", MoveBend{step.bend, -1}), i == 0 ? "it is the first" : closed);
-    row.later = unless(press_button("later-" + id, "Later", MoveBend{step.bend, 1}), i + 1 == sheet.steps.size() ? "it is the last" : closed);
-    return row;
+    if (!order || !order->by_hand) return nullptr;
+    for (const StoppedBend& stop : order->by_hand->breaks)
+        if (stop.blocked.placing.bend == bend) return &stop;
+    return nullptr;
+}
+
+/// Whether the search, having found no order, got no further than the place before.
+bool is_beyond_reach(const State& state, std::size_t place) {
+    const LineOrder* order = order_in_hand(state);
+    return order && !order->by_hand && order->verdict && order->verdict->outcome == OrderVerdict::Outcome::none && place >= order->verdict->furthest.size();
+}
+
+bool is_floating(const State& state, std::size_t place) { return place > 0 && !sheet_in_hand(state)->steps[place].neighbour; }
+
+OrderCard card_of(const State& state, std::size_t place) {
+    const Step& step = sheet_in_hand(state)->steps[place];
+    OrderCard card;
+    card.bend = step.bend;
+    card.number = std::to_string(step.bend + 1);
+    card.hook = std::string("hook ") + (step.hook == End::A ? "A" : "B");
+    if (break_of(state, step.bend) || is_beyond_reach(state, place)) card.tone = Tone::stop;
+    else if (is_floating(state, place)) card.tone = Tone::caution;
+    card.touch = press_button("bend-" + card.number, bend_name(step.bend), PickBend{step.bend});
+    card.touch.chosen = state.looks.picked_bend == step.bend;
+    return card;
+}
+
+std::optional<std::size_t> picked_place(const State& state) {
+    const auto& steps = sheet_in_hand(state)->steps;
+    for (std::size_t i = 0; i < steps.size(); ++i)
+        if (state.looks.picked_bend == steps[i].bend) return i;
+    return std::nullopt;
+}
+
+std::string picked_words(const State& state, bool movable) {
+    const auto place = picked_place(state);
+    if (!place) return movable ? "Drag a bend to its place, or touch it and use the arrows." : "";
+    const Step& step = sheet_in_hand(state)->steps[*place];
+    return capital(bend_name(step.bend)) + ": " + std::to_string(*place + 1) + " of " + std::to_string(sheet_in_hand(state)->steps.size()) + ", " + end_name(step.hook) + " on the hook" +
+           (is_floating(state, *place) ? ", turned by the ink line alone" : "") + ".";
+}
+
+ButtonView arrow(const State& state, const std::string& id, const std::string& label, int by) {
+    const auto place = picked_place(state);
+    const std::size_t last = sheet_in_hand(state)->steps.size() - 1;
+    ButtonView button = press_button(id, label, MoveBend{place ? *state.looks.picked_bend : 0, by});
+    if (const std::string closed = why_closed(state); !closed.empty()) return unless(button, closed);
+    if (!place) return unless(button, "touch a bend first");
+    return unless(button, by < 0 && *place == 0 ? "it is the first" : by > 0 && *place == last ? "it is the last" : "");
+}
+
+ButtonView first_button(const State& state) {
+    const auto& opening = work_in_hand(state).opening;
+    const auto place = picked_place(state);
+    const bool pinned = place && opening.size() == 1 && opening.front() == *state.looks.picked_bend;
+    ButtonView button = press_button("first", pinned ? "Stays first" : "Make it first", PinFirst{place ? *state.looks.picked_bend : 0});
+    button.chosen = pinned;
+    // In fewer words than the arrows have room for.
+    if (!why_closed(state).empty()) return unless(button, work_in_hand(state).cut ? "the tube is cut" : "looking");
+    return unless(button, place ? "" : "touch a bend first");
+}
+
+/// What an order by hand breaks, the picked bend's first, and what it costs.
+std::vector<TextView> by_hand_notes(const State& state, const HandFacts& facts) {
+    const Tape tape = reader_tape(state);
+    std::vector<StoppedBend> breaks = facts.breaks;
+    std::stable_partition(breaks.begin(), breaks.end(), [&](const StoppedBend& stop) { return state.looks.picked_bend == stop.blocked.placing.bend; });
+    std::vector<TextView> notes;
+    constexpr std::size_t most = 2;
+    for (std::size_t i = 0; i < std::min(most, breaks.size()); ++i) {
+        const std::size_t left = breaks.size() - most;
+        const bool more = i + 1 == most && breaks.size() > most;
+        notes.push_back({break_words(breaks[i], tape) + (more ? " So for " + std::to_string(left) + " more: touch " + (left == 1 ? "its card." : "their cards.") : ""), Tone::stop});
+    }
+    notes.push_back(cost_of_hand_order(facts, order_in_hand(state)->best_ends, tape));
+    return notes;
 }
 
 }  // namespace
@@ -48,14 +119,15 @@ std::vector<TextView> order_notes(const State& state) {
     const LineOrder* order = order_in_hand(state);
     if (!order) return {};
     const Tape tape = reader_tape(state);
-    if (order->looking && !work_in_hand(state).cut) return {{"Looking for the best order: " + percent(std::floor(order->share * 20) / 20) + " done.", Tone::now}};
+    if (is_looking(state)) return {{(is_by_hand(state) ? "Looking at what this order breaks: " : "Looking for the best order: ") + looked_text(state) + " done.", Tone::now}};
     if (!order->verdict) return {};
+    if (order->by_hand) return by_hand_notes(state, *order->by_hand);
     std::vector<TextView> notes;
     switch (order->verdict->outcome) {
         case OrderVerdict::Outcome::not_looked: break;
-        case OrderVerdict::Outcome::cancelled: notes.push_back({"The looking was stopped. This is the plain order, from the middle outward: nobody has looked whether the tube hits bender or bench.", Tone::caution}); break;
+        case OrderVerdict::Outcome::cancelled: notes.push_back({"You stopped the looking. This is the plain order, from the middle outward: nobody has looked whether the tube hits bender or bench.", Tone::caution}); break;
         case OrderVerdict::Outcome::found:
-            if (const std::string why = why_this_order(*order->verdict, tape); !why.empty()) notes.push_back({why, Tone::go});
+            if (const std::string why = why_this_order(*order->verdict, ends_within(*sheet_in_hand(state), order->verdict->order), tape); !why.empty()) notes.push_back({why, Tone::go});
             break;
         case OrderVerdict::Outcome::none:
             for (const std::string& why : why_none(*order->verdict, tape)) notes.push_back({why, Tone::stop});
@@ -67,23 +139,41 @@ std::vector<TextView> order_notes(const State& state) {
     return notes;
 }
 
+namespace {
+
+/// One button, at one place: what can be done about the looking now.
+ButtonView looking_button(const State& state) {
+    const LineOrder* order = order_in_hand(state);
+    const LineWork work = work_in_hand(state);
+    if (is_looking(state)) return press_button("stop-looking", "Stop looking", StopLooking{});
+    if (!work.cut && order && order->verdict && order->verdict->outcome == OrderVerdict::Outcome::cancelled) return press_button("look-again", "Look again", LookAgain{});
+    return unless(press_button("free-order", "Best order", FreeOrder{}), work.opening.empty() ? "this is the best order" : why_closed(state));
+}
+
+}  // namespace
+
 void fill_order(const State& state, ScreenView& view) {
     const Sheet& sheet = *sheet_in_hand(state);
-    const LineOrder* order = order_in_hand(state);
     OrderBody body;
-    const Page page = page_of(state, sheet.steps.size(), bends_on_a_page);
-    for (std::size_t i = page.from; i < page.to; ++i) body.rows.push_back(row_of(state, i));
+    const std::size_t count = sheet.steps.size();
+    const bool paged = count > 2 * cards_in_a_row;
+    body.columns = paged ? cards_in_a_paged_row : count <= cards_in_a_row ? std::max<std::size_t>(count, 5) : (count + 1) / 2;
+    const Page page = page_of(state, count, paged ? 2 * cards_in_a_paged_row : 2 * cards_in_a_row);
+    for (std::size_t i = page.from; i < page.to; ++i) body.cards.push_back(card_of(state, i));
     body.pager = pager_of(state, page);
+    body.movable = why_closed(state).empty();
+    body.picked = picked_words(state, body.movable);
     body.notes = order_notes(state);
-    if (work_in_hand(state).cut) body.notes.insert(body.notes.begin(), {"The tube is cut for this order.", Tone::plain});
+    if (work_in_hand(state).cut) body.notes.insert(body.notes.begin(), {"The tube is cut for this order: it stays until the next piece.", Tone::plain});
+    if (is_looking(state)) body.looked = order_in_hand(state)->share;
     view.header = line_header(state, "order of bends");
-    view.body = body;
     view.footer = side_footer(state);
-    const bool looking = order && order->looking && !work_in_hand(state).cut;
-    const bool free = work_in_hand(state).opening.empty();
-    view.footer.buttons.insert(view.footer.buttons.begin(),
-                               looking ? press_button("stop-looking", "Stop looking", StopLooking{})
-                                       : unless(press_button("free-order", "Best order", FreeOrder{}), free ? "it is the program's own order" : why_closed(state)));
+    if (count > 0) {
+        body.earlier = arrow(state, "move-earlier", "Earlier", -1);
+        body.later = arrow(state, "move-later", "Later", 1);
+        view.footer.buttons.insert(view.footer.buttons.begin(), {looking_button(state), first_button(state)});
+    }
+    view.body = body;
 }
 
 }  // namespace tubewright

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "present/way_out_words.h"
 #include "present/words.h"
 
 namespace tubewright {
@@ -32,24 +33,23 @@ std::string say(const StoppedBend& stop, const InTheWay&, const Tape& tape) {
     return bend;
 }
 
-/// "Started from A, end B could be 5/16 off, and bend 6 would hit the bench."
+/// As short as it is said in passing: "bend 6 would hit the bench top".
+std::string short_stop(const StoppedBend& stop, const Tape& tape) {
+    if (!stop.obstacle) return stop_words(stop, tape);
+    const std::string what = stop.obstacle->solid ? "the " + stop.solid : "the tube itself";
+    return bend_name(stop.blocked.placing.bend) + " would hit " + what;
+}
+
+/// "; started from A, end B could be 5/16 off, and bend 6 would hit the bench top"
 std::string other_start(const InARow& row, const std::optional<StoppedBend>& stop, End from, Length chosen, const Tape& tape) {
     const Length off = from == End::A ? row.start.b : row.start.a;
     const bool worse = up_on_tape(off, tape) > up_on_tape(chosen, tape);
     if (!worse && !stop) return "";
-    std::string said = " Started from " + end_name(from) + ", ";
+    std::string said = "; started from " + end_name(from) + ", ";
     if (worse) said += end_name(other(from)) + " could be " + text(up_on_tape(off, tape), tape) + " off";
-    if (stop) said += (worse ? ", and " : "") + stop_words(*stop, tape);
-    return said + ".";
+    if (stop) said += (worse ? ", and " : "") + short_stop(*stop, tape);
+    return said;
 }
-
-std::string stance_words(const SetUp& set_up) { return "hook on your " + hand_word(set_up.hook) + ", lever swung " + swing_word(set_up.swing); }
-
-std::string say(const LongerStraight& way, const Tape& tape) {
-    return "Make straight " + std::to_string(way.straight + 1) + ", counted from end A, longer by " + text(up_on_tape(way.by, tape), tape) + ".";
-}
-std::string say(const OtherSetUp& way, const Tape&) { return "Stand the bender another way: " + stance_words(way.set_up) + "."; }
-std::string say(const OtherBender&, const Tape&) { return "Take another bender."; }
 
 }  // namespace
 
@@ -62,17 +62,29 @@ std::string stop_words(const StoppedBend& stop, const Tape& tape) {
     return std::visit([&](const auto& why) { return say(stop, why, tape); }, stop.blocked.why);
 }
 
-std::string why_this_order(const OrderVerdict& verdict, const Tape& tape) {
+std::string break_words(const StoppedBend& stop, const Tape& tape) { return capital(stop_words(stop, tape)) + "."; }
+
+TextView cost_of_hand_order(const HandFacts& facts, const std::optional<EndsWithin>& best, const Tape& tape) {
+    const Length own = up_on_tape(facts.ends.worse(), tape);
+    const std::string within = " both ends should land within " + text(own, tape);
+    const std::string begin = facts.breaks.empty() ? "It can be made:" : "Besides,";
+    if (!best) return {begin + within + ".", facts.breaks.empty() ? Tone::go : Tone::plain};
+    const Length least = up_on_tape(best->worse(), tape);
+    if (own == least) return {begin + within + ", as in the best order.", facts.breaks.empty() ? Tone::go : Tone::plain};
+    return {begin + within + "; in the best order within " + text(least, tape) + ".", own > least ? Tone::caution : Tone::go};
+}
+
+std::string why_this_order(const OrderVerdict& verdict, const EndsWithin& ends, const Tape& tape) {
     if (!verdict.reasons) return "";
     const OrderReasons& reasons = *verdict.reasons;
     if (verdict.order.size() < 2) return "";
-    const Length worst = std::max(reasons.chosen.a, reasons.chosen.b);
-    std::string said = "Start at " + bend_name(reasons.chosen.bend) + ": the ends should land within " + text(up_on_tape(worst, tape), tape) + ".";
+    const Length worst = ends.worse();
+    const std::string said = "Start at " + bend_name(reasons.chosen.bend) + ": both ends should land within " + text(up_on_tape(worst, tape), tape);
     // One comparison is believed, two are skipped: the worse of the two rows.
     const std::string from_a = reasons.from_a.start.bend == reasons.chosen.bend ? "" : other_start(reasons.from_a, verdict.from_a_stop, End::A, worst, tape);
     const std::string from_b = reasons.from_b.start.bend == reasons.chosen.bend ? "" : other_start(reasons.from_b, verdict.from_b_stop, End::B, worst, tape);
     const bool b_tells_more = from_a.empty() || (!verdict.from_a_stop && verdict.from_b_stop) || (!verdict.from_a_stop && !verdict.from_b_stop && reasons.from_b.start.a > reasons.from_a.start.b);
-    return said + (b_tells_more && !from_b.empty() ? from_b : from_a);
+    return said + (b_tells_more && !from_b.empty() ? from_b : from_a) + ".";
 }
 
 std::vector<std::string> why_none(const OrderVerdict& verdict, const Tape& tape) {
@@ -92,7 +104,7 @@ std::vector<std::string> why_none(const OrderVerdict& verdict, const Tape& tape)
 
 std::vector<std::string> ways_out_words(const OrderVerdict& verdict, const Tape& tape) {
     std::vector<std::string> said;
-    for (const WayOut& way : verdict.ways) said.push_back(std::visit([&](const auto& w) { return say(w, tape); }, way));
+    for (const WayOut& way : verdict.ways) said.push_back(way_out_words(way, tape));
     return said;
 }
 

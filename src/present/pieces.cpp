@@ -10,7 +10,7 @@ Tape reader_tape(const State& state) { return {reader_unit(state), state.setting
 
 Length shown_kept(const std::vector<Length>& pieces, const Tape& tape) {
     Length sum;
-    for (const Length& piece : pieces) sum += on_tape(piece, tape);
+    for (const Length& piece : pieces) sum += down_on_tape(piece, tape);
     return sum;
 }
 

@@ -66,6 +66,7 @@ void fill_order(const State& state, ScreenView& view);
 void fill_draft(const State& state, ScreenView& view);
 void fill_ask(const State& state, ScreenView& view);
 void fill_route(const State& state, ScreenView& view);
+void fill_card(const State& state, ScreenView& view);
 void fill_refused_book(const State& state, ScreenView& view);
 
 // --- parts of the bench

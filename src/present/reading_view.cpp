@@ -11,14 +11,20 @@ std::string typed_why_not(const State& state) {
     return typed_reading(state) ? "" : "a bend reads from 0 to 180";
 }
 
+std::string other_scale_words(Angle reading, const Tape& tape) {
+    return "Is that the other scale of the protractor? It would be " + text(Angle{180} - reading, tape) + " then.";
+}
+
 /// What the entry would mean, said while it is typed.
 TextView entry_words(const State& state, const Step& step) {
     const auto reading = typed_reading(state);
     const Tape tape = reader_tape(state);
+    if (reading && is_other_scale(step, *reading)) return {other_scale_words(*reading, tape), Tone::caution};
     if (!reading) return {state.looks.typed.empty() ? "Take it out, lay the protractor on." : "That is no reading: 0 to 180 degrees.", state.looks.typed.empty() ? Tone::plain : Tone::stop};
     switch (belief(*sheet_in_hand(state), step, work_in_hand(state), *reading)) {
         case Belief::past_the_set: return {"More than the lever was pulled to: read it again.", Tone::caution};
         case Belief::opened_too_far: return {"Less than it can spring back to: read it again.", Tone::caution};
+        case Belief::opened_more:
         case Belief::sound: break;
     }
     switch (verdict(step.target, *reading)) {
@@ -53,15 +59,20 @@ void fill_keypad(const State& state, const Step& step, ScreenView& view) {
     view.footer.main_id.clear();
 }
 
-bool doubtful(const State& state, const Step& step, Angle reading) {
-    return belief(*sheet_in_hand(state), step, work_in_hand(state), reading) != Belief::sound;
+Belief belief_of(const State& state, const Step& step, Angle reading) { return belief(*sheet_in_hand(state), step, work_in_hand(state), reading); }
+
+/// The person looks at the bend again; what the reading would mean otherwise.
+TextView second_look(const State& state, const Step& step, Angle reading, const std::string& else_said) {
+    if (is_other_scale(step, reading)) return {other_scale_words(reading, reader_tape(state)), Tone::caution};
+    return {else_said};
 }
 
 ButtonView pull_again_button(const State& state, const Step& step) {
     const Sheet& sheet = *sheet_in_hand(state);
     const LineWork work = work_in_hand(state);
     const Angle to = pull_again_to(sheet, step, work);
-    const std::string label = doubtful(state, step, *work.last_reading) ? "Pull to the sheet's " : "Pull again to ";
+    const Belief believed = belief_of(state, step, *work.last_reading);
+    const std::string label = believed == Belief::sound ? "Pull again to " : believed == Belief::opened_more ? "Pull to " : "Pull to the sheet's ";
     return unless(press_button("pull-again", label + lever_text(to, reader_tape(state)), PullAgain{}), to > sheet.line.bender.max_angle ? "the bender stops before that" : "");
 }
 
@@ -77,6 +88,24 @@ ChoiceBody under_body(const State& state, const Step& step, Angle reading) {
     return body;
 }
 
+/// More than was foretold, yet not past believing: a lever that stopped short is likelier, and pulling on from
+/// where it never was would bend too far.
+ChoiceBody opened_more_body(const State& state, const Step& step, Angle reading) {
+    const Tape tape = reader_tape(state);
+    const Sheet& sheet = *sheet_in_hand(state);
+    const LineWork work = work_in_hand(state);
+    const std::string set = lever_text(set_in_force(step, work), tape), on = lever_text(pull_on_to(sheet, step, work), tape);
+    ChoiceBody body;
+    body.heading = "Did the lever reach " + set + "?";
+    body.hero = text(reading, tape);
+    body.lines = {{text(on_lever(set_in_force(step, work)) - reading, tape) + " less than " + set + ": more than this tube should open.", Tone::caution},
+                  {"If you are not sure, pull to " + set + ". Only if the lever was there, pull on to " + on + "."}};
+    body.choices = {press_button("again", "Measure again", Back{}),
+                    unless(press_button("pull-on", "It was there: pull on to " + on, PullAgain{true}), pull_on_to(sheet, step, work) > sheet.line.bender.max_angle ? "the bender stops before that" : ""),
+                    press_button("keep", "Keep it as it is", KeepBend{})};
+    return body;
+}
+
 /// A reading that is no springback: nothing is calculated with it.
 ChoiceBody opened_too_far_body(const State& state, const Step& step, Angle reading) {
     const Tape tape = reader_tape(state);
@@ -85,7 +114,7 @@ ChoiceBody opened_too_far_body(const State& state, const Step& step, Angle readi
     body.heading = "More than it can spring back: was the lever pulled to " + lever_text(set, tape) + "?";
     body.hero = text(reading, tape);
     body.lines = {{text(on_lever(set) - reading, tape) + " less than " + lever_text(set, tape) + ": no tube opens so far.", Tone::caution},
-                  {"Measure again. If the lever stopped short, pull to " + lever_text(step.set, tape) + ", no further."}};
+                  second_look(state, step, reading, "Measure again. If the lever stopped short, pull to " + lever_text(step.set, tape) + ", no further.")};
     body.choices = {press_button("again", "Measure again", Back{})};
     return body;
 }
@@ -96,11 +125,25 @@ ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
     body.heading = "Over the target. A bend is never bent back.";
     body.hero = text(reading, tape);
     body.lines = {{text(reading - step.target, tape) + " over " + text(step.target, tape), Tone::stop},
-                  {"If kept, end B is " + text(far_end_off(*sheet_in_hand(state), step.bend, reading), tape) + " off its place."}};
-    if (doubtful(state, step, reading))
-        body.lines[0] = {"Doubtful: more than the " + lever_text(set_in_force(step, work_in_hand(state)), tape) + " it was pulled to. Measure again.", Tone::stop};
+                  {"If kept, end B is " + text(far_end_off(*sheet_in_hand(state), work_in_hand(state), step.bend, reading), tape) + " off its place."}};
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep the bend", KeepBend{})};
+    if (belief_of(state, step, reading) == Belief::sound) return body;
+    body.heading = "More than it was pulled to: measure again.";
+    body.lines[0] = second_look(state, step, reading, "No tube closes after the lever is let go; it went to " + lever_text(set_in_force(step, work_in_hand(state)), tape) + ".");
+    body.lines[0].tone = Tone::stop;
+    body.choices.back().label = "Hold: keep the bend";
+    body.choices.back().held = true;
     return body;
+}
+
+ChoiceBody under_its_target(const State& state, const Step& step, Angle reading) {
+    switch (belief_of(state, step, reading)) {
+        case Belief::opened_too_far: return opened_too_far_body(state, step, reading);
+        case Belief::opened_more: return opened_more_body(state, step, reading);
+        case Belief::sound:
+        case Belief::past_the_set: break;
+    }
+    return under_body(state, step, reading);
 }
 
 /// A bend that came out right, looked at again on the way back.
@@ -137,7 +180,7 @@ void fill_reading(const State& state, ScreenView& view) {
             view.footer = bench_footer_of(state, press_button("next", "Right → go on", Next{}));
             break;
         case Verdict::under:
-            body = doubtful(state, step, *work.last_reading) ? opened_too_far_body(state, step, *work.last_reading) : under_body(state, step, *work.last_reading);
+            body = under_its_target(state, step, *work.last_reading);
             view.footer = bench_footer_of(state, pull_again_button(state, step));
             break;
         case Verdict::over:

@@ -73,8 +73,8 @@ RibbonView ribbon_of(const State& state, bool all_marks) {
     if (all_marks)
         for (const Step& step : sheet.steps) ribbon.marks.push_back(mark_of(step, cut, tape, false));
     else if (const Step* step = step_in_hand(state)) ribbon.marks.push_back(mark_of(*step, cut, tape, true));
-    const Length formed = formed_length(sheet, work_in_hand(state).made.size());
-    ribbon.tally = "formed " + text(formed, tape) + ", left " + text(rest_of(cut, formed, tape), tape);
+    const Tally tally = tally_of(cut, formed_length(sheet, work_in_hand(state).made.size()), tape);
+    ribbon.tally = "formed " + text(tally.formed, tape) + ", left " + text(tally.left, tape);
     return ribbon;
 }
 

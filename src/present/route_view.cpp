@@ -96,7 +96,7 @@ void fill_ways(const State& state, RouteBody& body) {
 
 std::string corner(std::size_t bend, std::size_t bends_known, bool closed) {
     if (bend < bends_known) return "bend " + std::to_string(bend + 1);
-    return closed ? "end B" : "the next bend or end B";
+    return closed ? "end B" : "bend " + std::to_string(bend + 1) + " or end B";
 }
 
 std::string run_question(const State& state) {
@@ -104,7 +104,7 @@ std::string run_question(const State& state) {
     const MeasuredRoute& route = line.route;
     const std::size_t i = state.entry->page.cell.index;
     const std::string from = i == 0 ? "end A" : "bend " + std::to_string(i);
-    std::string asks = capital(cell_name({What::run, i}, route.form)) + ": from " + from + " to " + corner(i, route.bends.size(), !line.unfinished);
+    std::string asks = capital(cell_name({What::run, i}, route.form)) + ": " + from + " to " + corner(i, route.bends.size(), !line.unfinished);
     if (route.form == RouteForm::straights) return asks + ", only what is straight";
     return asks + (route.measured_to == TapeEdge::outside ? ", tape on the outside" : route.measured_to == TapeEdge::inside ? ", tape on the inside" : ", along the centre");
 }

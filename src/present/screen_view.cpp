@@ -21,6 +21,7 @@ std::string screen_name(Screen screen) {
         case Screen::draft: return "draft";
         case Screen::ask: return "ask";
         case Screen::route: return "route";
+        case Screen::card: return "card";
     }
     return "";
 }
@@ -49,6 +50,7 @@ std::string key_of(const State& state, Screen screen) {
     if (is_of_entry(screen)) return screen_name(screen) + "/" + std::to_string(state.looks.page) + entry_word(*state.entry, state.looks);
     std::string key = screen_name(screen) + "/" + std::to_string(state.looks.page);
     if (sheet_in_hand(state)) key += step_word(state);
+    if (screen == Screen::card && state.card) key += "/" + (state.card->solid ? std::to_string(*state.card->solid) : std::string()) + "/" + state.card->figure;
     if (state.looks.reason) key += "/reason";
     return key;
 }
@@ -62,6 +64,7 @@ Screen showable(const State& state) {
         case Screen::stick_length:
         case Screen::order:
         case Screen::wrong: return sheet_in_hand(state) ? state.looks.screen : Screen::shelf;
+        case Screen::card: return sheet_in_hand(state) && state.card ? Screen::card : Screen::shelf;
         case Screen::bench:
             if (!sheet_in_hand(state)) return Screen::shelf;
             return bar_to_start(state) == Bar::none ? Screen::bench : Screen::line;
@@ -88,6 +91,7 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::draft: return fill_draft(state, view);
         case Screen::ask: return fill_ask(state, view);
         case Screen::route: return fill_route(state, view);
+        case Screen::card: return fill_card(state, view);
     }
 }
 

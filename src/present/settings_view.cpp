@@ -75,10 +75,16 @@ void fill_stance(const State& state, ScreenView& view) {
     }
     body.notes.push_back({sheet.line.bender.name.empty() ? sheet.line.bender.id : sheet.line.bender.name});
     const std::string again = other_ink_marks(state);
+    for (const Finding& finding : sheet.findings) {
+        if (!std::holds_alternative<HitsAsItStands>(finding.fact)) continue;
+        body.notes.push_back({sentence(finding, {reader_tape(state), &sheet.line}), finding.severity == Severity::stop ? Tone::stop : Tone::caution});
+        break;  // one is enough to stand it another way; the line's own screen has them all
+    }
     if (!again.empty()) body.notes.push_back({again, Tone::caution});
     view.header = line_header(state, "bender");
     view.body = std::move(body);
     view.footer = side_footer(state);
+    view.footer.buttons.push_back(press_button("card", "The bender's measures", GoTo{Screen::card}));
 }
 
 }  // namespace tubewright

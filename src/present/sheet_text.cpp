@@ -1,6 +1,7 @@
 #include "present/sheet_text.h"
 
 #include <algorithm>
+#include <cmath>
 #include <vector>
 
 #include "present/turn.h"
@@ -22,14 +23,14 @@ std::string padded(const std::string& text, std::size_t places) {
 }
 
 /// Words broken over lines, the second and later ones indented as far as the first begins.
-std::string wrapped_words(const std::string& start, const std::string& text) {
+std::string wrapped_words(const std::string& start, const std::string& text, std::size_t widest = widest_line) {
     std::string all, line = start;
     bool empty = true;
     std::size_t at = 0;
     while (at < text.size()) {
         const std::size_t end = std::min(text.find(' ', at), text.size());
         const std::string word = text.substr(at, end - at);
-        if (!empty && width(line) + 1 + width(word) > widest_line) {
+        if (!empty && width(line) + 1 + width(word) > widest) {
             all += line + "\n";
             line = std::string(width(start), ' ');
             empty = true;
@@ -45,7 +46,7 @@ std::string fact(const std::string& name, const std::string& value) { return wra
 
 std::string end_words(const LineEnd& end, Length waste, const Tape& tape) {
     std::string said = end.fitting.name.empty() ? "plain" : end.fitting.name;
-    said += ", " + text(waste, tape) + " past the measured end";
+    said += ", " + (std::abs((on_tape(waste, tape) - waste).mm) > 0.25 ? fine(waste, tape) : text(waste, tape)) + " past the measured end";
     if (end.trim > Length{}) said += " (" + text(end.trim, tape) + " of it trimmed last)";
     return said;
 }
@@ -73,11 +74,16 @@ using Row = std::vector<std::string>;
 Row row_of(const Sheet& sheet, std::size_t i, const Tape& tape) {
     const Step& step = sheet.steps[i];
     const Length cut = sheet.layout->cut_length, from_a = mark_from_a(step, cut);
+    const Tally tally = tally_of(cut, step.formed, tape);
     return {std::to_string(i + 1), std::to_string(step.bend + 1), std::string(1, letter(step.hook)) + ", " + hand_word(sheet.set_up.hook), text(from_a, tape), text(rest_of(cut, from_a, tape), tape),
-            sheet.line.bender.marks[step.align_to].name, turn_hero(sheet.set_up, step), lever_text(step.set, tape), text(on_lever(step.set) - step.target, tape), text(step.formed, tape), text(rest_of(cut, step.formed, tape), tape)};
+            sheet.line.bender.marks[step.align_to].name, turn_hero(sheet.set_up, step), lever_text(step.set, tape), text(on_lever(step.set) - step.target, tape), text(tally.formed, tape), text(tally.left, tape)};
 }
 
-std::string table(const Sheet& sheet, const Tape& tape) {
+/// What stands before every line of a table that must not be worked by, so that no part of the paper, torn off
+/// or looked at from two steps away, can be taken for a good one.
+const std::string struck_out = "STOP |";
+
+std::string table(const Sheet& sheet, const Tape& tape, std::size_t widest) {
     const Row names{"step", "bend", "hook", "from A", "from B", "line", "turn", "pull to", "springs", "formed", "left"};
     std::vector<Row> rows;
     for (std::size_t i = 0; i < sheet.steps.size(); ++i) rows.push_back(row_of(sheet, i, tape));
@@ -97,9 +103,22 @@ std::string table(const Sheet& sheet, const Tape& tape) {
         std::string how = turn_sentence(sheet.set_up, step, tape);
         if (step.neighbour) how += " " + top_line_sentence(sheet.set_up, step);
         if (step.bend < sheet.line.bend_notes.size() && !sheet.line.bend_notes[step.bend].empty()) how += " " + sheet.line.bend_notes[step.bend];
-        all += "\n" + line(rows[i]) + wrapped_words(std::string(widths[0] + 2, ' '), how + " Finishes at " + text(step.target, tape) + ".");
+        all += "\n" + line(rows[i]) + wrapped_words(std::string(widths[0] + 2, ' '), how + " Finishes at " + text(step.target, tape) + ".", widest);
     }
     return all;
+}
+
+/// Of a line that can't be made the table is there to find what is wrong, not to work by.
+std::string struck_out_table(const Sheet& sheet, const Tape& tape) {
+    const std::size_t widest = widest_line - struck_out.size() - 1;
+    const std::string all = wrapped_words("", "Not to be cut, marked or bent by: it only shows where this line goes wrong.", widest) + "\n" + table(sheet, tape, widest);
+    std::string struck;
+    for (std::size_t at = 0; at < all.size();) {
+        const std::size_t end = all.find('\n', at) + 1;
+        struck += struck_out + (end - at > 1 ? " " : "") + all.substr(at, end - at);
+        at = end;
+    }
+    return struck;
 }
 
 std::string findings(const Sheet& sheet, const Tape& tape) {
@@ -122,7 +141,7 @@ std::vector<std::string> advice_for(const Line& line) {
 
 std::string sheet_text(const Job& job, const Sheet& sheet, const Checklists& lists, const Tape& tape) {
     std::string all = head(job, sheet, tape);
-    if (!sheet.steps.empty()) all += "\n" + table(sheet, tape);
+    if (!sheet.steps.empty()) all += "\n" + (stopped(sheet) ? struck_out_table(sheet, tape) : table(sheet, tape, widest_line));
     all += findings(sheet, tape);
     all += "\n";
     if (!sheet.steps.empty())

@@ -100,6 +100,12 @@ ButtonView start_button(const State& state) {
     return button;
 }
 
+/// order_notes() says it too, and stands on the same screen.
+bool said_by_the_order(const Finding& finding) {
+    const auto* fact = std::get_if<OrderNotLooked>(&finding.fact);
+    return fact && fact->stopped;
+}
+
 }  // namespace
 
 void fill_shelf(const State& state, ScreenView& view) {
@@ -145,7 +151,7 @@ void fill_line(const State& state, ScreenView& view) {
     // What has to be slid on is on the tick list; here stands what speaks against the line.
     std::vector<TextView> said;
     for (const Finding& finding : sheet.findings)
-        if (!std::holds_alternative<TrappedPieces>(finding.fact)) said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(finding.severity)});
+        if (!std::holds_alternative<TrappedPieces>(finding.fact) && !said_by_the_order(finding)) said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(finding.severity)});
     if (!sheet.line.note.empty()) said.push_back({"Note: " + sheet.line.note});
     for (const TextView& note : order_notes(state)) said.push_back(note);
     const Page page = page_of(state, said.size(), findings_on_a_page);

@@ -3,13 +3,17 @@
 #include <cmath>
 #include <numeric>
 
+#include "base/tolerance.h"
 #include "bench/springback.h"
 
 namespace tubewright {
 namespace {
 
-/// Rounds half away from zero; the sign is the caller's.
-long long nearest(double value) { return std::llround(std::abs(value)); }
+/// Rounds half away from zero, also what arithmetic left a hair under the half: 3/8 in is 9.525 mm however it was
+/// come by. The sign is the caller's.
+long long nearest(double value) { return std::llround(std::abs(value) * (1 + tolerance::arithmetic)); }
+
+double tape_step(const Tape& tape) { return tape.unit == Unit::inch ? 25.4 / tape.denominator : 0.5; }
 
 const char* minus(double value, long long shown) { return value < 0 && shown != 0 ? "\u2212" : ""; }
 
@@ -71,8 +75,18 @@ std::string exact(Length length, Unit unit) {
 std::string exact(Angle angle) { return trimmed(decimals(angle.deg, 3)) + "°"; }
 
 Length on_tape(Length length, const Tape& tape) {
-    const double step = tape.unit == Unit::inch ? 25.4 / tape.denominator : 0.5;
-    return {std::round(length.mm / step) * step};
+    const double step = tape_step(tape);
+    return {std::copysign(static_cast<double>(nearest(length.mm / step)), length.mm) * step};
+}
+
+Length down_on_tape(Length length, const Tape& tape) {
+    const double step = tape_step(tape);
+    return {std::floor(length.mm / step * (1 + tolerance::arithmetic)) * step};
+}
+
+Tally tally_of(Length cut, Length formed, const Tape& tape) {
+    const Length whole = on_tape(cut, tape), left = formed > Length{} ? down_on_tape(cut - formed, tape) : whole;
+    return {whole - left, left};
 }
 
 Length rest_of(Length whole, Length part, const Tape& tape) { return on_tape(whole, tape) - on_tape(part, tape); }
@@ -89,6 +103,8 @@ std::string lever_text(Angle set, const Tape& tape) { return text(on_lever(set),
 std::string fine(Length length, const Tape& tape) {
     return tape.unit == Unit::inch ? decimals(length.inch(), 3) + "\"" : decimals(length.mm, 2) + " mm";
 }
+
+std::string plain(double value) { return trimmed(decimals(value, 3)); }
 
 std::string od_text(Length od, const Tape& tape) {
     return tape.unit == Unit::inch ? sold_inch(od) + "\"" : trimmed(decimals(od.mm, 2)) + " mm";

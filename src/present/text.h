@@ -21,6 +21,15 @@ struct Tape {
 /// To the nearest the tape shows. Lengths that a reader adds up are rounded first and subtracted then, so that
 /// "from A" and "from B" make up the cut length to the last sixteenth.
 Length on_tape(Length length, const Tape& tape);
+/// The same, but never more than there is: what is kept, or still left to be used.
+Length down_on_tape(Length length, const Tape& tape);
+
+/// Formed and left as they are shown: what is left is rounded down, and both make up the cut length as it is shown.
+struct Tally {
+    Length formed, left;
+};
+Tally tally_of(Length cut, Length formed, const Tape& tape);
+
 /// `whole` as it is shown, less `part` as it is shown.
 Length rest_of(Length whole, Length part, const Tape& tape);
 
@@ -37,6 +46,8 @@ std::string text(Angle angle, const Tape& tape);
 std::string lever_text(Angle set, const Tape& tape);
 /// A gap that a tape can't show: thousandths of an inch or hundredths of a millimetre.
 std::string fine(Length length, const Tape& tape);
+/// A plain number to thousandths, without the zeros at its end.
+std::string plain(double value);
 /// 3/16" × 0.028", or 4.76 × 0.71 mm: outside diameter and wall.
 std::string size_text(const Tube& tube, const Tape& tape);
 /// The outside diameter alone: 3/16" or 4.76 mm.

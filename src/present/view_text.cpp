@@ -59,6 +59,7 @@ std::string picture(const std::optional<PictureView>& view) {
     if (!view) return "";
     std::string all = "picture: " + view->caption;
     for (const auto& [anchor, label] : view->labels) all += "; " + label;
+    for (const auto& [swatch, words] : view->legend) all += "; colour: " + words;
     return all + "\n";
 }
 
@@ -111,7 +112,7 @@ std::string body(const MoveBody& b) {
 }
 
 std::string body(const KeypadBody& b) {
-    return moves(b.moves) + b.asks + "\n" + "entry: " + b.entry + " " + b.unit + "\n" + said(b.lines) + buttons(b.keys);
+    return moves(b.moves) + b.asks + "\n" + "entry: " + b.entry + " " + b.unit + "\n" + said(b.lines) + buttons(b.keys) + picture(b.picture);
 }
 
 std::string body(const ChoiceBody& b) { return moves(b.moves) + line_of(b.heading) + line_of(b.hero) + said(b.lines) + buttons(b.choices); }
@@ -125,9 +126,12 @@ std::string body(const TableBody& b) {
 
 std::string body(const OrderBody& b) {
     std::string all;
-    for (const OrderRow& row : b.rows) all += row.place + " " + row.name + ": " + row.detail + "\n" + buttons({row.first, row.earlier, row.later});
-    return all + said(b.notes) + pager(b.pager);
+    for (const OrderCard& card : b.cards) all += sign(card.tone) + card.number + ", " + card.hook + (card.touch.chosen ? " =" : "") + "\n";
+    if (b.looked) all += "looked: " + std::to_string(std::lround(*b.looked * 100)) + " %\n";
+    return all + (b.movable ? "cards can be moved\n" : "") + b.picked + "\n" + buttons({b.earlier, b.later}) + said(b.notes) + pager(b.pager);
 }
+
+std::string body(const CardBody& b) { return body(b.figures) + picture(b.picture); }
 
 std::string body(const SettingsBody& b) {
     std::string all;

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/words.h"
+#include "bench/card_gauge.h"
 #include "state/action.h"
 
 namespace tubewright {
@@ -92,13 +93,29 @@ struct LitPart {
     bool operator==(const LitPart&) const = default;
 };
 
+/// A bender card as it is to be drawn: how far the lever has gone, which solid is pointed out, and which numbers
+/// have an arrow. The first three have the anchors gauge_1 to gauge_3.
+struct CardPicture {
+    Bender bender;
+    SetUp set_up;
+    Angle lever;
+    std::optional<std::size_t> picked;
+    std::vector<CardGauge> gauges = {};
+    bool operator==(const CardPicture&) const = default;
+};
+
+/// What a colour of the picture means.
+enum class Swatch { stands, swings, on_bench, picked };
+
 /// Which picture in space is wanted; whoever can draw in space draws it.
 struct PictureView {
-    enum class Kind { finished, marked, turned, pulled, checked } kind;
-    std::size_t step = 0;              ///< of the sheet, for all but `finished`
+    enum class Kind { finished, marked, turned, pulled, checked, card } kind;
+    std::size_t step = 0;              ///< of the sheet, for all but `finished` and `card`
     std::string caption;
     std::vector<std::pair<Anchor, std::string>> labels;
     std::optional<std::pair<Angle, Angle>> again = std::nullopt;  ///< a second pull: what the bend reads, and the set angle to come
+    std::optional<CardPicture> card = std::nullopt;  ///< of kind `card`, else none
+    std::vector<std::pair<Swatch, std::string>> legend = {};
     bool entered = false;              ///< of the line being entered, not of the one in hand at the bench
     std::optional<LitPart> lit = std::nullopt;
     bool operator==(const PictureView&) const = default;
@@ -157,6 +174,7 @@ struct TicksBody {
     std::vector<TickView> ticks;
     std::vector<TextView> cautions;
     PagerView pager;
+    std::vector<std::string> all_ticks, all_cautions;  ///< of every page with ticks: they share one size of letters
     bool operator==(const TicksBody&) const = default;
 };
 
@@ -193,6 +211,7 @@ struct KeypadBody {
     std::vector<ButtonView> keys;
     int columns = 3;
     std::vector<MoveChip> moves;
+    std::optional<PictureView> picture = std::nullopt;  ///< where the number is measured
     bool operator==(const KeypadBody&) const = default;
 };
 
@@ -231,15 +250,22 @@ struct SettingsBody {
     bool operator==(const SettingsBody&) const = default;
 };
 
-/// The bends in the order of work; each can be moved earlier or later, or made the first.
-struct OrderRow {
-    std::string place, name, detail;   ///< "1", "bend 4", "end A on the hook"
+/// The bends in the order of work, as cards in rows, read like writing. A short touch picks one, for the arrows; a
+/// finger that stays on it takes it to another place.
+struct OrderCard {
+    std::size_t bend;
+    std::string number, hook;          ///< "4", "hook A"
     Tone tone = Tone::plain;
-    ButtonView first, earlier, later;
-    bool operator==(const OrderRow&) const = default;
+    ButtonView touch;                  ///< chosen: it is the one picked
+    bool operator==(const OrderCard&) const = default;
 };
 struct OrderBody {
-    std::vector<OrderRow> rows;
+    std::vector<OrderCard> cards;
+    std::size_t columns = 9;
+    bool movable = false;              ///< a card follows the finger
+    ButtonView earlier, later;
+    std::string picked;                ///< the card that is picked, or how to pick one
+    std::optional<double> looked;      ///< share of the looking that is done, for a bar
     std::vector<TextView> notes;       ///< why this order, or what it breaks
     PagerView pager;
     bool operator==(const OrderBody&) const = default;
@@ -277,7 +303,14 @@ struct RouteBody {
     bool operator==(const RouteBody&) const = default;
 };
 
-using Body = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody, TilesBody, RouteBody>;
+/// A bender's card: its picture, and its numbers in rows to touch.
+struct CardBody {
+    ListBody figures;
+    PictureView picture;
+    bool operator==(const CardBody&) const = default;
+};
+
+using Body = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody, CardBody, TilesBody, RouteBody>;
 
 /// Buttons along the bottom, left to right; the one of weight main takes the room that is left. The
 /// main one is also what Space and Page Down press, `back` what Page Up presses.

@@ -14,7 +14,7 @@ std::string offer_label(const KeptOffer& offer, const Tape& tape) {
     if (offer.id == "whole") return "Keep it whole";
     if (offer.pieces.empty()) return "Keep nothing";
     if (!offer.end) return "Keep both ends";
-    return "Keep " + text(offer.pieces.front(), tape) + " at " + letter(*offer.end);
+    return "Keep " + text(down_on_tape(offer.pieces.front(), tape), tape) + " at " + letter(*offer.end);
 }
 
 ChoiceBody reasons_body(bool cut) {
@@ -29,7 +29,7 @@ ChoiceBody reasons_body(bool cut) {
 std::string offcut_words(const KeptOffer& offer, const Tape& tape) {
     if (offer.pieces.empty()) return "no offcut";
     std::string said = offer.pieces.size() > 1 ? "offcuts " : "offcut ";
-    for (std::size_t i = 0; i < offer.pieces.size(); ++i) said += (i > 0 ? " and " : "") + text(offer.pieces[i], tape);
+    for (std::size_t i = 0; i < offer.pieces.size(); ++i) said += (i > 0 ? " and " : "") + text(down_on_tape(offer.pieces[i], tape), tape);
     return said;
 }
 
@@ -83,12 +83,17 @@ SettingsGroup which_bend(const State& state) {
     return bends.size() > most_in_a_row ? bend_stepper(bends, wrong) : bend_buttons(bends, wrong);
 }
 
+TextView counts_as_pulled(const State& state) {
+    return {capital(bend_name(*bend_being_pulled(state))) + " counts as pulled. If the lever has not moved, go back first."};
+}
+
 Body kept_body(const State& state, const std::vector<KeptOffer>& offers) {
     KeptQuestion question = kept_question(state, offers);
     if (!asks_which_bend(state)) {
         ChoiceBody body;
         body.heading = question.asks;
         body.lines = {question.outcome};
+        if (bend_being_pulled(state)) body.lines.push_back(counts_as_pulled(state));
         body.choices = std::move(question.choices);
         return body;
     }
@@ -96,6 +101,7 @@ Body kept_body(const State& state, const std::vector<KeptOffer>& offers) {
     body.groups.push_back({question.asks, std::move(question.choices)});
     body.groups.push_back(which_bend(state));
     body.notes = {question.outcome};
+    if (bend_being_pulled(state)) body.notes.push_back(counts_as_pulled(state));
     return body;
 }
 

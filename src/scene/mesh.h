@@ -12,7 +12,9 @@ enum class Ink {
     tube, tube_done, tube_now,  ///< plain tube; a bend that is made; the stretch that the lever bends now
     after_pull, wrong_way,      ///< where the tube goes; where it must not lie
     form, hook, lever, grip, post, bench_top,
-    ink_mark, reference_mark, index_line
+    ink_mark, reference_mark, index_line,
+    stands, swings, on_bench, picked,  ///< solids of a card: of the bender, of its lever, of the bench; the one pointed out
+    gauge                       ///< where a number is measured; seen through everything
 };
 
 /// mm in the operator's frame: x right, y away, z up. The normal points out of the solid.

@@ -26,6 +26,13 @@ struct Pulled {
     bool operator==(const Pulled&) const = default;
 };
 
+/// A bench top that ends somewhere, drawn on a solid of that height. x and y of its corners; it fades away
+/// from `middle` outward, gone at three times `half`.
+struct BenchTop {
+    Eigen::Vector2d low, high, middle;
+    double half = 0;
+};
+
 struct Scene {
     std::vector<Mesh> meshes;
     std::vector<Eigen::Vector3d> outermost;  ///< places round everything that has to be seen
@@ -34,6 +41,7 @@ struct Scene {
     std::vector<DrawnBend> bends;
     Length od;
     double bench_top_z = 0;            ///< shadows fall there; the bench top itself has no mesh
+    std::optional<BenchTop> bench_top; ///< where its edges are known
     Outlook outlook;
 };
 

@@ -11,9 +11,11 @@
 #include <tuple>
 
 #include "gl/picture_maker.h"
+#include "scene/card_scene.h"
 #include "shell/picture_colours.h"
 #include "shell/theme_file.h"
 #include "shell/touch_map.h"
+#include "shell/wanted_picture.h"
 #include "ui/screen.h"
 
 namespace tubewright {
@@ -40,26 +42,6 @@ Result<ShaderTexts, Refusal> read_shaders(const std::filesystem::path& folder) {
     return texts;
 }
 
-PictureKind kind_of(PictureView::Kind kind) {
-    switch (kind) {
-        case PictureView::Kind::finished: return PictureKind::finished;
-        case PictureView::Kind::marked: return PictureKind::marked;
-        case PictureView::Kind::turned: return PictureKind::turned;
-        case PictureView::Kind::pulled: return PictureKind::pulled;
-        case PictureView::Kind::checked: return PictureKind::checked;
-    }
-    return PictureKind::finished;
-}
-
-const PictureView* picture_in(const ScreenView& view) {
-    if (const auto* move = std::get_if<MoveBody>(&view.body)) return move->picture ? &*move->picture : nullptr;
-    if (const auto* overview = std::get_if<OverviewBody>(&view.body)) return overview->picture ? &*overview->picture : nullptr;
-    if (const auto* tiles = std::get_if<TilesBody>(&view.body)) return tiles->picture ? &*tiles->picture : nullptr;
-    if (const auto* route = std::get_if<RouteBody>(&view.body)) return route->picture ? &*route->picture : nullptr;
-    if (const auto* settings = std::get_if<SettingsBody>(&view.body)) return settings->picture ? &*settings->picture : nullptr;
-    return nullptr;
-}
-
 /// Straights and bends take turns, beginning with a straight.
 std::optional<std::size_t> lit_stretch(const PictureView& view) {
     if (!view.lit) return std::nullopt;
@@ -78,6 +60,7 @@ struct Drawn {
     std::size_t step;
     std::optional<std::pair<Angle, Angle>> again;
     std::optional<std::size_t> lit;
+    std::optional<CardPicture> card;
     Line line;
     SetUp set_up;
     std::vector<std::size_t> marks;
@@ -87,7 +70,7 @@ struct Drawn {
 };
 
 Drawn drawn(const PictureView& view, const Sheet& sheet, const Box& box, Theme theme) {
-    Drawn now{view.kind, view.step, view.again, lit_stretch(view), sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
+    Drawn now{view.kind, view.step, view.again, lit_stretch(view), view.card, sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
     for (const Step& step : sheet.steps) now.marks.push_back(step.align_to);
     return now;
 }
@@ -153,12 +136,13 @@ void Canvas::Parts::draw_picture(const ScreenView& view) {
     if (!of) return;
     const Sheet& sheet = *of;
     const bool finished = wanted->kind == PictureView::Kind::finished;
-    if (!sheet.layout || (!finished && wanted->step >= sheet.steps.size())) return;
+    if (!wanted->card && (!sheet.layout || (!finished && wanted->step >= sheet.steps.size()))) return;
     Drawn now = drawn(*wanted, sheet, *box, view.theme);
     if (picture == now || now.width < 8 || now.height < 8) return;
     std::optional<Pulled> second;
     if (wanted->again) second = Pulled{wanted->again->first, wanted->again->second};
-    const Scene scene = finished ? part_scene(sheet, now.lit) : bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
+    const auto& card = wanted->card;
+    const Scene scene = finished ? part_scene(sheet, now.lit) : card ? card_scene(card->bender, card->set_up, {card->lever, card->picked, card->gauges}) : bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
     const Camera camera = camera_for(scene, static_cast<double>(now.width) / now.height);
     pictures.draw(scene, camera, picture_colours(palette(view.theme)), now.width, now.height);
     handle.texture = reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(pictures.texture()));

@@ -6,11 +6,12 @@
 
 #include "shell/print.h"
 #include "shell/window.h"
+#include "store/refusal.h"
 
 namespace tubewright {
 namespace {
 
-struct Asked {
+struct WhatIsAsked {
     std::string job, home, touch_map;
     SheetRequest sheet;
     std::string check;
@@ -21,8 +22,13 @@ constexpr const char* footer =
     "Exit status: 0 made, 1 made but a finding says stop, 2 the input was refused, 3 the program failed.\n"
     "Follow the vehicle or machine maker's data and local law; brake, fuel and pressure work may need a licensed person.";
 
+int not_understood(const std::string& why) {
+    std::cerr << Refusal{"The command line", "", "is not understood: " + why, "see tubewright --help"}.sentence() << "\n";
+    return exit_status::refused;
+}
+
 /// The name that stands for a subcommand can't be a job's; ./sheet can.
-int open_bench(const Asked& asked) {
+int open_bench(const WhatIsAsked& asked) {
     const Places places = find_places(asked.home);
     const Opening opening{places, asked.job, asked.touch_map};
     const auto opened = open_window(opening);
@@ -36,7 +42,7 @@ int open_bench(const Asked& asked) {
 }  // namespace
 
 int run(int count, char** words) {
-    Asked asked;
+    WhatIsAsked asked;
     CLI::App app{"Tubewright walks one person through cutting, marking, turning and bending rigid tube lines."};
     app.footer(footer);
     app.fallthrough();
@@ -58,18 +64,15 @@ int run(int count, char** words) {
     } catch (const CLI::Success& done) {
         return app.exit(done);  // --help and --version
     } catch (const CLI::Error& wrong) {
-        std::cerr << "The command line is not understood: " << wrong.what() << "; allowed: see tubewright --help.\n";
-        return exit_status::refused;
+        return not_understood(wrong.what());
     }
-    if ((*sheet || *check) && !(asked.job.empty() && asked.touch_map.empty())) {
-        std::cerr << "The command line is not understood: " << (asked.job.empty() ? "--touch-map" : asked.job) << " does not belong here; allowed: see tubewright --help.\n";
-        return exit_status::refused;
-    }
+    if ((*sheet || *check) && !(asked.job.empty() && asked.touch_map.empty()))
+        return not_understood((asked.job.empty() ? "--touch-map" : in_short(asked.job)) + " does not belong here");
     if (*sheet) return print_sheet(find_places(asked.home), asked.sheet, std::cout, std::cerr);
     if (*check) return print_check(find_places(asked.home), asked.check, std::cout, std::cerr);
     // A lone word that is no file is more likely a command misspelt than a job.
     if (asked.job.find_first_of("./") == std::string::npos && !asked.job.empty() && !std::filesystem::exists(asked.job)) {
-        std::cerr << asked.job << " is neither a command nor a file that is there; allowed: sheet, check, or a job file.\n";
+        std::cerr << in_short(asked.job) << " is neither a command nor a file that is there; allowed: sheet, check, or a job file.\n";
         return exit_status::refused;
     }
     return open_bench(asked);

@@ -5,7 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "present/screen_view.h"
-#include "shell/order_finder.h"
+#include "shell/own_cards.h"
 #include "store/job_file.h"
 #include "store/save.h"
 #include "store/shelf.h"
@@ -61,6 +61,8 @@ std::optional<AtBench> read_note(const fs::path& file) {
 Desk::Desk(Places places, Today today, Library library) : places_(std::move(places)), today_(std::move(today)), library_(std::move(library)) {
     state_.checklists = library_.checklists;
     for (const Material& material : library_.materials) state_.material_names[material.id] = material.name;
+    state_.own_cards = own_card_ids(places_.home);
+    state_.shipped_cards = shipped_cards(places_.assets);
 }
 Desk::Desk(Desk&&) noexcept = default;
 Desk& Desk::operator=(Desk&&) noexcept = default;
@@ -74,7 +76,14 @@ Result<Desk, Refusal> Desk::made(const Places& places, Today today) {
     desk.tell_offers();
     desk.open_book();
     desk.read_jobs();
+    desk.tell_left_out();
     return desk;
+}
+
+void Desk::tell_left_out() {
+    if (library_.left_out.empty()) return;
+    const std::size_t more = library_.left_out.size() - 1;
+    state_.looks.notice = library_.left_out.front().sentence() + (more > 0 ? " And " + std::to_string(more) + (more == 1 ? " more file" : " more files") + " of your own." : "");
 }
 
 ScreenView Desk::view() const { return screen_view(state_); }
@@ -99,6 +108,8 @@ void Desk::carry_out(const Request& request) {
     else if (std::holds_alternative<OpenFreshBook>(request)) open_fresh_book();
     else if (const auto* draft = std::get_if<ReadDraft>(&request)) read_draft_of(draft->path);
     else if (const auto* kept = std::get_if<KeepDraft>(&request)) keep_draft(*kept);
+    else if (const auto* card = std::get_if<SaveCard>(&request)) save_card(*card);
+    else if (const auto* dropped = std::get_if<DropCard>(&request)) drop_card(*dropped);
     else if (const auto* asked = std::get_if<FindOrder>(&request)) find_order_for(*asked);
     else if (const auto* stopped = std::get_if<StopFinding>(&request)) {
         if (finder_) finder_->stop(stopped->question);
@@ -126,7 +137,7 @@ void Desk::use_book(const fs::path& path) {
     act(BookRead{pages.work, pages.settings, pages.past});
 }
 
-void Desk::look_for_orders_beside(std::function<void()> wake) { finder_ = std::make_unique<OrderFinder>(std::move(wake)); }
+void Desk::look_for_orders_beside(std::function<void()> wake, OrderFinder::Look look) { finder_ = std::make_unique<OrderFinder>(std::move(wake), std::move(look)); }
 
 void Desk::hear_orders() {
     if (!finder_) return;
@@ -138,8 +149,8 @@ void Desk::find_order_for(const FindOrder& asked) {
     if (asked.line >= state_.orders.size() || state_.orders[asked.line].question != asked.question) return;
     const Sheet& sheet = state_.sheets[asked.line];
     const std::vector<std::size_t>& opening = state_.orders[asked.line].opening;
-    if (finder_) return finder_->ask(asked.question, sheet, opening);
-    act(OrderIs{asked.question, std::make_shared<const OrderVerdict>(find_order(sheet, {opening, std::nullopt}, Asked::order_and_why))});
+    if (finder_) return finder_->ask(asked.question, sheet, opening, library_.benders);
+    act(order_is(asked.question, look_for_order(sheet, opening, {}, library_.benders)));
 }
 
 void Desk::save_work() {
@@ -150,6 +161,33 @@ void Desk::save_work() {
 void Desk::save_settings() {
     if (!book_) return;
     if (const auto saved = book_->save_settings(state_.settings); !saved.ok()) act(NotSaved{saved.trouble().sentence});
+}
+
+void Desk::save_card(const SaveCard& asked) {
+    RealDisk disk;
+    if (const auto kept = keep_own_card(disk, places_, asked.bender, asked.unit); !kept.ok()) return act(NotSaved{kept.trouble().sentence});
+    use_card(asked.bender, true);
+}
+
+void Desk::drop_card(const DropCard& asked) {
+    RealDisk disk;
+    if (const auto dropped = drop_own_card(disk, places_.home, asked.shipped.id); !dropped.ok()) return act(NotSaved{dropped.trouble().sentence});
+    use_card(asked.shipped, false);
+}
+
+/// The benders are read again, and with them the job, so that the sheets follow. Of the rest of the library the
+/// screens go by what was read at the start.
+void Desk::use_card(const Bender& bender, bool own) {
+    auto library = read_library(places_.assets, places_.home);
+    if (!library.ok()) return act(NotSaved{library.trouble().sentence()});
+    library_.benders = std::move(library).value().benders;
+    std::optional<Job> job;
+    if (state_.job) {
+        auto read = read_job(state_.job_path, library_);
+        if (!read.ok()) act(NotSaved{read.trouble().sentence()});
+        else job = std::move(read).value();
+    }
+    act(CardKept{bender, own, std::move(job)});
 }
 
 void Desk::read_jobs() {

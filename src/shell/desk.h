@@ -9,6 +9,7 @@
 
 #include "base/result.h"
 #include "present/views.h"
+#include "shell/order_finder.h"
 #include "shell/places.h"
 #include "state/state.h"
 #include "store/library.h"
@@ -17,7 +18,6 @@
 
 namespace tubewright {
 
-class OrderFinder;
 class ShopBook;
 
 /// Today, such as 2026-11-25.
@@ -39,7 +39,7 @@ public:
     void act(const Action& action);
     /// From now on orders of bends are looked for on a thread of their own, which calls `wake` when there is
     /// something to hear. Until then act() waits for them.
-    void look_for_orders_beside(std::function<void()> wake);
+    void look_for_orders_beside(std::function<void()> wake, OrderFinder::Look look = look_for_order);
     /// Takes in what that thread has found.
     void hear_orders();
 
@@ -58,6 +58,7 @@ private:
     void open_fresh_book();
     void use_book(const std::filesystem::path& path);
     void read_jobs();
+    void tell_left_out();
     void read_one(const std::string& path);
     // a line being entered
     void tell_offers();
@@ -66,6 +67,9 @@ private:
     void find_order_for(const FindOrder& asked);
     void save_work();
     void save_settings();
+    void save_card(const SaveCard& asked);
+    void drop_card(const DropCard& asked);
+    void use_card(const Bender& bender, bool own);
     void remember_line();
     std::string job_id(const std::filesystem::path& path) const;
 

@@ -6,7 +6,13 @@
 
 namespace tubewright {
 
-OrderFinder::OrderFinder(std::function<void()> wake) : wake_(std::move(wake)), thread_([this] { work(); }) {}
+OrderIs order_is(std::int64_t question, LookedFor looked) {
+    OrderIs is{question, std::make_shared<const OrderVerdict>(std::move(looked.verdict))};
+    if (looked.by_hand) is.by_hand = std::make_shared<const HandFacts>(std::move(*looked.by_hand));
+    return is;
+}
+
+OrderFinder::OrderFinder(std::function<void()> wake, Look look) : wake_(std::move(wake)), look_(std::move(look)), thread_([this] { work(); }) {}
 
 OrderFinder::~OrderFinder() {
     {
@@ -17,10 +23,10 @@ OrderFinder::~OrderFinder() {
     thread_.join();
 }
 
-void OrderFinder::ask(std::int64_t question, Sheet sheet, std::vector<std::size_t> opening) {
+void OrderFinder::ask(std::int64_t question, Sheet sheet, std::vector<std::size_t> opening, std::vector<Bender> benders) {
     {
         const std::lock_guard guard(lock_);
-        waiting_.push_back({question, std::move(sheet), std::move(opening)});
+        waiting_.push_back({question, std::move(sheet), std::move(opening), std::move(benders)});
     }
     more_.notify_one();
 }
@@ -71,9 +77,7 @@ void OrderFinder::work() {
         busy_ = true;
         last_percent_ = -1;
         guard.unlock();
-        auto verdict = std::make_shared<const OrderVerdict>(
-            find_order(question.sheet, {question.opening, std::nullopt}, Asked::order_and_why, [&](double done) { return share(question.number, done); }));
-        tell(OrderIs{question.number, std::move(verdict)});
+        tell(order_is(question.number, look_(question.sheet, question.opening, [&](double done) { return share(question.number, done); }, question.benders)));
         guard.lock();
         busy_ = false;
         stopped_.clear();

@@ -15,15 +15,21 @@
 
 namespace tubewright {
 
+/// The answer as the state hears it.
+OrderIs order_is(std::int64_t question, LookedFor looked);
+
 class OrderFinder {
 public:
-    /// `wake` is called from the other thread whenever there is something to hear.
-    explicit OrderFinder(std::function<void()> wake);
+    using Look = std::function<LookedFor(const Sheet&, const std::vector<std::size_t>& opening, const Progress&, const std::vector<Bender>&)>;
+
+    /// `wake` is called from the other thread whenever there is something to hear, `look` to do the looking.
+    explicit OrderFinder(std::function<void()> wake, Look look = look_for_order);
     ~OrderFinder();
     OrderFinder(const OrderFinder&) = delete;
     OrderFinder& operator=(const OrderFinder&) = delete;
 
-    void ask(std::int64_t question, Sheet sheet, std::vector<std::size_t> opening);
+    /// `benders`: those there are, for a way out where there is no order.
+    void ask(std::int64_t question, Sheet sheet, std::vector<std::size_t> opening, std::vector<Bender> benders = {});
     void stop(std::int64_t question);
     /// What has been found out since last time: OrderShare and OrderIs.
     std::vector<Action> heard();
@@ -35,12 +41,14 @@ private:
         std::int64_t number;
         Sheet sheet;
         std::vector<std::size_t> opening;
+        std::vector<Bender> benders;
     };
     void work();
     bool share(std::int64_t question, double done);
     void tell(Action action);
 
     std::function<void()> wake_;
+    Look look_;
     std::mutex lock_;
     std::condition_variable more_;
     std::deque<Question> waiting_;

@@ -1,6 +1,6 @@
 #include "shell/picture_colours.h"
 
-#include "ui/ui.h"
+#include "ui/picture.h"
 
 namespace tubewright {
 namespace {
@@ -35,6 +35,11 @@ PictureColours picture_colours(const Palette& p) {
     colours.ink_mark = as_colour(p.now);
     colours.reference_mark = as_colour(p.ink);
     colours.index_line = as_colour(dark ? p.tray : p.ink);
+    colours.stands = as_colour(swatch_colour(p, Swatch::stands));
+    colours.swings = as_colour(swatch_colour(p, Swatch::swings));
+    colours.on_bench = as_colour(swatch_colour(p, Swatch::on_bench));
+    colours.picked = as_colour(swatch_colour(p, Swatch::picked));
+    colours.gauge = as_colour(p.now);
     colours.shadow = dark ? 0.45f : 0.30f;
     return colours;
 }

@@ -29,6 +29,11 @@ Result<Read, Refusal> read(const Places& places, const std::string& path) {
     return Read{std::move(library).value(), std::move(job).value()};
 }
 
+/// What is refused is refused in one line; only what comes out all the same needs to be told of.
+void tell_left_out(const Library& library, std::ostream& trouble) {
+    for (const LeftOut& file : library.left_out) trouble << file.sentence() << "\n";
+}
+
 int refuse(const std::string& sentence, std::ostream& trouble) {
     trouble << sentence << "\n";
     return exit_status::refused;
@@ -75,8 +80,9 @@ int print_sheet(const Places& places, const SheetRequest& request, std::ostream&
     const Job& job = got.value().job;
     std::vector<Sheet> sheets;
     for (const Line& line : job.lines)
-        if (!request.line || line.name == *request.line) sheets.push_back(ordered_sheet(line));
+        if (!request.line || line.name == *request.line) sheets.push_back(ordered_sheet(line, {}, got.value().known.benders));
     if (sheets.empty()) return refuse(no_such_line(request, job).sentence(), trouble);
+    tell_left_out(got.value().known, trouble);
     if (request.json) {
         std::string text = as_json(job, sheets);
         if (text.empty() || text.back() != '\n') text += '\n';
@@ -91,8 +97,9 @@ int print_sheet(const Places& places, const SheetRequest& request, std::ostream&
 int print_check(const Places& places, const std::string& path, std::ostream& out, std::ostream& trouble) {
     const auto got = read(places, path);
     if (!got.ok()) return refuse(got.trouble().sentence(), trouble);
+    tell_left_out(got.value().known, trouble);
     std::vector<Sheet> sheets;
-    for (const Line& line : got.value().job.lines) sheets.push_back(ordered_sheet(line));
+    for (const Line& line : got.value().job.lines) sheets.push_back(ordered_sheet(line, {}, got.value().known.benders));
     out << check_text(got.value().job, sheets, tape_for(got.value().job));
     return said(out, trouble, status_of(sheets));
 }
@@ -100,6 +107,7 @@ int print_check(const Places& places, const std::string& path, std::ostream& out
 int print_shelf(const Places& places, std::ostream& out, std::ostream& trouble) {
     const auto library = read_library(places.assets, places.home);
     if (!library.ok()) return refuse(library.trouble().sentence(), trouble);
+    tell_left_out(library.value(), trouble);
     for (const FoundJob& job : read_shelf(places.jobs, places.home / "jobs", library.value())) {
         out << job.name << "\n  " << job.path << "\n";
         if (!job.trouble.empty()) out << "  " << job.trouble << "\n";

@@ -23,7 +23,8 @@ struct SheetRequest {
     bool json = false;
 };
 
-/// Only the sheet goes to `out`, only one sentence to `trouble`.
+/// Only the sheet goes to `out`; to `trouble` one sentence where it is refused, else one for each of the user's own
+/// files that is left out.
 int print_sheet(const Places& places, const SheetRequest& request, std::ostream& out, std::ostream& trouble);
 int print_check(const Places& places, const std::string& job, std::ostream& out, std::ostream& trouble);
 /// The jobs there are, one in a row.

@@ -165,10 +165,10 @@ void loop(GLFWwindow* window, Inbox& inbox, Desk& desk, Canvas& canvas, double p
 }  // namespace
 
 Result<int, NoWindow> open_window(const Opening& opening) {
+    Glfw glfw;  // ends after the desk, whose search wakes the window till it has stopped
     auto made = Desk::made(opening.places, today);
     if (!made.ok()) return NoWindow{made.trouble().sentence(), false, true};
     Desk desk = std::move(made).value();
-    Glfw glfw;
     glfw.on = glfwInit();
     GLFWmonitor* monitor = glfw.on ? glfwGetPrimaryMonitor() : nullptr;
     const GLFWvidmode* mode = monitor ? glfwGetVideoMode(monitor) : nullptr;
@@ -180,7 +180,7 @@ Result<int, NoWindow> open_window(const Opening& opening) {
     glfwSwapInterval(1);
     Inbox inbox;
     set_callbacks(opened.window, inbox);
-    desk.look_for_orders_beside(glfwPostEmptyEvent);
+    desk.look_for_orders_beside(glfwPostEmptyEvent, opening.look_for_order);
     if (opening.job.empty()) desk.take_up_again();
     else desk.open_job(opening.job);
     auto canvas = Canvas::made(desk, opening.places, opened.flavour);

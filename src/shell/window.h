@@ -4,6 +4,7 @@
 #include <string>
 
 #include "base/result.h"
+#include "shell/order_finder.h"
 #include "shell/places.h"
 
 namespace tubewright {
@@ -12,6 +13,7 @@ struct Opening {
     Places places;
     std::string job;        ///< empty: the shelf
     std::string touch_map;  ///< empty: none
+    OrderFinder::Look look_for_order = tubewright::look_for_order;  ///< on a thread of its own
 };
 
 struct NoWindow {

@@ -15,6 +15,7 @@
 #include "bench/line.h"
 #include "bench/ordered.h"
 #include "state/entry.h"
+#include "bench/hand_order.h"
 #include "state/work.h"
 
 namespace tubewright {
@@ -31,10 +32,10 @@ struct ShelfEntry {
     bool operator==(const ShelfEntry&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, draft, ask, route };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route };
 
 // --- what a finger does
-struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length
+struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card
 struct OpenJob { std::string path; bool operator==(const OpenJob&) const = default; };
 struct OpenLine { std::string name; bool operator==(const OpenLine&) const = default; };
 struct Next { bool operator==(const Next&) const = default; };                  ///< the main button of the bench
@@ -44,7 +45,7 @@ struct TurnPage { int by; bool operator==(const TurnPage&) const = default; };
 struct Key { std::string key; bool operator==(const Key&) const = default; };   ///< keypad: "0".."9", ".", "1/4" "1/2" "3/4", "clear", "back";
                                                                                 ///< also eighths, "+1/16" and "+1/32" on top of them, and "keypad" to have it
 struct PassCheck { bool operator==(const PassCheck&) const = default; };
-struct PullAgain { bool operator==(const PullAgain&) const = default; };
+struct PullAgain { bool lever_was_there = false; bool operator==(const PullAgain&) const = default; };
 struct KeepBend { bool operator==(const KeepBend&) const = default; };
 struct WentWrong { bool operator==(const WentWrong&) const = default; };        ///< opens the question, changes nothing
 struct ChooseReason { Reason reason; bool operator==(const ChooseReason&) const = default; };
@@ -64,7 +65,8 @@ struct SetScale { double px_per_mm; bool operator==(const SetScale&) const = def
 struct ChooseSetUp { SetUp set_up; bool operator==(const ChooseSetUp&) const = default; };
 struct ChooseMark { std::string mark; bool operator==(const ChooseMark&) const = default; };
 struct PinFirst { std::size_t bend; bool operator==(const PinFirst&) const = default; };       ///< this bend first, or no longer
-struct MoveBend { std::size_t bend; int by; bool operator==(const MoveBend&) const = default; };  ///< earlier (-1) or later (+1) in the order
+struct PickBend { std::size_t bend; bool operator==(const PickBend&) const = default; };       ///< the one that the arrows move
+struct MoveBend { std::size_t bend; int by; bool operator==(const MoveBend&) const = default; };  ///< that many places later in the order; earlier below 0
 struct FreeOrder { bool operator==(const FreeOrder&) const = default; };        ///< the program chooses again
 struct StopLooking { bool operator==(const StopLooking&) const = default; };    ///< for a better order; the plain one is taken
 // --- a line being entered
@@ -85,6 +87,13 @@ struct ReverseLine { bool operator==(const ReverseLine&) const = default; };
 struct CopyLine { bool mirrored; bool operator==(const CopyLine&) const = default; };
 struct TakeLineOut { bool operator==(const TakeLineOut&) const = default; };
 struct FinishLine { bool operator==(const FinishLine&) const = default; };                     ///< all of it is entered
+struct PickSolid { std::size_t solid; bool operator==(const PickSolid&) const = default; };     ///< of the card's body: its numbers come into sight
+struct PickFigure { std::string id; bool operator==(const PickFigure&) const = default; };      ///< a number of the card: the keypad comes
+struct TakeFigure { bool operator==(const TakeFigure&) const = default; };      ///< what was typed becomes the card's number
+struct SwingCard { bool operator==(const SwingCard&) const = default; };        ///< the picture's lever, there and back
+struct TakeShipped { bool operator==(const TakeShipped&) const = default; };    ///< every number of the card as it came, until kept or undone
+struct KeepCard { bool operator==(const KeepCard&) const = default; };          ///< as one's own
+struct LookAgain { bool operator==(const LookAgain&) const = default; };        ///< after the looking was stopped
 struct StartFreshBook { bool operator==(const StartFreshBook&) const = default; };
 struct GoOnWithoutBook { bool operator==(const GoOnWithoutBook&) const = default; };
 struct Dismiss { bool operator==(const Dismiss&) const = default; };            ///< a notice has been read
@@ -98,19 +107,20 @@ struct JobRefused { std::string path; std::string sentence; bool operator==(cons
 struct BookRead { Work work; Settings settings; std::vector<UndoStep> past = {}; bool operator==(const BookRead&) const = default; };
 struct BookRefused { std::string sentence; bool in_use = false; bool operator==(const BookRefused&) const = default; };  ///< could not be opened; untouched
 struct OrderShare { std::int64_t question; double share; bool operator==(const OrderShare&) const = default; };
-struct OrderIs { std::int64_t question; std::shared_ptr<const OrderVerdict> verdict; bool operator==(const OrderIs&) const = default; };
 struct OffersAre { Offers offers; bool operator==(const OffersAre&) const = default; };
 struct DraftRead { std::string path; Draft job; bool operator==(const DraftRead&) const = default; };
 /// The draft in hand is on the disk, in `path`; `sentence` says what the person should know about that. `line`
 /// is what can be worked out of the line in hand, or `trouble` why nothing can.
 struct DraftKept { std::string path, sentence; std::optional<Line> line; std::string trouble; bool operator==(const DraftKept&) const = default; };
+struct OrderIs { std::int64_t question; std::shared_ptr<const OrderVerdict> verdict; std::shared_ptr<const HandFacts> by_hand = nullptr; bool operator==(const OrderIs&) const = default; };
+/// The card is on disk and in force, as the user's own or the shipped one again; the open job as it reads with it.
+struct CardKept { Bender bender; bool own; std::optional<Job> job; bool operator==(const CardKept&) const = default; };
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
 using Action = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
-                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, MoveBend, FreeOrder, StopLooking,
-                            NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, SplitLeg, TakeBendOut, TakeLastOut, MirrorLine, ReverseLine,
-                            CopyLine, TakeLineOut, FinishLine, OffersAre, DraftRead, DraftKept, StartFreshBook, GoOnWithoutBook,
-                            Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, NotSaved>;
+                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, KeepCard, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, SplitLeg,
+                            TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, FinishLine, OffersAre, DraftRead, DraftKept, StartFreshBook, GoOnWithoutBook,
+                            Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved>;
 
 }  // namespace tubewright

@@ -23,7 +23,7 @@ void take(Doing& d, const Tick& a) { tick(d, a.id); }
 void take(Doing& d, const TurnPage& a) { d.state.looks.page = std::clamp(d.state.looks.page + std::clamp(a.by, -1000, 1000), 0, 1000); }
 void take(Doing& d, const Key& a) { press_key(d, a.key); }
 void take(Doing& d, const PassCheck&) { pass_check(d); }
-void take(Doing& d, const PullAgain&) { pull_again(d); }
+void take(Doing& d, const PullAgain& a) { pull_again(d, a.lever_was_there); }
 void take(Doing& d, const KeepBend&) { keep_bend(d); }
 void take(Doing& d, const WentWrong&) { open_question(d); }
 void take(Doing& d, const ChooseReason& a) { choose_reason(d, a.reason); }
@@ -32,10 +32,11 @@ void take(Doing& d, const ChooseBend& a) { choose_bend(d, a.bend); }
 void take(Doing& d, const ConfirmScrap&) { confirm_scrap(d); }
 void take(Doing& d, const Cancel&) { leave_question(d, true); }
 void take(Doing& d, const Undo&) {
-    if (!undo_entry(d)) undo(d);
+    if (d.state.looks.screen == Screen::card) undo_card(d);
+    else if (!undo_entry(d)) undo(d);
 }
 void take(Doing& d, const Redo&) {
-    if (!redo_entry(d)) redo(d);
+    if (d.state.looks.screen != Screen::card && !redo_entry(d)) redo(d);
 }
 void take(Doing& d, const NewStick& a) { new_stick(d, a.length); }
 void take(Doing& d, const TakeOffcut& a) { take_offcut(d, a.id); }
@@ -85,9 +86,11 @@ void take(Doing& d, const ChooseMark& a) {
 }
 
 void take(Doing& d, const PinFirst& a) { pin_first(d, a.bend); }
+void take(Doing& d, const PickBend& a) { pick_bend(d, a.bend); }
 void take(Doing& d, const MoveBend& a) { move_bend(d, a.bend, a.by); }
 void take(Doing& d, const FreeOrder&) { free_order(d); }
 void take(Doing& d, const StopLooking&) { stop_looking(d); }
+void take(Doing& d, const LookAgain&) { look_again(d); }
 void take(Doing& d, const OrderShare& a) { order_share(d, a); }
 void take(Doing& d, const OrderIs& a) { order_is(d, a); }
 
@@ -111,6 +114,13 @@ void take(Doing& d, const FinishLine&) { finish_line(d); }
 void take(Doing& d, const OffersAre& a) { d.state.offers = a.offers; }
 void take(Doing& d, const DraftRead& a) { draft_read(d, a); }
 void take(Doing& d, const DraftKept& a) { draft_kept(d, a); }
+void take(Doing& d, const PickSolid& a) { pick_solid(d, a.solid); }
+void take(Doing& d, const PickFigure& a) { pick_figure(d, a.id); }
+void take(Doing& d, const TakeFigure&) { take_figure(d); }
+void take(Doing& d, const SwingCard&) { swing_card(d); }
+void take(Doing& d, const TakeShipped&) { take_shipped(d); }
+void take(Doing& d, const KeepCard&) { keep_card(d); }
+void take(Doing& d, const CardKept& a) { card_kept(d, a); }
 
 void take(Doing& d, const StartFreshBook&) {
     if (d.state.book == BookStanding::refused) d.requests.push_back(OpenFreshBook{});
@@ -146,7 +156,7 @@ bool is_one_of(const Action& action) {
 
 bool allowed_while_refused(const Action& action) {
     return is_one_of<StartFreshBook, GoOnWithoutBook, Dismiss, SetTheme, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead,
-                     BookRefused, OrderShare, OrderIs, OffersAre, DraftRead, DraftKept, NotSaved>(action);
+                     BookRefused, OrderShare, OrderIs, OffersAre, DraftRead, DraftKept, CardKept, NotSaved>(action);
 }
 
 }  // namespace

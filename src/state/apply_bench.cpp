@@ -247,16 +247,18 @@ void pass_check(Doing& doing) {
     bend_is_made(doing, std::nullopt, false);
 }
 
-void pull_again(Doing& doing) {
+void pull_again(Doing& doing, bool lever_was_there) {
     if (!at_check(doing.state)) return;
     const Sheet& sheet = *sheet_in_hand(doing.state);
     const Step& step = *step_in_hand(doing.state);
     LineWork work = work_in_hand(doing.state);
     if (!work.last_reading || verdict(step.target, *work.last_reading) != Verdict::under) return;
-    const Angle to = pull_again_to(sheet, step, work);
+    const Belief believed = belief(sheet, step, work, *work.last_reading);
+    const bool counts = believed == Belief::sound || (believed == Belief::opened_more && lever_was_there);
+    const Angle to = counts ? pull_on_to(sheet, step, work) : pull_again_to(sheet, step, work);
     if (to > sheet.line.bender.max_angle) return;
-    work.pull_again.reset();
-    if (belief(sheet, step, work_in_hand(doing.state), *work.last_reading) == Belief::sound) work.pull_again = to;
+    if (counts) work.pull_again = to;
+    else if (believed != Belief::opened_more) work.pull_again.reset();
     work.move = Move::pull;
     change_line(doing, work);
     turn_to_first_page(doing.state);

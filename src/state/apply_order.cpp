@@ -7,6 +7,11 @@
 namespace tubewright {
 namespace {
 
+bool has_bend(const State& state, std::size_t bend) {
+    const auto& steps = sheet_in_hand(state)->steps;
+    return std::any_of(steps.begin(), steps.end(), [&](const Step& step) { return step.bend == bend; });
+}
+
 /// The order can be changed while the tube is whole.
 bool order_is_open(const State& state) { return state.looks.screen == Screen::order && sheet_in_hand(state) && !work_in_hand(state).cut; }
 
@@ -19,21 +24,27 @@ void want_opening(Doing& doing, const std::vector<std::size_t>& opening) {
 }  // namespace
 
 void pin_first(Doing& doing, std::size_t bend) {
-    if (!order_is_open(doing.state)) return;
-    const auto& steps = sheet_in_hand(doing.state)->steps;
-    if (std::none_of(steps.begin(), steps.end(), [&](const Step& step) { return step.bend == bend; })) return;
+    if (!order_is_open(doing.state) || !has_bend(doing.state, bend)) return;
     const std::vector<std::size_t> pinned{bend};
     want_opening(doing, work_in_hand(doing.state).opening == pinned ? std::vector<std::size_t>{} : pinned);
 }
 
+void pick_bend(Doing& doing, std::size_t bend) {
+    State& state = doing.state;
+    if (state.looks.screen != Screen::order || !sheet_in_hand(state) || !has_bend(state, bend)) return;
+    state.looks.picked_bend = bend;
+}
+
 void move_bend(Doing& doing, std::size_t bend, int by) {
-    if (!order_is_open(doing.state) || (by != 1 && by != -1)) return;
+    if (!order_is_open(doing.state) || by == 0) return;
     std::vector<std::size_t> order;
     for (const Step& step : sheet_in_hand(doing.state)->steps) order.push_back(step.bend);
     const auto found = std::find(order.begin(), order.end(), bend);
-    if (found == order.end() || (by < 0 ? found == order.begin() : found + 1 == order.end())) return;
-    std::iter_swap(found, found + by);
+    if (found == order.end() || by < order.begin() - found || by >= order.end() - found) return;
+    if (by < 0) std::rotate(found + by, found, found + 1);
+    else std::rotate(found, found + 1, found + 1 + by);
     want_opening(doing, order);
+    doing.state.looks.picked_bend = bend;
 }
 
 void free_order(Doing& doing) {

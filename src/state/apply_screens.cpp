@@ -14,6 +14,7 @@ void clear_half_done(Looks& looks) {
     looks.reason.reset();
     looks.kept_choice.clear();
     looks.wrong_bend.reset();
+    looks.picked_bend.reset();
 }
 
 bool is_beside(Screen screen) {
@@ -24,6 +25,7 @@ bool is_beside(Screen screen) {
         case Screen::stock:
         case Screen::stick_length:
         case Screen::order:
+        case Screen::card:
         case Screen::wrong: return true;
         case Screen::shelf:
         case Screen::lines:
@@ -46,6 +48,7 @@ bool can_show(const State& state, Screen screen) {
         case Screen::line:
         case Screen::stance:
         case Screen::order:
+        case Screen::card:
         case Screen::stick_length: return sheet_in_hand(state) != nullptr;
         case Screen::bench: return bar_to_start(state) == Bar::none;
         case Screen::draft: return state.entry.has_value();
@@ -90,6 +93,7 @@ void go_to(Doing& doing, Screen screen) {
     State& state = doing.state;
     if (!can_show(state, screen)) return;
     if (screen == Screen::shelf) doing.requests.push_back(ReadShelf{});
+    if (screen == Screen::card) open_card(doing);
     if (is_beside(screen)) show_beside(state, screen);
     else show(state, screen);
 }
@@ -134,6 +138,7 @@ void press_back(Doing& doing) {
         case Screen::ask:
         case Screen::route:
         case Screen::draft: return back_at_entry(doing);
+        case Screen::card: return back_at_card(doing);
         default: return leave_beside(state);
     }
 }
@@ -142,6 +147,8 @@ void press_key(Doing& doing, const std::string& key) {
     State& state = doing.state;
     const Step* step = state.looks.screen == Screen::bench ? step_in_hand(state) : nullptr;
     const bool reading = step && work_in_hand(state).move == Move::check && !work_in_hand(state).last_reading;
+    const bool figure = state.looks.screen == Screen::card && state.card && !state.card->figure.empty();
+    if (figure) return press_card_key(doing, key);
     if (!reading && state.looks.screen != Screen::stick_length && state.looks.screen != Screen::route) return;
     if (key == "keypad") state.looks.keypad = state.looks.screen == Screen::route;
     else state.looks.typed = with_key(state.looks.typed, key);
@@ -154,6 +161,8 @@ void job_read(Doing& doing, const JobRead& read) {
     state.job_id = read.id;
     state.job_path = read.path;
     state.line.reset();
+    for (const LineOrder& order : state.orders)
+        if (order.looking) doing.requests.push_back(StopFinding{order.question});  // nobody waits for it any more
     state.orders.clear();
     work_out_sheets(doing);
     show(state, Screen::lines);

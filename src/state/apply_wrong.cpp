@@ -20,9 +20,11 @@ bool uncut_misfit(const State& state) {
 }
 
 void start_afresh(Doing& doing) {
+    const LineWork before = work_in_hand(doing.state);
     LineWork fresh;
-    fresh.finished = work_in_hand(doing.state).finished;
-    fresh.attempt = work_in_hand(doing.state).attempt;
+    fresh.finished = before.finished;
+    fresh.opening = before.opening;  // wanted of the line, whatever becomes of the piece
+    fresh.attempt = before.attempt;
     change_line(doing, fresh);
     show(doing.state, Screen::bench);
 }

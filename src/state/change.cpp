@@ -1,5 +1,9 @@
 // How the record and the settings change, and how they come back.
 
+#include <algorithm>
+#include <utility>
+
+#include "bench/settled_order.h"
 #include "state/doing.h"
 
 namespace tubewright {
@@ -37,10 +41,22 @@ bool other_orders(const State& state, const Work& next) {
     return false;
 }
 
+Sheet sheet_for(Doing& doing, std::size_t i);
+
+/// What is in the way is looked at for the bends still to be made: of a cut piece they are fewer now, or more again.
+void look_at_rest(Doing& doing, const Work& before) {
+    State& state = doing.state;
+    for (std::size_t i = 0; i < state.sheets.size(); ++i) {
+        const LineWork was = line_work(before, state.job_id, state.sheets[i]), is = line_work(state.work, state.job_id, state.sheets[i]);
+        if (is.cut && (was.step != is.step || was.stage != is.stage)) state.sheets[i] = sheet_for(doing, i);
+    }
+}
+
 void put_in_place(Doing& doing, Work next) {
     const bool again = next.benders != doing.state.work.benders || other_orders(doing.state, next);
-    doing.state.work = std::move(next);
+    const Work before = std::exchange(doing.state.work, std::move(next));
     if (again) work_out_sheets(doing);
+    else look_at_rest(doing, before);
     ask_to_save(doing);
 }
 
@@ -50,11 +66,18 @@ bool same_line_work(const Work& a, const Work& b, const std::string& key) {
     return (in_a == a.lines.end() ? fresh : in_a->second) == (in_b == b.lines.end() ? fresh : in_b->second);
 }
 
-/// After undo or redo: the line whose record changed comes into hand, and the bench shows it.
+bool only_opening_differs(LineWork a, const LineWork& b) {
+    a.opening = b.opening;
+    return a == b;
+}
+
+/// After undo or redo: the line whose record changed comes into hand, and the bench shows it. Only
+/// an order that is being made by hand goes on being made.
 void follow(State& state, const Work& before) {
     std::optional<std::size_t> changed;
     for (std::size_t i = 0; i < state.sheets.size(); ++i)
         if (!same_line_work(before, state.work, line_key(state.job_id, state.sheets[i].line.name)) && (!changed || state.line == i)) changed = i;
+    if (changed && changed == state.line && only_opening_differs(line_work(before, state.job_id, state.sheets[*changed]), work_in_hand(state)) && state.looks.screen == Screen::order) return;
     if (changed) state.line = changed;
     if (changed || state.looks.screen == Screen::wrong) show(state, bar_to_start(state) == Bar::none ? Screen::bench : Screen::line);
 }
@@ -63,8 +86,22 @@ void follow(State& state, const Work& before) {
 
 namespace {
 
-/// One line's sheet: in the order settled when it was cut, else in the best one as far as it is known. Asks
-/// for that where it has not been asked yet.
+/// An order by hand is shown from the touch on, held by the ends it was held by before; empty where there is none.
+std::vector<Placing> hand_order(const Sheet& sheet, const std::vector<std::size_t>& opening, const OrderVerdict* before) {
+    std::vector<Placing> order;
+    if (opening.size() != sheet.steps.size()) return order;
+    for (const Step& step : sheet.steps)
+        if (std::find(opening.begin(), opening.end(), step.bend) == opening.end()) return order;
+    for (const std::size_t bend : opening) {
+        order.push_back({bend, End::A});
+        for (const Placing& placing : before ? before->order : std::vector<Placing>{})
+            if (placing.bend == bend) order.back().hook = placing.hook;
+    }
+    return order;
+}
+
+/// One line's sheet: in the order settled when it was cut, with what is in its way as the bender stands now; else
+/// in the best one as far as it is known. Asks for that where it has not been asked yet.
 Sheet sheet_for(Doing& doing, std::size_t i) {
     State& state = doing.state;
     const Line& line = state.job->lines[i];
@@ -73,16 +110,23 @@ Sheet sheet_for(Doing& doing, std::size_t i) {
     const LineWork work = line_work(state.work, state.job_id, sheet);
     if (work.cut) {
         choice.order = work.order;
-        return work.order.empty() ? sheet : bend_sheet(line, choice);
+        if (!work.order.empty()) sheet = bend_sheet(line, choice);
+        const std::size_t first = work.stage == Stage::finish || work.stage == Stage::done ? sheet.steps.size() : work.step;
+        for (Finding& finding : settled_findings(sheet, first)) add_finding(sheet, std::move(finding));
+        return sheet;
     }
     LineOrder& order = state.orders[i];
     if (order.question == 0 || order.set_up != choice.set_up || order.opening != work.opening) {
         if (order.looking) doing.requests.push_back(StopFinding{order.question});
-        order = {state.next_question++, true, 0, choice.set_up, work.opening, nullptr};
+        if (order.set_up != choice.set_up) order.best_ends.reset();
+        choice.order = hand_order(sheet, work.opening, order.verdict.get());
+        order = {state.next_question++, true, 0, choice.set_up, work.opening, nullptr, nullptr, order.best_ends};
         doing.requests.push_back(FindOrder{order.question, i});
-        return sheet;
+        return choice.order.empty() ? sheet : bend_sheet(line, choice);
     }
-    return order.verdict ? in_order(line, choice, *order.verdict) : sheet;
+    if (order.verdict) return in_order(line, choice, *order.verdict);
+    choice.order = hand_order(sheet, work.opening, nullptr);
+    return choice.order.empty() ? sheet : bend_sheet(line, choice);
 }
 
 }  // namespace
@@ -107,6 +151,8 @@ void order_is(Doing& doing, const OrderIs& heard) {
         if (order.question != heard.question || !order.looking || !heard.verdict) continue;  // else a late answer
         order.looking = false;
         order.verdict = heard.verdict;
+        order.by_hand = heard.by_hand;
+        if (order.opening.empty() && state.sheets[i].layout && heard.verdict->outcome == OrderVerdict::Outcome::found) order.best_ends = ends_within(state.sheets[i], heard.verdict->order);
         state.sheets[i] = sheet_for(doing, i);
     }
 }
@@ -119,6 +165,15 @@ void stop_looking(Doing& doing) {
     OrderVerdict verdict;
     verdict.outcome = OrderVerdict::Outcome::cancelled;
     order_is(doing, {order.question, std::make_shared<const OrderVerdict>(verdict)});
+}
+
+void look_again(Doing& doing) {
+    State& state = doing.state;
+    if (!sheet_in_hand(state) || work_in_hand(state).cut) return;
+    LineOrder& order = state.orders[*state.line];
+    if (!order.verdict || order.verdict->outcome != OrderVerdict::Outcome::cancelled) return;
+    order.question = 0;
+    work_out_sheets(doing);
 }
 
 void change_work(Doing& doing, Work next) {

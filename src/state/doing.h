@@ -28,15 +28,17 @@ void next_at_bench(Doing& doing);
 void back_at_bench(Doing& doing);
 void tick(Doing& doing, const std::string& id);
 void pass_check(Doing& doing);
-void pull_again(Doing& doing);
+void pull_again(Doing& doing, bool lever_was_there);
 void keep_bend(Doing& doing);
 void another_piece(Doing& doing);
 
 // --- the order of bends
 void pin_first(Doing& doing, std::size_t bend);
+void pick_bend(Doing& doing, std::size_t bend);
 void move_bend(Doing& doing, std::size_t bend, int by);
 void free_order(Doing& doing);
 void stop_looking(Doing& doing);
+void look_again(Doing& doing);
 void order_share(Doing& doing, const OrderShare& heard);
 void order_is(Doing& doing, const OrderIs& heard);
 
@@ -63,6 +65,18 @@ bool undo_entry(Doing& doing);   ///< whether it was the entry's to undo
 bool redo_entry(Doing& doing);
 void draft_read(Doing& doing, const DraftRead& read);
 void draft_kept(Doing& doing, const DraftKept& kept);
+// --- the bender's card
+void open_card(Doing& doing);
+void pick_solid(Doing& doing, std::size_t solid);
+void pick_figure(Doing& doing, const std::string& id);
+void take_figure(Doing& doing);
+void swing_card(Doing& doing);
+void undo_card(Doing& doing);
+void take_shipped(Doing& doing);
+void keep_card(Doing& doing);
+void press_card_key(Doing& doing, const std::string& key);
+void back_at_card(Doing& doing);
+void card_kept(Doing& doing, const CardKept& kept);
 
 // --- a spoiled tube
 void open_question(Doing& doing);

@@ -36,17 +36,24 @@ void add_tape_checks(const Sheet& sheet, const LineWork& work, std::vector<TickI
     if (!sheet.layout || sheet.steps.empty()) return;
     constexpr std::size_t legs_in_a_tick = 3;  // more would not be read in one go
     std::vector<TickItem> checks;
-    AsMeasured measured;
-    for (const BendMade& made : work.made)
-        if (made.measured && made.bend < sheet.line.route.bends.size()) measured[made.bend] = *made.measured;
+    const AsMeasured measured = measured_angles(sheet, work);
     const std::vector<TapeLeg> legs = tape_legs(sheet, measured);
     for (std::size_t i = 0; i < legs.size(); i += legs_in_a_tick) {
-        TickItem check{"tape-" + std::to_string(i / legs_in_a_tick + 1), "", std::nullopt, {}, {}, std::nullopt};
+        TickItem check{"tape-" + std::to_string(i / legs_in_a_tick + 1), "", std::nullopt, {}, {}, std::nullopt, {}};
         for (std::size_t k = i; k < std::min(legs.size(), i + legs_in_a_tick); ++k) check.legs.push_back(legs[k]);
         checks.push_back(std::move(check));
     }
-    checks.push_back({"tape-across", "", std::nullopt, {}, {}, straight_across(sheet, measured)});
+    checks.push_back({"tape-across", "", std::nullopt, {}, {}, straight_across(sheet, measured), {}});
     items.insert(items.begin(), checks.begin(), checks.end());
+}
+
+/// After the dry fit, before anything else is done to the ends; nothing is cut off an end that has no trim.
+void add_trims(const Line& line, std::vector<TickItem>& items) {
+    std::vector<TickItem> trims;
+    for (const End end : {End::A, End::B})
+        if (line.end(end).trim.mm > 0) trims.push_back({std::string("trim-") + letter(end), "", end, {}, {}, std::nullopt, line.end(end).trim});
+    const auto fitted = std::find_if(items.begin(), items.end(), [](const TickItem& item) { return item.id == prefix(TickList::finish) + std::string("dry-fit"); });
+    items.insert(fitted == items.end() ? items.begin() : fitted + 1, trims.begin(), trims.end());
 }
 
 }  // namespace
@@ -62,13 +69,16 @@ std::vector<TickItem> tick_items(const State& state, TickList list) {
     if (!sheet) return {};
     std::vector<TickItem> items;
     for (const CheckItem& item : sentences(state.checklists, list))
-        if (concerns(item, state.job->service, sheet->line)) items.push_back({prefix(list) + item.id, item.text, std::nullopt, {}, {}, std::nullopt});
-    if (list == TickList::finish) add_tape_checks(*sheet, work_in_hand(state), items);
+        if (concerns(item, state.job->service, sheet->line)) items.push_back({prefix(list) + item.id, item.text, std::nullopt, {}, {}, std::nullopt, {}});
+    if (list == TickList::finish) {
+        add_trims(sheet->line, items);
+        add_tape_checks(*sheet, work_in_hand(state), items);
+    }
     if (list != TickList::prepare) return items;
     // Every loose piece goes on here: no flare and no bend has been made yet that would keep it off.
     for (const End end : {End::A, End::B})
         for (const SlideOn& piece : sheet->line.end(end).fitting.slide_on)
-            items.push_back({std::string("slide-") + letter(end) + "-" + piece.id, "", end, piece, {}, std::nullopt});
+            items.push_back({std::string("slide-") + letter(end) + "-" + piece.id, "", end, piece, {}, std::nullopt, {}});
     return items;
 }
 

@@ -80,20 +80,44 @@ Belief belief(const Sheet& sheet, const Step& step, const LineWork& work, Angle 
     const Angle opened = set_in_force(step, work) - reading;
     const Angle most = tolerance::springback_gate_slopes * sheet.springback.growth * reading + tolerance::springback_gate;
     if (opened.deg > most.deg + tolerance::arithmetic) return Belief::opened_too_far;
-    return opened.deg < -tolerance::past_the_set.deg - tolerance::arithmetic ? Belief::past_the_set : Belief::sound;
+    if (opened.deg < -tolerance::past_the_set.deg - tolerance::arithmetic) return Belief::past_the_set;
+    // Reached, this set angle should have opened to `foretold`, give or take the forecast's share of it and the lever.
+    const Angle foretold = (1 / (1 + sheet.springback.growth)) * (set_in_force(step, work) - sheet.springback.zero);
+    const double spread = std::hypot(tolerance::springback_forecast_share * (set_in_force(step, work) - foretold).deg, tolerance::lever_stop.deg);
+    return (foretold - reading).deg > 2 * spread + tolerance::arithmetic ? Belief::opened_more : Belief::sound;
+}
+
+Angle pull_on_to(const Sheet& sheet, const Step& step, const LineWork& work) {
+    const Angle missing = step.target - work.last_reading.value_or(step.target);
+    return on_lever(set_in_force(step, work)) + (1 + sheet.springback.growth) * missing;
 }
 
 Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work) {
     const Angle reading = work.last_reading.value_or(step.target);
-    if (belief(sheet, step, work, reading) != Belief::sound) return step.set;
-    const Angle missing = step.target - reading;
-    return on_lever(set_in_force(step, work)) + (1 + sheet.springback.growth) * missing;
+    switch (belief(sheet, step, work, reading)) {
+        case Belief::sound: return pull_on_to(sheet, step, work);
+        case Belief::opened_more: return set_in_force(step, work);
+        case Belief::opened_too_far:
+        case Belief::past_the_set: return step.set;
+    }
+    return step.set;
 }
 
-Length far_end_off(const Sheet& sheet, std::size_t bend, Angle reading) {
-    Part as_made = sheet.layout->part;
-    as_made.bends[bend].angle = reading;
-    return {(far_end(as_made).at - far_end(sheet.layout->part).at).norm()};
+bool is_other_scale(const Step& step, Angle reading) {
+    return std::abs((Angle{180} - reading - step.target).deg) <= tolerance::other_scale.deg && std::abs((reading - step.target).deg) > 2 * tolerance::other_scale.deg;
+}
+
+AsMeasured measured_angles(const Sheet& sheet, const LineWork& work) {
+    AsMeasured measured;
+    for (const BendMade& made : work.made)
+        if (made.measured && made.bend < sheet.line.route.bends.size()) measured[made.bend] = *made.measured;
+    return measured;
+}
+
+Length far_end_off(const Sheet& sheet, const LineWork& work, std::size_t bend, Angle reading) {
+    AsMeasured measured = measured_angles(sheet, work);
+    measured[bend] = reading;
+    return {(far_end(part_as_measured(sheet, measured)).at - far_end(sheet.layout->part).at).norm()};
 }
 
 }  // namespace tubewright

@@ -37,13 +37,14 @@ Misfit misfit(const Sheet& sheet, const LineWork& work);
 enum class TickList { prepare, finish, hand_over };
 
 /// A sentence from the checklists, or a loose piece that has to be slid on at an end, or legs to be
-/// measured on the finished part, or the way straight across it.
+/// measured on the finished part, the way straight across it, or what is cut off at an end.
 struct TickItem {
     std::string id, text;
     std::optional<End> end;
     SlideOn piece;
     std::vector<TapeLeg> legs;
     std::optional<Length> across;
+    Length trim;                   ///< to be cut off at the end
 };
 std::optional<TickList> current_list(const LineWork& work);
 std::vector<TickItem> tick_items(const State& state, TickList list);
@@ -71,15 +72,25 @@ enum class Verdict { right, under, over };
 Verdict verdict(Angle target, Angle reading);
 /// Where the lever last went, or is to go, for the bend in hand.
 Angle set_in_force(const Step& step, const LineWork& work);
-/// Whether a bend pulled to the angle in force can read this at all.
-enum class Belief { sound, opened_too_far, past_the_set };
+/// Whether a bend pulled to the angle in force can read this. `opened_more`: it can, but it is likelier that the
+/// lever stopped short.
+enum class Belief { sound, opened_more, opened_too_far, past_the_set };
 Belief belief(const Sheet& sheet, const Step& step, const LineWork& work, Angle reading);
 /// last set, as the lever's scale showed it, + (target - reading) * (1 + growth): what is missing opens again by the same share. Where
-/// the reading is not to be believed nothing is calculated with it: the sheet's own set angle.
+/// the reading is not to be believed nothing is calculated with it: the sheet's own set angle. Where the lever
+/// may have stopped short it is the angle in force once more.
 Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work);
 
-/// How far end B would lie from its place if this bend stayed as it reads, end A held still.
-Length far_end_off(const Sheet& sheet, std::size_t bend, Angle reading);
+/// The same reckoned with the reading whatever is believed: for the person who knows that the lever was there.
+Angle pull_on_to(const Sheet& sheet, const Step& step, const LineWork& work);
+/// Whether this is what the protractor's other scale says of the bend that is wanted: 135 for 45.
+bool is_other_scale(const Step& step, Angle reading);
+
+/// The bends of this piece that were measured, as they read.
+AsMeasured measured_angles(const Sheet& sheet, const LineWork& work);
+/// How far end B would lie from its place if this bend stayed as it reads, with all that was measured before it,
+/// end A held still.
+Length far_end_off(const Sheet& sheet, const LineWork& work, std::size_t bend, Angle reading);
 
 // --- a spoiled tube
 struct KeptOffer {
@@ -93,7 +104,9 @@ std::vector<KeptOffer> kept_offers(const State& state);
 /// Shorter than this no line comes out of it: a hand's hold, a bend and a fitting take more. Our choice.
 inline constexpr Length worth_keeping{100};
 
-/// Bends that the lever was pulled for, in the order of work.
+/// The bend whose pull is on the screen: whether the lever has moved yet only the person knows.
+std::optional<std::size_t> bend_being_pulled(const State& state);
+/// Bends that the lever was pulled for, in the order of work; the one being pulled counts.
 std::vector<std::size_t> formed_bends(const State& state);
 /// Whether the chosen reason is one bend's fault, and it could be one of several.
 bool asks_which_bend(const State& state);

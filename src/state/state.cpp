@@ -7,6 +7,13 @@
 
 namespace tubewright {
 
+State::State() = default;
+State::State(const State&) = default;
+State::State(State&&) noexcept = default;
+State& State::operator=(const State&) = default;
+State& State::operator=(State&&) noexcept = default;
+State::~State() = default;
+
 std::string tube_key(const Tube& tube) {
     // Thousandths of a millimetre: sizes that a catalogue tells apart stay apart.
     const auto micrometres = [](Length length) { return std::to_string(std::llround(length.mm * 1000)); };

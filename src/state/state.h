@@ -3,6 +3,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <variant>
 #include <vector>
@@ -24,6 +25,7 @@ struct Looks {
     std::optional<Reason> reason;    ///< chosen, not yet confirmed
     std::string kept_choice;
     std::optional<std::size_t> wrong_bend;  ///< chosen, where the reason asks for it
+    std::optional<std::size_t> picked_bend; ///< on the order screen, for the arrows
     std::string notice;              ///< one sentence that waits to be read
     bool operator==(const Looks&) const = default;
 };
@@ -39,9 +41,30 @@ struct LineOrder {
     std::optional<SetUp> set_up;     ///< as it was asked
     std::vector<std::size_t> opening;
     std::shared_ptr<const OrderVerdict> verdict;
+    std::shared_ptr<const HandFacts> by_hand;  ///< where the verdict is on an order by hand
+    std::optional<EndsWithin> best_ends;       ///< of the best order, once that has been found for this set-up
+};
+
+/// A bender card being changed. It is nobody's record until it is kept.
+struct CardEdit {
+    Bender bender;
+    std::vector<Bender> past;            ///< for undo on its screen, oldest first
+    std::optional<std::size_t> solid;    ///< whose numbers are shown
+    std::string figure;                  ///< being typed; empty: none
+    bool swung = false;                  ///< the picture's lever
+    bool kept = false;                   ///< since the last change
+    bool operator==(const CardEdit&) const = default;
 };
 
 struct State {
+    // Written out in one place: each file that copies a state would make all of this again.
+    State();
+    State(const State&);
+    State(State&&) noexcept;
+    State& operator=(const State&);
+    State& operator=(State&&) noexcept;
+    ~State();
+
     Checklists checklists;           ///< given at start, never changed
     std::string day;
     std::vector<ShelfEntry> shelf;
@@ -63,6 +86,9 @@ struct State {
     BookStanding book = BookStanding::not_read;
     std::string book_sentence;
     bool book_in_use = false;        ///< refused only because another program has it open
+    std::optional<CardEdit> card;
+    std::map<std::string, Bender> shipped_cards;  ///< by id; given at start, never changed
+    std::set<std::string> own_cards; ///< ids of benders whose card is the user's own
     Looks looks;
 };
 
@@ -78,7 +104,9 @@ struct StopFinding { std::int64_t question; bool operator==(const StopFinding&) 
 struct ReadDraft { std::string path; bool operator==(const ReadDraft&) const = default; };
 /// Whole and at once; the answer is DraftKept. `shown` is worked out for the screen.
 struct KeepDraft { std::string path; Draft job; std::optional<Draft> shown; bool operator==(const KeepDraft&) const = default; };
-using Request = std::variant<ReadDraft, KeepDraft, ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding>;
+struct SaveCard { Bender bender; Unit unit; bool operator==(const SaveCard&) const = default; };  ///< as the user's own; the answer is CardKept or NotSaved
+struct DropCard { Bender shipped; bool operator==(const DropCard&) const = default; };  ///< the user's own is laid aside; the answer is the same
+using Request = std::variant<ReadDraft, KeepDraft, ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
 
 struct StateStep {
     State state;

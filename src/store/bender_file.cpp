@@ -87,10 +87,9 @@ Bender bender_card(const Node& root) {
     bender.id = root.at("id").text(80);
     bender.name = root.at("name").text();
     bender.tube_od = root.at("tube_od").length(unit, {limits::least_od, limits::most_od});
-    // Half the diameter is a bend whose inside has no radius left; beyond 50 diameters the springback rule is out of its depth.
     const double od = bender.tube_od.mm;
-    bender.radius = root.at("radius").length(unit, {od / 2, 50 * od, true});
-    bender.max_angle = root.at("max_angle").angle({0, 360, true});
+    bender.radius = root.at("radius").length(unit, {card_limits::least_radius * od, card_limits::most_radius * od, true});
+    bender.max_angle = root.at("max_angle").angle({0, card_limits::most_angle, true});
     if (const auto stretch = root.find("stretch")) bender.stretch = stretch->number({-0.1, 0.5});
     bender.marks = marks_from(root.at("marks", "a list of 1 to 20"), unit);
     if (const auto preferred = root.find("preferred_mark")) bender.preferred_mark = preferred_from(*preferred, bender.marks);

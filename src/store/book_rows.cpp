@@ -32,7 +32,10 @@ public:
     Reader(const Row& key, const Row& rest) : key_(key), rest_(rest) {}
 
     std::string text() { return as<std::string>(next()); }
-    double real() { return as<double>(next()); }
+    double real(double least, double most) { return within(as<double>(next()), least, most); }
+    /// No length in the book is less than nothing, or longer than any tube.
+    Length length() { return {real(0, longest_mm)}; }
+    Angle angle() { return {real(-widest_deg, widest_deg)}; }
     std::int64_t number() { return as<std::int64_t>(next()); }
     std::size_t count() {
         const std::int64_t value = number();
@@ -45,10 +48,15 @@ public:
         if (value < std::numeric_limits<int>::min() || value > std::numeric_limits<int>::max()) strange();
         return static_cast<int>(value);
     }
+    int denominator() {
+        const int value = whole();
+        if (value != 16 && value != 32 && value != 64) strange();
+        return value;
+    }
     std::optional<Angle> maybe_angle() {
         const Cell& cell = next();
         if (std::holds_alternative<std::monostate>(cell)) return std::nullopt;
-        return Angle{as<double>(cell)};
+        return Angle{within(as<double>(cell), -widest_deg, widest_deg)};
     }
     std::optional<std::size_t> maybe_count() {
         const Cell& cell = next();
@@ -71,6 +79,11 @@ public:
     }
 
 private:
+    static constexpr double longest_mm = 1e9, widest_deg = 1000;
+    static double within(double value, double least, double most) {
+        if (!(value >= least && value <= most)) strange();  // NaN lies nowhere
+        return value;
+    }
     [[noreturn]] static void strange() { throw BookTrouble{"holds an entry that this program did not write"}; }
     const Cell& next() {
         const std::size_t at = at_++;
@@ -85,6 +98,9 @@ private:
     const Row& rest_;
     std::size_t at_ = 0;
 };
+
+/// Far finer than any screen; nothing would fit on it.
+constexpr double most_px_per_mm = 1000;
 
 const Row no_key;  // for reading what follows the key alone
 
@@ -133,7 +149,7 @@ void read_lines(const BookRows& rows, Work& work) {
         line.last_reading = cells.maybe_angle();
         line.pulls = cells.whole();
         line.cut = cells.yes();
-        line.cut_length = {cells.real()};
+        line.cut_length = cells.length();
         line.plan = cells.text();
         line.inked = cells.text();
         line.attempt = cells.whole();
@@ -155,7 +171,7 @@ void read_lines(const BookRows& rows, Work& work) {
         cells.number();  // the place: rows come in its order
         BendMade made;
         made.bend = cells.count();
-        made.set = {cells.real()};
+        made.set = cells.angle();
         made.pulls = cells.whole();
         made.measured = cells.maybe_angle();
         made.kept_over = cells.yes();
@@ -174,10 +190,10 @@ void read_stock(const BookRows& rows, Work& work) {
         entry.line = cells.text();
         entry.tube = cells.text();
         entry.reason = cells.word<Reason>(reasons);
-        entry.scrapped = {cells.real()};
-        entry.kept = {cells.real()};
+        entry.scrapped = cells.length();
+        entry.kept = cells.length();
         entry.bend = cells.maybe_count();
-        entry.second = {cells.real()};
+        entry.second = cells.length();
         work.scrap.push_back(std::move(entry));
     }
     for (const auto& [key, rest] : rows[offcut]) {
@@ -186,16 +202,16 @@ void read_stock(const BookRows& rows, Work& work) {
         Offcut entry;
         entry.id = cells.number();
         entry.tube = cells.text();
-        entry.length = {cells.real()};
+        entry.length = cells.length();
         entry.day = cells.text();
         work.offcuts.push_back(std::move(entry));
     }
-    for (const auto& [key, rest] : rows[stick]) work.stick[Reader(key, rest).text()] = {Reader(no_key, rest).real()};
+    for (const auto& [key, rest] : rows[stick]) work.stick[Reader(key, rest).text()] = Reader(no_key, rest).length();
     for (const auto& [key, rest] : rows[used]) {
         Reader cells(key, rest);
         std::map<std::string, Length>& day = work.used[cells.text()];
         const std::string tube = cells.text();
-        day[tube] = {cells.real()};
+        day[tube] = cells.length();
     }
 }
 
@@ -296,9 +312,9 @@ BookPages pages_of(const BookRows& rows) {
     for (const auto& [key, rest] : rows[settings]) {
         Reader cells(no_key, rest);
         pages.settings.unit = cells.maybe_word<Unit>(units);
-        pages.settings.tape_denominator = cells.whole();
+        pages.settings.tape_denominator = cells.denominator();
         pages.settings.theme = cells.word<Theme>(themes);
-        pages.settings.px_per_mm = cells.real();
+        pages.settings.px_per_mm = cells.real(0, most_px_per_mm);
     }
     BookRows before = rows;
     for (auto step = rows[undo_step].rbegin(); step != rows[undo_step].rend(); ++step) {

@@ -38,7 +38,10 @@ DraftTube tube_from(const Node& node, const Reading& reading) {
 DraftBender bender_from(const Node& node, const Reading& reading) {
     if (node.is_object()) return {bender_card(node).id, reading.raw.card(node.place())};
     const std::string allowed = joined(bender_ids(reading.known)) + ", or a whole card";
-    if (!node.is_text() || !find_bender(reading.known, node.text())) node.refuse_value(allowed);
+    if (!node.is_text()) node.refuse_value(allowed);
+    const Bender* bender = find_bender(reading.known, node.text());
+    if (const LeftOut* card = bender ? nullptr : find_left_out(reading.known, node.text())) node.refuse("is \"" + in_short(node.text()) + "\", " + card->words(), card->why.allowed);
+    if (!bender) node.refuse_value(allowed);
     return {node.text()};
 }
 

@@ -29,6 +29,7 @@ Bender looked_up(const DraftBender& given, const Place& place, const Library& li
         return std::move(card).value();
     }
     const Bender* bender = find_bender(library, given.id);
+    if (const LeftOut* card = bender ? nullptr : find_left_out(library, given.id)) place.refuse(".bender", "is \"" + in_short(given.id) + "\", " + card->words(), card->why.allowed);
     if (!bender) place.refuse(".bender", "is \"" + in_short(given.id) + "\"", joined(bender_ids(library)) + ", or a whole card");
     return *bender;
 }

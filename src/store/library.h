@@ -41,6 +41,16 @@ struct FittingKind {
     bool operator==(const FittingKind&) const = default;
 };
 
+/// A file of the user's own that is not good. Whatever it says does not count; all else does.
+struct LeftOut {
+    Refusal why;
+    std::string bender;  ///< the card's id, where it can be made out: no card of this id counts, shipped or not
+    bool operator==(const LeftOut&) const = default;
+
+    std::string sentence() const;
+    std::string words() const;  ///< "whose card is left out: ...", for the refusal of what names it
+};
+
 /// All of it together; each id stands once in its list.
 struct Library {
     std::vector<TubeSize> tubes;
@@ -48,17 +58,21 @@ struct Library {
     std::vector<FittingKind> fittings;
     std::vector<Bender> benders;  ///< by id
     Checklists checklists;
+    std::vector<LeftOut> left_out;
     bool operator==(const Library&) const = default;
 };
 
 /// From the shipped assets, and from the user's folder where it has tubes.json, materials.json,
 /// fittings.json, checklists.json or benders/*.json: the user's entry wins over the shipped one of the
-/// same id (tube: of the same size), the user's checklists over the shipped ones as a whole.
+/// same id (tube: of the same size), the user's checklists over the shipped ones as a whole. Refused where a
+/// shipped file is not good; one of the user's is left out, and for all but cards the shipped one stands in.
 Result<Library, Refusal> read_library(const std::filesystem::path& assets_dir, const std::filesystem::path& user_dir);
 
 /// The entry with this id, or none. It stays where it is as long as the library is not changed.
 const Material* find_material(const Library& library, const std::string& id);
 const Bender* find_bender(const Library& library, const std::string& id);
+/// Why there is no such bender, where that is because a card was left out.
+const LeftOut* find_left_out(const Library& library, const std::string& bender);
 /// With what differs for tube of this diameter already put in.
 std::optional<Fitting> find_fitting(const Library& library, const std::string& id, Length od);
 /// The length that this tube is sold in, where the size is known.

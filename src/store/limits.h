@@ -4,6 +4,7 @@
 
 #include <cstddef>
 
+#include "bench/card_limits.h"
 #include "tube/route_limits.h"
 
 namespace tubewright::limits {
@@ -12,8 +13,8 @@ inline constexpr double least_od = 0.5, most_od = 100;
 inline constexpr double least_wall = 0.05;
 inline constexpr double longest_allowance = 1000;
 inline constexpr double longest_trim = 10000;
-inline constexpr double bender_reach = 1000;       ///< offsets and straights of a bender
-inline constexpr double bench_reach = 10000;       ///< places of solids that the tube may run into
+inline constexpr double bender_reach = card_limits::reach;      ///< offsets and straights of a bender
+inline constexpr double bench_reach = card_limits::body_reach;  ///< places of solids that the tube may run into
 inline constexpr std::size_t most_lines = 1000;
 
 }  // namespace tubewright::limits

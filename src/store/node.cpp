@@ -116,7 +116,7 @@ Node Node::at(const std::string& key) const { return at(key, "a value for " + ke
 std::vector<Node> Node::items(std::size_t least, std::size_t most) const {
     const std::string allowed = "a list of " + std::to_string(least) + " to " + std::to_string(most);
     if (!value_->is_array()) refuse_value(allowed);
-    if (value_->size() < least || value_->size() > most) refuse("has " + std::to_string(value_->size()) + " entries", allowed);
+    if (value_->size() < least || value_->size() > most) refuse(has_entries(value_->size()), allowed);
     std::vector<Node> nodes;
     for (std::size_t i = 0; i < value_->size(); ++i) nodes.emplace_back((*value_)[i], *file_, place_ + "[" + std::to_string(i) + "]");
     return nodes;
@@ -174,6 +174,8 @@ void check_format(const Node& root, const std::string& format) {
     if (number > 1) version.refuse("is " + figure(number) + ", from a newer version of the program", "1");
     if (number != 1) version.refuse_value("1");
 }
+
+std::string has_entries(std::size_t count) { return "has " + std::to_string(count) + (count == 1 ? " entry" : " entries"); }
 
 std::string joined(const std::vector<std::string>& names) {
     std::string text;

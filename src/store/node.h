@@ -89,6 +89,8 @@ void check_format(const Node& root, const std::string& format);
 
 /// "a, b, c"
 std::string joined(const std::vector<std::string>& names);
+/// For a list of the wrong length.
+std::string has_entries(std::size_t count);
 
 template <class Make>
 auto guarded(const Make& make) -> Result<decltype(make()), Refusal> {

@@ -74,7 +74,6 @@ void read_moves(const Node& node, MeasuredRoute& route, const Reading& reading) 
 struct Said { std::string place, what, allowed; };
 
 std::string entry(const std::string& list, std::size_t i) { return "." + list + "[" + std::to_string(i) + "]"; }
-std::string entries(std::size_t count) { return "has " + std::to_string(count) + " entries"; }
 
 struct Say {
     const MeasuredRoute& route;
@@ -94,10 +93,10 @@ struct Say {
     static std::string is(Angle angle) { return "is " + figure(angle.deg); }
 
     Said operator()(const CountOutOfRange& t) const {
-        return {"." + list(t.list), entries(t.given), "a list of " + std::to_string(t.least) + " to " + std::to_string(t.most)};
+        return {"." + list(t.list), has_entries(t.given), "a list of " + std::to_string(t.least) + " to " + std::to_string(t.most)};
     }
     Said operator()(const RunsAndBendsDisagree& t) const {
-        return {".bends", entries(t.bends), std::to_string(t.runs - 1) + ", one less than " + runs()};
+        return {".bends", has_entries(t.bends), std::to_string(t.runs - 1) + ", one less than " + runs()};
     }
     Said operator()(const RunOutOfRange& t) const { return {entry(runs(), t.run), is(t.given), allowed_lengths(lengths(route.form), unit)}; }
     Said operator()(const AngleOutOfRange& t) const { return {entry("bends", t.bend) + ".angle", is(t.given), allowed_numbers(angles(route.form))}; }

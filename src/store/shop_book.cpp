@@ -47,12 +47,18 @@ void look_before_opening(const fs::path& path) {
         refuse("is of format " + std::to_string(version) + ", from a newer version of the program; this one knows up to " + std::to_string(newest));
 }
 
-void bring_up_to_date(Database& database) {
+/// Whether there was anything to do.
+bool bring_up_to_date(Database& database) {
     const std::int64_t version = database.number("PRAGMA user_version");
     for (std::int64_t step = version; step < newest; ++step) database.run(steps.at(static_cast<std::size_t>(step)));
-    if (version == newest) return;
+    if (version == newest) return false;
     database.run("PRAGMA application_id = " + std::to_string(our_id) + "; PRAGMA user_version = " + std::to_string(newest));
+    return true;
 }
+
+/// Writes what stands there already: a book that can't be written, in a folder that takes no journal for instance, is
+/// to be refused when it is opened and not at the first touch.
+void try_to_write(Database& database) { database.run("PRAGMA user_version = " + std::to_string(newest)); }
 
 void check_whole(Database& database) {
     const std::string said = database.text("PRAGMA quick_check(1)");
@@ -98,10 +104,12 @@ struct ShopBook::Inside {
         database.run("PRAGMA locking_mode = EXCLUSIVE; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; BEGIN EXCLUSIVE");
         if (database.read_only()) refuse("may be read but not written");
         check_whole(database);
-        bring_up_to_date(database);
+        const bool changed = bring_up_to_date(database);
         for (const TableShape& table : book_tables()) rows.push_back(database.rows(table));
         settings = pages_of(rows).settings;
-        database.run("COMMIT; PRAGMA journal_mode = DELETE");
+        try_to_write(database);
+        database.run(changed ? "COMMIT" : "ROLLBACK");
+        database.run("PRAGMA journal_mode = DELETE");
     }
 
     void write(BookRows now) {

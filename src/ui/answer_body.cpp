@@ -40,10 +40,7 @@ void draw_keys(const Drawing& on, const Box& box, const KeypadBody& body) {
 void draw_body(const Drawing& on, const Box& box, const KeypadBody& body) {
     Ui& ui = on.ui;
     Box rest = box;
-    if (!body.moves.empty()) {
-        draw_moves(ui, rest.cut_top(moves_height(ui, body.moves, rest.width())), body.moves);
-        rest.cut_top(ui.px(2));
-    }
+    moves_off_top(ui, rest, body.moves, ui.px(2));
     ui.text_off_top(rest, body.asks, ui.body(ui.paper(), true), ui.px(1));
     // The entry: a sunk place with the number large in it and its unit beside it.
     const Box well = rest.cut_top(std::min(ui.px(26), ui.px(20) + std::max(0.0f, rest.height() - ui.px(50)) * 0.3f));
@@ -67,15 +64,15 @@ void draw_body(const Drawing& on, const Box& box, const KeypadBody& body) {
     }
     rest.cut_top(ui.px(2));
     draw_lines(ui, rest, body.lines, ui.paper());
+    rest.cut_top(ui.px(1.5));
+    const float least = ui.px(24);  // a lower one tells nothing
+    if (body.picture && rest.height() >= least) draw_picture(ui, rest, *body.picture, on.picture);
 }
 
 void draw_body(const Drawing& on, const Box& box, const ChoiceBody& body) {
     Ui& ui = on.ui;
     Box rest = box;
-    if (!body.moves.empty()) {
-        draw_moves(ui, rest.cut_top(moves_height(ui, body.moves, rest.width())), body.moves);
-        rest.cut_top(ui.px(1.6));
-    }
+    moves_off_top(ui, rest, body.moves, ui.px(1.6));
     const int count = static_cast<int>(body.choices.size()), columns = choice_columns(body.choices.size(), false);
     if (count > 0) {
         const int rows = (count + columns - 1) / columns;

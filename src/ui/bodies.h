@@ -27,6 +27,7 @@ void draw_body(const Drawing& on, const Box& box, const RouteBody& body);
 /// The pad that a number of a route is given with: at the right of the screen, as a keypad.
 float pad_width(const Ui& ui, const RouteBody& body);
 void draw_pad(const Drawing& on, const Box& box, const RouteBody& body);
+void draw_body(const Drawing& on, const Box& box, const CardBody& body);
 
 /// How wide a keypad is: it stands at the right of the screen, as high as header and footer let it.
 float keypad_width(const Ui& ui, const KeypadBody& body);

@@ -10,6 +10,8 @@
 namespace tubewright {
 namespace {
 
+constexpr double lip_mm = 1.1, label_across_mm = 2.2, label_down_mm = 1.6;
+
 Skin button_skin(const Ui& ui, const ButtonView& button) {
     const Palette& p = ui.palette();
     if (!button.enabled) return {p.paper, p.edge, p.ink_soft, p.ink_soft};
@@ -50,15 +52,21 @@ void draw_face(Ui& ui, const Box& face, const Skin& skin, const ButtonView& butt
 
 }  // namespace
 
+TextSize Ui::label_size(const Box& box, const ButtonView& button) const {
+    const Box inner = Box{box.min, {box.max.x, box.max.y - px(lip_mm)}}.inside(px(label_across_mm), px(label_down_mm));
+    const Type type{TextSize::body, button.weight != Weight::quiet, {}, {}};
+    return fitted(inner, button.label, type).size < font_px(cap_height::body) ? TextSize::small : TextSize::body;
+}
+
 bool Ui::bare_button(const Box& box, const ButtonView& button, Box& inner, Skin& skin) {
     const Touch touched = touch(box, button, px(2));
     skin = button_skin(*this, button);
     if (touched.down) skin.fill = mixed(skin.fill, button.weight == Weight::main ? palette_.ink : palette_.now, button.weight == Weight::main ? 0.3 : 0.18);
-    const float lip = px(1.1), sunk = touched.down ? lip * 0.8f : 0;
+    const float lip = px(lip_mm), sunk = touched.down ? lip * 0.8f : 0;
     const Box face{{box.min.x, box.min.y + sunk}, {box.max.x, box.max.y - lip + sunk}};
     draw_face(*this, face, skin, button, touched.down ? lip * 0.2f : lip);
 
-    inner = face.inside(px(2.2), px(1.6));
+    inner = face.inside(px(label_across_mm), px(label_down_mm));
     if (button.held) {
         const Box ring = inner.width() > px(44) ? inner.cut_left(px(9)) : inner.cut_top(px(8));
         draw_hold_ring(*this, ring.centre(), px(2.7), touched.held, skin);
@@ -71,13 +79,19 @@ bool Ui::bare_button(const Box& box, const ButtonView& button, Box& inner, Skin&
     return touched.fired;
 }
 
-bool Ui::big_button(const Box& box, const ButtonView& button) {
+void Ui::end_fitted_label() {
+    end_label();
+    const auto& texts = drawing_->noted.texts;
+    for (std::size_t i = label_from_; i < texts.size(); ++i)
+        if (!texts[i].whole) label_did_not_fit();
+}
+
+bool Ui::big_button(const Box& box, const ButtonView& button, TextSize largest) {
     Box inner;
     Skin skin;
     const bool fired = bare_button(box, button, inner, skin);
-    const std::size_t before = texts_.size();
     begin_label();
-    Type label{TextSize::body, button.weight != Weight::quiet, skin.ink, skin.fill, Across::middle, Down::middle};
+    Type label{largest, button.weight != Weight::quiet, skin.ink, skin.fill, Across::middle, Down::middle};
     label.off = !button.enabled;
     if (!button.enabled && !button.why_not.empty()) {
         Type reason{TextSize::small, false, skin.ink, skin.fill, Across::middle, Down::middle};
@@ -89,9 +103,7 @@ bool Ui::big_button(const Box& box, const ButtonView& button) {
     } else {
         text(inner, button.label, label);
     }
-    end_label();
-    for (std::size_t i = before; i < texts_.size(); ++i)
-        if (!texts_[i].whole) label_did_not_fit();
+    end_fitted_label();
     return fired;
 }
 

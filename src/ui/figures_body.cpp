@@ -115,10 +115,7 @@ void draw_body(const Drawing& on, const Box& box, const TableBody& body) {
         type.down = Down::middle;
         ui.text(rest.cut_top(ui.px(8)), body.heading, type);
     }
-    if (body.pager.needed) {
-        draw_pager(on, rest.cut_right(pager_width(ui)), body.pager);
-        rest.cut_right(ui.px(3));
-    }
+    pager_off_right(on, rest, body.pager);
     if (!body.totals.empty()) {
         float needed = 0;
         for (const TextView& line : body.totals) needed += ui.height_of(line.text, TextSize::body, false, rest.width() - ui.px(6));

@@ -88,10 +88,7 @@ void draw_body(const Drawing& on, const Box& box, const ListBody& body) {
         type.down = Down::middle;
         ui.text(rest.cut_top(ui.px(8.2)), body.heading, type);
     }
-    if (body.pager.needed) {
-        draw_pager(on, rest.cut_right(pager_width(ui)), body.pager);
-        rest.cut_right(ui.px(3));
-    }
+    pager_off_right(on, rest, body.pager);
     if (!body.notes.empty()) {
         const float all = ui.px(62), least = ui.px(66);  // rows keep this; notes have what is left
         float wanted = ui.px(1.6) * static_cast<float>(body.notes.size() - 1);

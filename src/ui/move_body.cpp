@@ -98,10 +98,7 @@ Shares fitting_shares(const Ui& ui, const MoveBody& body, const MoveWords& words
 void draw_body(const Drawing& on, const Box& box, const MoveBody& body) {
     Ui& ui = on.ui;
     Box rest = box;
-    if (!body.moves.empty()) {
-        draw_moves(ui, rest.cut_top(moves_height(ui, body.moves, rest.width())), body.moves);
-        rest.cut_top(ui.px(2));
-    }
+    moves_off_top(ui, rest, body.moves, ui.px(2));
     if (!body.buttons.empty()) {
         const int count = static_cast<int>(body.buttons.size()), columns = count > 2 ? 2 : 1, rows = (count + columns - 1) / columns;
         const Box side = rest.cut_right(ui.px(columns == 1 ? 36 : 63));

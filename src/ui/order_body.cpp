@@ -1,4 +1,7 @@
+// The order of bends: cards that a finger takes to another place, and two large arrows for a hand in a glove.
+
 #include <algorithm>
+#include <cmath>
 
 #include "ui/bodies.h"
 #include "ui/signs.h"
@@ -6,31 +9,136 @@
 namespace tubewright {
 namespace {
 
-/// Place, name and end at the left; the three buttons, each wide enough for a gloved finger, at the right.
-void draw_row(const Drawing& on, const Box& box, const OrderRow& row) {
+constexpr double gap_mm = 3, card_least_mm = 20.4, card_most_mm = 32, arrow_mm = 33, arrow_most_mm = 42, below_least_mm = 38;
+/// A finger that has left the cards by this much has given up.
+constexpr double reach_mm = 8;
+
+/// Where the cards lie.
+struct Places {
+    Box box;
+    int columns, rows;
+    float gap;
+    Box at(std::size_t i) const { return box.row(static_cast<int>(i) / columns, rows, gap).column(static_cast<int>(i) % columns, columns, gap); }
+};
+
+Places places_of(const Ui& ui, Box& rest, const OrderBody& body) {
+    const int columns = std::max(1, static_cast<int>(body.columns)), count = static_cast<int>(body.cards.size());
+    const int rows = std::max(1, (count + columns - 1) / columns);
+    const float gap = ui.px(gap_mm), gaps = gap * static_cast<float>(rows - 1);
+    const float each = std::clamp((rest.height() - ui.px(below_least_mm) - gap - gaps) / static_cast<float>(rows), ui.px(card_least_mm), ui.px(card_most_mm));
+    const Box box = rest.cut_top(each * static_cast<float>(rows) + gaps);
+    rest.cut_top(gap);
+    return {box, columns, rows, gap};
+}
+
+/// A card on its way: which one, and where it would be put down; nowhere while the finger is off the cards.
+struct Travel {
+    std::optional<std::size_t> card, to;
+    ImVec2 by{0, 0};
+};
+
+std::optional<std::size_t> nearest(const Ui& ui, const Places& places, std::size_t count, ImVec2 finger) {
+    if (!places.box.inside(-ui.px(reach_mm)).holds(finger)) return std::nullopt;
+    std::size_t best = 0;
+    const auto distance = [&](std::size_t i) {
+        const ImVec2 c = places.at(i).centre();
+        return std::hypot(c.x - finger.x, c.y - finger.y);
+    };
+    for (std::size_t i = 1; i < count; ++i)
+        if (distance(i) < distance(best)) best = i;
+    return best;
+}
+
+Travel feel(const Drawing& on, const OrderBody& body, const Places& places) {
+    Travel travel;
+    for (std::size_t i = 0; i < body.cards.size(); ++i) {
+        const OrderCard& card = body.cards[i];
+        const Drag drag = on.ui.drag(places.at(i), card.touch);
+        if (drag.tapped && card.touch.press) on.actions.push_back(*card.touch.press);
+        if (!drag.moving || !body.movable) continue;
+        travel = {i, nearest(on.ui, places, body.cards.size(), drag.at), drag.by};
+        if (drag.dropped && travel.to && *travel.to != i) on.actions.push_back(MoveBend{card.bend, static_cast<int>(*travel.to) - static_cast<int>(i)});
+    }
+    return travel;
+}
+
+/// Where the others make room: between its old place and its new one each moves over by one.
+std::size_t moved_over(std::size_t i, const Travel& travel) {
+    if (!travel.card || !travel.to) return i;
+    if (i > *travel.card && i <= *travel.to) return i - 1;
+    if (i < *travel.card && i >= *travel.to) return i + 1;
+    return i;
+}
+
+/// `digits`: of the longest number on the cards, so that all are of one size.
+void draw_card(Ui& ui, const Box& box, const OrderCard& card, std::size_t digits, bool lifted) {
+    Skin skin = card.tone == Tone::plain ? ui.panel() : ui.pale(card.tone);
+    if (card.touch.chosen || lifted) skin.border = ui.palette().now;
+    if (card.touch.chosen && card.tone == Tone::plain) skin = ui.pale(Tone::now);
+    const float lip = ui.px(1.1), radius = ui.px(2);
+    if (lifted) ui.list().AddRectFilled({box.min.x + ui.px(1), box.min.y + ui.px(1.6)}, {box.max.x + ui.px(1), box.max.y + ui.px(1.6)}, colour(ui.palette().ink, 0.35), radius);
+    const Box face{box.min, {box.max.x, box.max.y - lip}};
+    ui.list().AddRectFilled(box.min, box.max, colour(skin.border), radius);
+    ui.plate(face, skin, ui.px(card.touch.chosen || lifted ? 0.9 : 0.45), radius);
+    ui.begin_label(card.touch.id);
+    Box inner = face.inside(ui.px(1.2), ui.px(0.9));
+    Type word = ui.small(skin), number = ui.hero(skin);
+    word.across = number.across = Across::middle;
+    word.ink = skin.soft;
+    word.wrap = false;
+    number.down = Down::middle;
+    if (box.height() > ui.px(26)) ui.text(inner.cut_top(ui.line_height(TextSize::small)), "bend", word);
+    word.down = Down::bottom;
+    ui.text(inner.cut_bottom(ui.line_height(TextSize::small)), card.hook, word);
+    if (box.height() > ui.px(23.5)) inner.cut_top(ui.px(3));  // clear of the sign
+    const float share = static_cast<float>(card.number.size()) / static_cast<float>(digits);
+    ui.text(inner.inside(inner.width() * (1 - share) / 2, 0), card.number, number);
+    ui.end_label();
+    if (card.tone != Tone::plain) draw_tone_sign(ui, {face.max.x - ui.px(3.2), face.min.y + ui.px(3.2)}, ui.px(4.4), card.tone);
+}
+
+/// A small wedge from each card to the one that is made after it.
+void draw_way(Ui& ui, const Places& places, std::size_t count) {
+    for (std::size_t i = 0; i + 1 < count; ++i) {
+        const Box a = places.at(i), b = places.at(i + 1);
+        if (b.min.x < a.max.x) continue;  // the next row
+        const ImVec2 c{(a.max.x + b.min.x) / 2, a.centre().y};
+        const float half = ui.px(1.5), deep = ui.px(0.8);
+        ui.list().AddTriangleFilled({c.x - deep, c.y - half}, {c.x - deep, c.y + half}, {c.x + deep, c.y}, colour(ui.palette().ink_soft));
+    }
+}
+
+void draw_cards(Ui& ui, const OrderBody& body, const Places& places, const Travel& travel) {
+    draw_way(ui, places, body.cards.size());
+    if (travel.card) {
+        const Box gap = places.at(travel.to.value_or(*travel.card)).inside(ui.px(0.6));
+        draw_dashed_box(ui.list(), gap.min, gap.max, colour(ui.palette().now), ui.px(travel.to ? 0.8 : 0.4), ui.px(2), ui.px(1.4));
+    }
+    std::size_t digits = 1;
+    for (const OrderCard& card : body.cards) digits = std::max(digits, card.number.size());
+    for (std::size_t i = 0; i < body.cards.size(); ++i)
+        if (i != travel.card) draw_card(ui, places.at(moved_over(i, travel)), body.cards[i], digits, false);
+    if (!travel.card) return;
+    const Box from = places.at(*travel.card);
+    draw_card(ui, {{from.min.x + travel.by.x, from.min.y + travel.by.y}, {from.max.x + travel.by.x, from.max.y + travel.by.y}}, body.cards[*travel.card], digits, true);
+}
+
+/// An arrow as large as the button lets it be; what can't be used says why instead.
+void draw_arrow(const Drawing& on, Box box, const ButtonView& button, float way) {
     Ui& ui = on.ui;
-    const Skin skin = row.tone == Tone::plain ? ui.panel() : ui.pale(row.tone);
-    ui.plate(box, skin, ui.px(0.45), ui.px(2));
-    Box inner = box.inside(ui.px(3), ui.px(1.2));
-    const float gap = ui.px(3.2);
-    const std::vector<const ButtonView*> buttons{&row.later, &row.earlier, &row.first};
-    for (const ButtonView* button : buttons) {
-        const float wide = std::max(ui.px(25), ui.widest_word(button->label, TextSize::body, true) + ui.px(7));
-        ui.press(inner.cut_right(wide), *button, on.actions);
-        inner.cut_right(gap);
-    }
-    if (row.tone != Tone::plain) {
-        const Box sign = inner.cut_left(ui.px(8));
-        draw_tone_sign(ui, {sign.min.x + ui.px(3), sign.centre().y}, ui.px(6), row.tone);
-    }
-    Type place = ui.body(skin, true), name = place, detail = ui.small(skin);
-    place.down = name.down = Down::middle;
-    detail.down = Down::bottom;
-    detail.ink = skin.soft;
-    const float below = std::min(ui.height_of(row.detail, TextSize::small, false, inner.width()), inner.height() * 0.6f);
-    ui.text(inner.cut_bottom(below), row.detail, detail);
-    ui.text(inner.cut_left(ui.width_of(row.place, TextSize::body, true) + ui.px(3)), row.place, place);
-    ui.text(inner, row.name, name);
+    box.max.y = std::min(box.max.y, box.min.y + ui.px(arrow_most_mm));
+    ui.press(box, button, on.actions);
+    if (!button.enabled) return;
+    const float deep = ui.px(4.4), half = ui.px(5.6);
+    const ImVec2 c{box.centre().x, box.min.y + ui.px(8.2)};
+    ui.list().AddTriangleFilled({c.x - way * deep, c.y - half}, {c.x - way * deep, c.y + half}, {c.x + way * deep, c.y}, colour(ui.palette().ink));
+}
+
+void draw_looked(Ui& ui, const Box& box, double share) {
+    const Palette& p = ui.palette();
+    ui.list().AddRectFilled(box.min, box.max, colour(p.tray), ui.px(1.2));
+    ui.list().AddRectFilled(box.min, {box.min.x + box.width() * static_cast<float>(std::clamp(share, 0.02, 1.0)), box.max.y}, colour(p.now), ui.px(1.2));
+    ui.plate_edge(box, colour(p.edge), ui.px(0.35), ui.px(1.2));
 }
 
 }  // namespace
@@ -40,19 +148,24 @@ void draw_body(const Drawing& on, const Box& box, const OrderBody& body) {
     Box rest = box;
     if (body.pager.needed) {
         draw_pager(on, rest.cut_right(pager_width(ui)), body.pager);
-        rest.cut_right(ui.px(3));
+        rest.cut_right(ui.px(gap_mm));
     }
-    constexpr int rows_of_page = 3;
-    const int places = std::max(rows_of_page, static_cast<int>(body.rows.size()));
-    const float gap = ui.px(2), least = ui.px(22.5) * static_cast<float>(places) + gap * static_cast<float>(places - 1);
-    if (!body.notes.empty()) {
-        const float wanted = plates_height(ui, body.notes, rest.width());
-        draw_plates(ui, rest.cut_bottom(std::max(ui.px(8), std::min(wanted, rest.height() - least - ui.px(1.5)))), body.notes);
-        rest.cut_bottom(ui.px(1.5));
+    if (!body.cards.empty()) {
+        const Places places = places_of(ui, rest, body);
+        const Travel travel = feel(on, body, places);
+        draw_arrow(on, rest.cut_left(ui.px(arrow_mm)), body.earlier, -1);
+        draw_arrow(on, rest.cut_right(ui.px(arrow_mm)), body.later, 1);
+        rest = rest.inside(ui.px(gap_mm), 0);
+        if (!body.picked.empty()) ui.text_off_top(rest, body.picked, ui.small(ui.paper(), true), ui.px(1.2));
+        if (body.looked) {
+            draw_looked(ui, rest.cut_top(ui.px(6)), *body.looked);
+            rest.cut_top(ui.px(1.6));
+        }
+        draw_plates(ui, rest, body.notes);
+        draw_cards(ui, body, places, travel);  // the one in hand lies over all else
+        return;
     }
-    const float height = std::min(rest.height(), ui.px(28) * static_cast<float>(places) + gap * static_cast<float>(places - 1));
-    const Box rows = rest.cut_top(height);
-    for (std::size_t i = 0; i < body.rows.size(); ++i) draw_row(on, rows.row(static_cast<int>(i), places, gap), body.rows[i]);
+    draw_plates(ui, rest, body.notes);
 }
 
 }  // namespace tubewright

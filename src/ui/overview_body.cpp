@@ -51,7 +51,10 @@ void draw_body(const Drawing& on, const Box& box, const OverviewBody& body) {
         const Box column = rest.cut_right(std::clamp(rest.width() * 0.2f, ui.px(38), ui.px(52)));
         rest.cut_right(gap);
         const int count = static_cast<int>(body.buttons.size()), places = std::max(count, 2);
-        for (int i = 0; i < count; ++i) ui.press(column.row(i, places, gap), body.buttons[static_cast<std::size_t>(i)], on.actions);
+        const auto button = [&](int i) -> const ButtonView& { return body.buttons[static_cast<std::size_t>(i)]; };
+        TextSize size = TextSize::body;
+        for (int i = 0; i < count; ++i) size = std::min(size, ui.label_size(column.row(i, places, gap), button(i)));
+        for (int i = 0; i < count; ++i) ui.press(column.row(i, places, gap), button(i), on.actions, size);
     }
     const float pager = pager_room(ui, body);
     if (body.picture) {

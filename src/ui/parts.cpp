@@ -34,6 +34,12 @@ void draw_pager(const Drawing& on, const Box& box, const PagerView& pager) {
     ui.text(inner, pager.place, type);
 }
 
+void pager_off_right(const Drawing& on, Box& box, const PagerView& pager) {
+    if (!pager.needed) return;
+    draw_pager(on, box.cut_right(pager_width(on.ui)), pager);
+    box.cut_right(on.ui.px(3));
+}
+
 void draw_lines(Ui& ui, Box& box, const std::vector<TextView>& lines, const Skin& skin) {
     // All of them in one size: the larger one where all fit.
     const auto indent = [&](const TextView& line) { return line.tone == Tone::plain ? 0.0f : ui.px(6); };
@@ -71,14 +77,14 @@ float total_of(const Ui& ui, const std::vector<float>& heights) {
 
 }  // namespace
 
-float plates_height(const Ui& ui, const std::vector<TextView>& lines, float width) {
-    return lines.empty() ? 0 : total_of(ui, plate_heights(ui, lines, width, TextSize::small));
+float plates_height(const Ui& ui, const std::vector<TextView>& lines, float width, TextSize size) {
+    return lines.empty() ? 0 : total_of(ui, plate_heights(ui, lines, width, size));
 }
 
-void draw_plates(Ui& ui, const Box& box, const std::vector<TextView>& lines) {
+void draw_plates(Ui& ui, const Box& box, const std::vector<TextView>& lines, TextSize largest) {
     if (lines.empty()) return;
     const float gap = ui.px(plate_gap_mm), pad = ui.px(plate_pad_mm);
-    TextSize size = TextSize::body;
+    TextSize size = largest;
     std::vector<float> heights = plate_heights(ui, lines, box.width(), size);
     if (total_of(ui, heights) > box.height()) heights = plate_heights(ui, lines, box.width(), size = TextSize::small);
     const float total = total_of(ui, heights);
@@ -140,17 +146,13 @@ ChipWidths chip_widths(const Ui& ui, const std::vector<MoveChip>& moves, float w
     return out;
 }
 
-}  // namespace
-
 float moves_height(const Ui& ui, const std::vector<MoveChip>& moves, float width) {
-    if (moves.empty()) return 0;
     float all = ui.px(chip_gap_mm) * static_cast<float>(moves.size() - 1);
     for (const MoveChip& chip : moves) all += chip_width(ui, chip, false, true);
     return all <= width ? ui.px(8.6) : ui.px(13.2);
 }
 
 void draw_moves(Ui& ui, const Box& box, const std::vector<MoveChip>& moves) {
-    if (moves.empty()) return;
     const bool tall = box.height() > ui.px(10);
     const ChipWidths widths = chip_widths(ui, moves, box.width(), tall);
     Box line = box;
@@ -185,6 +187,14 @@ void draw_moves(Ui& ui, const Box& box, const std::vector<MoveChip>& moves) {
             ui.text(inner, chip.value, value);
         }
     }
+}
+
+}  // namespace
+
+void moves_off_top(Ui& ui, Box& box, const std::vector<MoveChip>& moves, float after) {
+    if (moves.empty()) return;
+    draw_moves(ui, box.cut_top(moves_height(ui, moves, box.width())), moves);
+    box.cut_top(after);
 }
 
 void draw_grid(const Drawing& on, const Box& box, const std::vector<ButtonView>& buttons, int columns, float gap) {

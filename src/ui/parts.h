@@ -20,17 +20,18 @@ struct Drawing {
 /// The two arrows, one above the other, with the page between them.
 void draw_pager(const Drawing& on, const Box& box, const PagerView& pager);
 float pager_width(const Ui& ui);
+/// The same, where one is needed, cut off the right of the box.
+void pager_off_right(const Drawing& on, Box& box, const PagerView& pager);
 
 /// Lines of text one under the other, each with the sign of its tone; cuts them off the top.
 void draw_lines(Ui& ui, Box& box, const std::vector<TextView>& lines, const Skin& skin);
 /// The same, each on a plate of its own that fills its share of the box.
-void draw_plates(Ui& ui, const Box& box, const std::vector<TextView>& lines);
-/// The least height they take in this width.
-float plates_height(const Ui& ui, const std::vector<TextView>& lines, float width);
+void draw_plates(Ui& ui, const Box& box, const std::vector<TextView>& lines, TextSize largest = TextSize::body);
+/// The height they take in this width.
+float plates_height(const Ui& ui, const std::vector<TextView>& lines, float width, TextSize size = TextSize::small);
 
-/// The moves of a bend in a row.
-void draw_moves(Ui& ui, const Box& box, const std::vector<MoveChip>& moves);
-float moves_height(const Ui& ui, const std::vector<MoveChip>& moves, float width);
+/// The moves of a bend in a row, if there are any; cut off the top of the box, with `after` below them.
+void moves_off_top(Ui& ui, Box& box, const std::vector<MoveChip>& moves, float after);
 
 /// Buttons in a row or grid that fills the box; one that warns stands at least 25 mm from the main one.
 void draw_grid(const Drawing& on, const Box& box, const std::vector<ButtonView>& buttons, int columns, float gap);

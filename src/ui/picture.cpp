@@ -50,6 +50,9 @@ Tone tone_of(Anchor what) {
     }
 }
 
+/// The arrows have to be seen too, not only their middles.
+bool is_gauge(Anchor what) { return what == Anchor::gauge_1 || what == Anchor::gauge_2 || what == Anchor::gauge_3; }
+
 void draw_labels(Ui& ui, const Box& picture, const std::vector<Label>& labels, std::vector<Box> taken) {
     std::vector<Box> places;
     for (const Label& label : labels) {
@@ -58,7 +61,7 @@ void draw_labels(Ui& ui, const Box& picture, const std::vector<Label>& labels, s
         const bool halved = one_line > picture.width();
         const float width = halved ? std::min(ui.halved_width_of(label.text, TextSize::small, true) + 1 + around_words, picture.width()) : one_line;
         const float height = ui.px(halved ? 10.4 : 6);
-        places.push_back(place_for(label, width, height, picture, taken, labels, ui.px(3)));
+        places.push_back(place_for(label, width, height, picture, taken, labels, ui.px(is_gauge(label.what) ? 8 : 3)));
         taken.push_back(places.back());
     }
     for (std::size_t i = 0; i < labels.size(); ++i) {
@@ -80,9 +83,46 @@ void draw_labels(Ui& ui, const Box& picture, const std::vector<Label>& labels, s
     }
 }
 
+/// Side by side as far as they go, then on the next line. Without `draw`, only the height they take.
+float lay_legend(Ui& ui, const Box& box, const PictureView& view, bool draw) {
+    const float side = ui.px(4), line = ui.px(6.2), between = ui.px(4);
+    ImVec2 at = box.min;
+    for (const auto& [swatch, words] : view.legend) {
+        const float wide = side + ui.px(1.5) + ui.width_of(words, TextSize::small, false) + 1;
+        if (at.x > box.min.x && at.x + wide > box.max.x) at = {box.min.x, at.y + line};
+        if (draw) {
+            const float top = at.y + (line - side) / 2;
+            ui.list().AddRectFilled({at.x, top}, {at.x + side, top + side}, colour(swatch_colour(ui.palette(), swatch)), ui.px(0.8));
+            ui.list().AddRect({at.x, top}, {at.x + side, top + side}, colour(ui.palette().ink), ui.px(0.8), 0, ui.px(0.35));
+            Type type = ui.small(ui.paper());
+            type.down = Down::middle;
+            ui.text({{at.x + side + ui.px(1.5), at.y}, {at.x + wide, at.y + line}}, words, type);
+        }
+        at.x += wide + between;
+    }
+    return view.legend.empty() ? 0 : at.y + line - box.min.y;
+}
+
 }  // namespace
 
-void draw_picture(Ui& ui, const Box& box, const PictureView& view, const PictureHandle& picture) {
+Rgb swatch_colour(const Palette& p, Swatch swatch) {
+    const bool dark = contrast(p.paper, Rgb{255, 255, 255}) > contrast(p.paper, Rgb{0, 0, 0});
+    switch (swatch) {
+        case Swatch::stands: return dark ? mixed(p.steel, p.steel_bright, 0.3) : mixed(p.steel_deep, p.ink, 0.3);
+        case Swatch::swings: return dark ? mixed(p.caution, p.caution_pale, 0.15) : mixed(p.caution_pale, p.caution, 0.25);
+        case Swatch::on_bench: return dark ? mixed(p.steel_deep, p.steel, 0.5) : mixed(p.well, p.edge, 0.25);
+        case Swatch::picked: return dark ? mixed(p.now, p.now_pale, 0.2) : mixed(p.now, Rgb{255, 255, 255}, 0.25);
+    }
+    return p.steel;
+}
+
+void draw_picture(Ui& ui, const Box& whole, const PictureView& view, const PictureHandle& picture) {
+    Box box = whole;
+    if (!view.legend.empty()) {
+        const float height = lay_legend(ui, whole, view, false);
+        lay_legend(ui, box.cut_bottom(height), view, true);
+        box.cut_bottom(ui.px(1));
+    }
     ui.want_picture(box);
     const Palette& p = ui.palette();
     const float radius = ui.px(2);

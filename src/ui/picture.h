@@ -6,6 +6,10 @@
 
 namespace tubewright {
 
+/// A colour of the picture's legend, as whoever draws the picture has to use it.
+Rgb swatch_colour(const Palette& palette, Swatch swatch);
+
+/// The legend stands below the picture.
 void draw_picture(Ui& ui, const Box& box, const PictureView& view, const PictureHandle& picture);
 
 }  // namespace tubewright

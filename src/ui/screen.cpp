@@ -121,17 +121,17 @@ Frame frame_of(const Ui& ui, const ScreenView& view) {
 
 void draw_screen(Ui& ui, const ScreenView& view, const PictureHandle& picture, std::vector<Action>& actions) {
     if (ui.stands(view, picture)) return;
-    ui.draw_anew(view, picture);
+    const SameParts same = ui.put_together(view, picture);
     const Drawing on{ui, picture, actions};
     const Frame frame = frame_of(ui, view);
     const bool header_covered = !view.notice.empty() && !view.ribbon;
-    if (!header_covered) draw_header(ui, frame.header, view.header);
-    if (view.ribbon && view.notice.empty()) draw_ribbon(ui, frame.ribbon, *view.ribbon);
-    std::visit([&](const auto& body) { draw_body(on, frame.body, body); }, view.body);
-    if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) draw_keys(on, frame.keys, *keypad);
-    if (const auto* route = std::get_if<RouteBody>(&view.body); route && view.notice.empty()) draw_pad(on, frame.keys, *route);
-    if (!view.footer.buttons.empty()) draw_footer(on, frame.footer, view.footer);
-    if (!view.notice.empty()) draw_notice(on, frame.notice, view.notice);
+    if (!header_covered) ui.part(ScreenPart::header, frame.header, same.header, [&] { draw_header(ui, frame.header, view.header); });
+    if (view.ribbon && view.notice.empty()) ui.part(ScreenPart::ribbon, frame.ribbon, same.ribbon, [&] { draw_ribbon(ui, frame.ribbon, *view.ribbon); });
+    ui.part(ScreenPart::body, frame.body, same.body, [&] { std::visit([&](const auto& body) { draw_body(on, frame.body, body); }, view.body); });
+    if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) ui.part(ScreenPart::keys, frame.keys, same.keys, [&] { draw_keys(on, frame.keys, *keypad); });
+    if (const auto* route = std::get_if<RouteBody>(&view.body); route && view.notice.empty()) ui.part(ScreenPart::keys, frame.keys, same.body, [&] { draw_pad(on, frame.keys, *route); });
+    if (!view.footer.buttons.empty()) ui.part(ScreenPart::footer, frame.footer, same.footer, [&] { draw_footer(on, frame.footer, view.footer); });
+    if (!view.notice.empty()) ui.part(ScreenPart::notice, frame.notice, same.notice, [&] { draw_notice(on, frame.notice, view.notice); });
     press_keys(on, view.footer);
 }
 

@@ -8,12 +8,18 @@ namespace {
 
 constexpr double pad_across_mm = 3, pad_down_mm = 1, square_mm = 13, lip_mm = 1.1;
 
-/// One size for all sentences of a page: the larger one where each of them has room.
+/// One size for all sentences of a list, whatever page they are on: the larger one where each of them has room.
 TextSize sentence_size(const Ui& ui, const TicksBody& body, const Box& row) {
     const float width = row.width() - ui.px(3 * pad_across_mm + square_mm), height = row.height() - ui.px(lip_mm + 2 * pad_down_mm);
-    for (const TickView& tick : body.ticks)
-        if (ui.height_of(tick.touch.label, TextSize::body, false, width) > height) return TextSize::small;
-    return TextSize::body;
+    const auto too_high = [&](const std::string& sentence) { return ui.height_of(sentence, TextSize::body, false, width) > height; };
+    const bool one_is = std::any_of(body.all_ticks.begin(), body.all_ticks.end(), too_high) || std::any_of(body.ticks.begin(), body.ticks.end(), [&](const TickView& tick) { return too_high(tick.touch.label); });
+    return one_is ? TextSize::small : TextSize::body;
+}
+
+/// The same for the one that stands beside the ticks.
+TextSize caution_size(const Ui& ui, const TicksBody& body, const Box& side) {
+    const auto too_high = [&](const std::string& sentence) { return plates_height(ui, {{sentence, Tone::caution}}, side.width(), TextSize::body) > side.height(); };
+    return std::any_of(body.all_cautions.begin(), body.all_cautions.end(), too_high) ? TextSize::small : TextSize::body;
 }
 
 void draw_tick(const Drawing& on, const Box& box, const TickView& tick, TextSize size) {
@@ -74,7 +80,7 @@ void draw_body(const Drawing& on, const Box& box, const TicksBody& body) {
         Box head = side.cut_top(std::min(ui.height_of(body.heading, TextSize::body, true, side.width()), ui.px(15)));
         ui.text(head, body.heading, type);
         side.cut_top(ui.px(1.5));
-        draw_plates(ui, side, body.cautions);
+        draw_plates(ui, side, body.cautions, caution_size(ui, body, side));
     }
     constexpr int ticks_of_page = 3;
     const int count = static_cast<int>(body.ticks.size()), places = std::max(count, ticks_of_page);

@@ -76,7 +76,6 @@ void draw_tile(const Drawing& on, const Box& box, const TileView& tile) {
     Skin skin;
     const bool fired = ui.bare_button(box, tile.touch, inner, skin);
     if (fired && tile.touch.press) on.actions.push_back(*tile.touch.press);
-    const std::size_t before = ui.texts().size();
     ui.begin_label();
     const bool off = !tile.touch.enabled;
     Type name = ui.small(skin), value{TextSize::body, true, skin.ink, skin.fill, Across::middle, Down::middle};
@@ -92,9 +91,7 @@ void draw_tile(const Drawing& on, const Box& box, const TileView& tile) {
         inner = below;
     }
     ui.text(inner, tile.touch.label, value);
-    ui.end_label();
-    for (std::size_t i = before; i < ui.texts().size(); ++i)
-        if (!ui.texts()[i].whole) ui.label_did_not_fit();
+    ui.end_fitted_label();
 }
 
 }  // namespace tubewright

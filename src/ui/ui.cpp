@@ -17,11 +17,11 @@ Ui::Ui(const Fonts& fonts, const Palette& palette, double px_per_mm) : fonts_(fo
 void Ui::use(const Fonts& fonts) {
     fonts_ = fonts;
     memory_.forget();
-    shown_.reset();
+    forget_parts();
 }
 
 void Ui::use(const Palette& palette) {
-    if (palette_ != palette) shown_.reset();
+    if (palette_ != palette) forget_parts();
     palette_ = palette;
 }
 
@@ -29,7 +29,7 @@ void Ui::use_scale(double px_per_mm) {
     if (px_per_mm_ == px_per_mm) return;
     px_per_mm_ = px_per_mm;
     memory_.forget();
-    shown_.reset();
+    forget_parts();
 }
 
 void Ui::begin_frame(double seconds, const std::string& key) {
@@ -37,7 +37,7 @@ void Ui::begin_frame(double seconds, const std::string& key) {
     const ImVec2 display = ImGui::GetIO().DisplaySize;
     const double grow = grow_for(display, px_per_mm_);
     if (grow != grow_ || memory_.is_full()) memory_.forget();
-    if (grow != grow_ || display.x != display_.x || display.y != display_.y) shown_.reset();
+    if (grow != grow_ || display.x != display_.x || display.y != display_.y) forget_parts();
     display_ = display;
     grow_ = grow;
     // A finger that is still down belongs to the screen it came down on.
@@ -55,28 +55,74 @@ bool Ui::at_rest() const {
 }
 
 bool Ui::stands(const ScreenView& view, const PictureHandle& picture) const {
-    return shown_ && at_rest() && shown_->picture == picture && shown_->view == view;
+    if (!parts_[0].drawn || !at_rest() || !(shown_.picture == picture) || !(shown_.view == view)) return false;
+    return std::none_of(parts_.begin(), parts_.end(), [](const Kept& part) { return part.shown && part.in_hand; });
 }
 
-void Ui::draw_anew(const ScreenView& view, const PictureHandle& picture) {
-    if (at_rest()) {
-        if (!shown_) shown_.emplace();
-        shown_->view = view;
-        shown_->picture = picture;
-    } else {
-        shown_.reset();
+void Ui::forget_parts() {
+    for (Kept& part : parts_) part.drawn = false;
+}
+
+SameParts Ui::put_together(const ScreenView& view, const PictureHandle& picture) {
+    const SameParts same = take_in(shown_, view, picture);
+    for (Kept& part : parts_) {
+        part.drawn = part.drawn && part.shown;  // what was hidden may have changed meanwhile
+        part.shown = false;
     }
-    touchables_.clear();
-    texts_.clear();
-    picture_.reset();
-    ruler_.reset();
+    joined_.reset();
     owner_.clear();
-    triangles_.start();
-    list().AddRectFilled({0, 0}, display_, colour(palette_.paper));
+    painting_.start();
+    part(ScreenPart::ground, whole_screen(), true, [&] { list().AddRectFilled({0, 0}, display_, colour(palette_.paper)); });
+    return same;
+}
+
+/// In this frame, or in the one in which it was drawn: then it has to be drawn without.
+bool Ui::finger_on(const Kept& part) const {
+    if (part.in_hand) return true;
+    const ImGuiIO& io = ImGui::GetIO();
+    return std::any_of(part.noted.touchables.begin(), part.noted.touchables.end(), [&](const Touchable& thing) {
+        return thing.id == active_ || (io.MouseClicked[0] && thing.hit().holds(io.MousePos));
+    });
+}
+
+bool Ui::keeps(ScreenPart which, const Box& box, bool same) {
+    drawing_ = &parts_[static_cast<std::size_t>(which)];
+    drawing_->shown = true;
+    const auto equal = [](ImVec2 a, ImVec2 b) { return a.x == b.x && a.y == b.y; };
+    return same && drawing_->drawn && equal(box.min, drawing_->box.min) && equal(box.max, drawing_->box.max) && !finger_on(*drawing_);
+}
+
+void Ui::start_part(const Box& box) {
+    drawing_->drawn = true;
+    drawing_->in_hand = false;
+    drawing_->box = box;
+    Noted& noted = drawing_->noted;
+    noted.touchables.clear();
+    noted.texts.clear();
+    noted.picture.reset();
+    noted.ruler.reset();
+    drawing_->triangles.start();
+}
+
+const Ui::Noted& Ui::joined() const {
+    if (joined_) return *joined_;
+    joined_.emplace();
+    for (const Kept& part : parts_) {
+        if (!part.shown) continue;
+        joined_->touchables.insert(joined_->touchables.end(), part.noted.touchables.begin(), part.noted.touchables.end());
+        joined_->texts.insert(joined_->texts.end(), part.noted.texts.begin(), part.noted.texts.end());
+    }
+    return *joined_;
+}
+
+std::optional<Box> Ui::noted(std::optional<Box> Noted::*what) const {
+    for (const Kept& part : parts_)
+        if (part.shown && part.noted.*what) return part.noted.*what;
+    return std::nullopt;
 }
 
 void Ui::end_frame() {
-    triangles_.finish();
+    painting_.finish();
     pending_key_.reset();
     if (!ImGui::GetIO().MouseDown[0]) active_.clear();
 }
@@ -119,16 +165,16 @@ void Ui::plate_edge(const Box& box, ImU32 ink, float border, float radius) {
 }
 
 Touch Ui::touch(const Box& box, const ButtonView& button, float reach) {
-    touchables_.push_back({button.id, button.label, box.min, box.max, button.enabled, button.why_not, true, button.weight, button.held});
+    drawing_->noted.touchables.push_back({button.id, button.label, box.min, box.max, button.enabled, button.why_not, true, button.weight, button.held, reach});
     const ImGuiIO& io = ImGui::GetIO();
-    const Box hit{box.min, {box.max.x, box.max.y + reach}};
-    const bool on_it = hit.holds(io.MousePos);
+    const bool on_it = drawing_->noted.touchables.back().hit().holds(io.MousePos);
     if (io.MouseClicked[0] && on_it && active_.empty() && button.enabled && !guarded()) {
         active_ = button.id;
         active_since_ = seconds_;
     }
     if (active_ != button.id || !button.enabled) return {};
 
+    drawing_->in_hand = true;
     Touch touch;
     touch.down = on_it;
     if (io.MouseDown[0] && !on_it) active_.clear();  // slid off: nothing happens, and nothing comes back
@@ -142,13 +188,35 @@ Touch Ui::touch(const Box& box, const ButtonView& button, float reach) {
     return touch;
 }
 
+Drag Ui::drag(const Box& box, const ButtonView& button) {
+    drawing_->noted.touchables.push_back({button.id, button.label, box.min, box.max, button.enabled, button.why_not, true, button.weight, false});
+    const ImGuiIO& io = ImGui::GetIO();
+    if (io.MouseClicked[0] && box.holds(io.MousePos) && active_.empty() && button.enabled && !guarded()) {
+        active_ = button.id;
+        active_from_ = io.MousePos;
+        carried_ = false;
+    }
+    if (active_ != button.id || !button.enabled) return {};
+
+    drawing_->in_hand = true;
+    Drag drag;
+    drag.at = io.MousePos;
+    drag.by = {io.MousePos.x - active_from_.x, io.MousePos.y - active_from_.y};
+    carried_ = carried_ || std::hypot(drag.by.x, drag.by.y) > true_px(carried_from_mm);
+    drag.moving = carried_;
+    drag.dropped = carried_ && io.MouseReleased[0];
+    drag.tapped = !carried_ && io.MouseReleased[0];
+    if (io.MouseReleased[0]) active_.clear();
+    return drag;
+}
+
 bool Ui::key_fires(KeyPress key, const ButtonView& button) {
     // What has to be held, or spoils something, is never done by a foot.
     return pending_key_ == key && !guarded() && button.enabled && !button.held && button.weight != Weight::warn;
 }
 
-void Ui::press(const Box& box, const ButtonView& button, std::vector<Action>& actions) {
-    if (big_button(box, button) && button.press) actions.push_back(*button.press);
+void Ui::press(const Box& box, const ButtonView& button, std::vector<Action>& actions, TextSize largest) {
+    if (big_button(box, button, largest) && button.press) actions.push_back(*button.press);
 }
 
 }  // namespace tubewright

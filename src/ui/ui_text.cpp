@@ -128,7 +128,7 @@ void Ui::draw_line(const ImFont& with, float size, ImVec2 at, const TextLine& li
     const bool deep = type.size == TextSize::hero && descends(line.text);
     const float bottom = deep ? capitals_top + with_descender * static_cast<float>(cap_share) : baseline + 0.1f;
     const Box box{{at.x, at.y + capitals_top * size}, {at.x + line.width, at.y + bottom * size}};
-    texts_.push_back({line.text, box, whole, line.known, size * cap_share / (px_per_mm_ * grow_), type.ink, type.ground,
+    drawing_->noted.texts.push_back({line.text, box, whole, line.known, size * cap_share / (px_per_mm_ * grow_), type.ink, type.ground,
                       type.off ? least_contrast : text_contrast, owner_});
 }
 

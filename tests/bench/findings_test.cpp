@@ -48,6 +48,20 @@ TEST_CASE("bends too near each other leave no straight for hook or lever") {
     CHECK_FALSE(fact.at_end);
 }
 
+TEST_CASE("the pieces slid on need straight beside what the bender holds, with or without a search for the order") {
+    // 2 - 0.578 = 1.422 at A: enough for the hook's 0.75 or the lever's 0.9, not with an inch of nut besides.
+    Line line = line_of({2, 6}, {{90, 0}});
+    CHECK_FALSE(find(bend_sheet(line), "short-straight"));
+    line.a.fitting.slide_on = {{"nut", "tube nut", "threads to the end", 1_in}};
+    const Sheet sheet = bend_sheet(line);
+    const Finding* finding = find(sheet, "short-straight");
+    REQUIRE(finding);
+    const auto& fact = std::get<NoRoomInBender>(finding->fact);
+    CHECK(fact.at_end == End::A);
+    CHECK(fact.with_pieces);
+    CHECK(fact.needed.inch() == Approx(fact.hook_side ? 1.75 : 1.9));
+}
+
 TEST_CASE("a bend too near the tube's end leaves no straight there") {
     // 1 - 0.578 = 0.422 at A, whichever side is put there.
     const Sheet sheet = bend_sheet(line_of({1, 6}, {{90, 0}}));

@@ -2,9 +2,11 @@
 // the same screen with the same fonts. No picture in space is drawn, and nothing is sent to a graphics card.
 // Prints for each sample screen, in microseconds:
 //   rest   nothing has changed since the frame before, and nobody touches the screen
-//   change something has: all of it is drawn again; its words have been seen before
-//   new    the same, with words that are measured for the first time, as on coming to another screen
-// and what the busiest of each is as a multiple of the demo window as it opens, and with its sections open.
+//   press  a finger comes down on a button or lifts from it; the button that takes longest
+//   all    every part is drawn again, as on changing to the dark theme; its words have been seen before
+//   new    the same, with words that are measured for the first time
+// then for a digit typed on each keypad, and for coming from each move of a bend to the next, and
+// what the busiest of each is as a multiple of the demo window as it opens, and with its sections open.
 //
 // frame_bench [FRAMES [NAME]]    NAME: only sample screens whose name holds it
 
@@ -78,44 +80,88 @@ DemoTimes demo_times(const TryScreen& screen, int frames) {
     return demo;
 }
 
-struct Times {
-    double rest = 0, change = 0, fresh = 0;
+struct Time {
+    std::string name;
+    double time = 0;
 };
 
-Times times_of(const TryScreen& screen, const Sample& one, int frames) {
-    HeadlessScreen desk(screen, [&] { return one.view; }, [](const Action&) {});
-    Ui& ui = desk.ui();
-    // They differ in what is compared last but one, so that a whole comparison is in the time.
-    const ScreenView views[] = {one.view, [&] { ScreenView other = one.view; other.footer.back_id += "-"; return other; }()};
-    double seconds = 100;
-    std::size_t shown = 0;
-    const auto frame = [&] {
-        seconds += 1.0 / 60;
+/// A screen of ours; what it shows, and where the finger is, can be changed between two frames.
+class Shown {
+public:
+    Shown(const TryScreen& screen, const ScreenView& view) : px_per_mm_(screen.px_per_mm), view_(&view), desk_(screen, [&view] { return view; }, [](const Action&) {}) {}
+    Ui& ui() { return desk_.ui(); }
+    void show(const ScreenView& view) { view_ = &view; }
+    void frame() {
+        seconds_ += 1.0 / 60;
         ImGui::NewFrame();
-        ui.begin_frame(seconds, one.view.key);
+        ui().begin_frame(seconds_, view_->key);
         std::vector<Action> actions;
-        draw_screen(ui, views[shown], {}, actions);
-        ui.end_frame();
+        draw_screen(ui(), *view_, {}, actions);
+        ui().end_frame();
         ImGui::Render();
-    };
-    const auto change = [&] { shown = 1 - shown; };
-    const auto forget = [&] {
-        change();
-        ui.use_scale(screen.px_per_mm * 1.000001);
-        ui.use_scale(screen.px_per_mm);
-    };
-    Times times;
-    times.rest = frame_time(frames, nothing, frame);
-    times.change = frame_time(frames, change, frame);
-    times.fresh = frame_time(frames / 4 + 1, forget, frame);
-    std::printf("%-14s  rest %6.1f   change %6.1f   new %6.1f us  %5d corners\n", one.name.c_str(), times.rest, times.change, times.fresh, ui.draw_data()->TotalVtxCount);
-    return times;
+    }
+    void change_theme() { ui().use(palette_of((dark_ = !dark_) ? Theme::dark : Theme::light)); }
+    void forget_words() {
+        ui().use_scale(px_per_mm_ * 1.000001);
+        ui().use_scale(px_per_mm_);
+    }
+
+private:
+    double px_per_mm_;
+    const ScreenView* view_;
+    HeadlessScreen desk_;
+    double seconds_ = 100;
+    bool dark_ = false;
+};
+
+double press_time(Shown& shown, int frames) {
+    shown.frame();
+    const std::vector<Touchable> things = shown.ui().touchables();
+    double longest = 0;
+    for (const Touchable& thing : things) {
+        if (!thing.enabled) continue;
+        ImGuiIO& io = ImGui::GetIO();
+        io.MousePos = thing.box().centre();
+        longest = std::max(longest, frame_time(frames / 4 + 1, [&] { io.MouseDown[0] = !io.MouseDown[0]; }, [&] { shown.frame(); }));
+        io.MouseDown[0] = false;
+        shown.frame();
+        shown.frame();
+    }
+    return longest;
 }
 
-void print_worst(const char* what, double Times::*which, const std::vector<std::pair<std::string, Times>>& all, const DemoTimes& demo) {
-    const auto worst = std::max_element(all.begin(), all.end(), [&](const auto& a, const auto& b) { return a.second.*which < b.second.*which; });
-    const double time = worst->second.*which;
-    std::printf("busiest, %-6s  %-14s %6.1f us  %5.2f times the demo window as it opens, %5.2f times with its sections open\n", what, worst->first.c_str(), time, time / demo.opening, time / demo.open);
+/// From one view to the other and back.
+double switch_time(const TryScreen& screen, const ScreenView& one, const ScreenView& other, int frames) {
+    Shown shown(screen, one);
+    bool second = false;
+    return frame_time(frames, [&] { shown.show((second = !second) ? other : one); }, [&] { shown.frame(); });
+}
+
+double digit_time(const TryScreen& screen, const ScreenView& view, int frames) {
+    ScreenView typed = view;
+    std::get<KeypadBody>(typed.body).entry += "5";
+    return switch_time(screen, view, typed, frames);
+}
+
+struct Times {
+    std::vector<Time> rest, press, all, fresh, digit, next;
+};
+
+void add_times(const TryScreen& screen, const Sample& one, int frames, Times& times) {
+    Shown shown(screen, one.view);
+    const auto frame = [&] { shown.frame(); };
+    times.rest.push_back({one.name, frame_time(frames, nothing, frame)});
+    times.press.push_back({one.name, press_time(shown, frames)});
+    times.all.push_back({one.name, frame_time(frames, [&] { shown.change_theme(); }, frame)});
+    times.fresh.push_back({one.name, frame_time(frames / 4 + 1, [&] { shown.forget_words(); }, frame)});
+    if (std::holds_alternative<KeypadBody>(one.view.body)) times.digit.push_back({one.name, digit_time(screen, one.view, frames)});
+    std::printf("%-14s  rest %6.1f   press %6.1f   all %6.1f   new %6.1f us  %5d corners\n", one.name.c_str(), times.rest.back().time, times.press.back().time, times.all.back().time, times.fresh.back().time, shown.ui().draw_data()->TotalVtxCount);
+}
+
+void print_worst(const char* what, const std::vector<Time>& all, const DemoTimes& demo) {
+    if (all.empty()) return;
+    const Time worst = *std::max_element(all.begin(), all.end(), [](const Time& a, const Time& b) { return a.time < b.time; });
+    std::printf("busiest, %-5s  %-14s %6.1f us  %5.2f times the demo window as it opens, %5.2f times with its sections open\n", what, worst.name.c_str(), worst.time, worst.time / demo.opening, worst.time / demo.open);
 }
 
 }  // namespace
@@ -125,14 +171,20 @@ int main(int count, char** words) {
     const std::string wanted = count > 2 ? words[2] : "";
     const TryScreen& screen = try_screens().front();
     const DemoTimes demo = demo_times(screen, frames);
-    std::vector<std::pair<std::string, Times>> all;
+    Times times;
     for (const Sample& one : samples())
-        if (one.name.find(wanted) != std::string::npos) all.emplace_back(one.name, times_of(screen, one, frames));
-    if (all.empty()) return 1;
+        if (one.name.find(wanted) != std::string::npos) add_times(screen, one, frames, times);
+    if (times.rest.empty()) return 1;
+    const std::vector<std::string> moves{"mark", "turn", "pull", "check", "keypad"};
+    for (std::size_t i = 0; i + 1 < moves.size(); ++i)
+        times.next.push_back({moves[i] + ", " + moves[i + 1], switch_time(screen, sample(moves[i]), sample(moves[i + 1]), frames)});
     std::printf("\n");
-    print_worst("rest", &Times::rest, all, demo);
-    print_worst("change", &Times::change, all, demo);
-    print_worst("new", &Times::fresh, all, demo);
+    print_worst("rest", times.rest, demo);
+    print_worst("digit", times.digit, demo);
+    print_worst("press", times.press, demo);
+    print_worst("next", times.next, demo);
+    print_worst("all", times.all, demo);
+    print_worst("new", times.fresh, demo);
     std::printf("the aim is no more than 2\n");
     return 0;
 }

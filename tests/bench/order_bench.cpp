@@ -1,16 +1,21 @@
-// What the search for the best order costs, as ratios to the rule of thumb (default_order) in the same run.
-// Prints; asserts nothing; is no test.
+// What the search for the best order costs: with the real geometry of a shipped bender, in seconds of processor time and as a
+// ratio to trying every order there is; then with made-up answers of the geometry, as ratios to the rule of thumb
+// (default_order) in the same run. Prints; asserts nothing; is no test.
 //
-//   order_bench [MICROSECONDS]     what each question to the geometry takes; 5 unless told
+//   order_bench [LINES] [MICROSECONDS]     lines of each kind, 8 unless told; what each made-up answer takes, 5 unless told
 
+#include <algorithm>
 #include <chrono>
 #include <cstdlib>
+#include <ctime>
 #include <iostream>
 #include <random>
 #include <string>
 
-#include "bench/order_reasons.h"
+#include "bench/line_question.h"
+#include "bench/ordered.h"
 #include "bench/samples.h"
+#include "store/library.h"
 
 using namespace tubewright;
 
@@ -53,10 +58,122 @@ bool coin(std::uint64_t made, const Placing& placing, double heads) {
     return std::uniform_real_distribution<double>()(dice) < heads;
 }
 
+// ---------------------------------------------------------------- the real geometry
+
+/// Which lines are drawn: inches and degrees. Short legs and sharp corners are in each other's way, long legs in the bench's.
+struct Kind {
+    const char* name;
+    double least_leg, most_leg, sharpest;
+};
+constexpr Kind kinds[]{{"roomy", 3, 9, 100}, {"tight", 2.2, 5, 120}, {"sprawling", 2.2, 12, 160}};
+
+/// On the shipped 3/16 bender. Nothing stops it whatever the order, and no straight or angle forbids any first or last bend.
+Sheet random_sheet(std::mt19937& dice, std::size_t bends, const Kind& kind) {
+    static const Library library = read_library(TUBEWRIGHT_SOURCE_DIR "/assets", "").value();
+    std::uniform_real_distribution<double> leg(kind.least_leg, kind.most_leg), angle(20, kind.sharpest), turn(-180, 180);
+    while (true) {
+        std::vector<double> legs{leg(dice)};
+        std::vector<std::pair<double, double>> list;
+        for (std::size_t i = 0; i < bends; ++i) {
+            list.emplace_back(angle(dice), i ? turn(dice) : 0);
+            legs.push_back(leg(dice));
+        }
+        Line line = line_of(legs, list);
+        line.bender = *find_bender(library, "hand-3/16");
+        Sheet sheet = bend_sheet(line);
+        if (!has_question(sheet)) continue;
+        const OrderQuestion question = question_of(sheet, {});
+        const std::uint64_t all = (std::uint64_t{1} << bends) - 1;
+        bool in_play = true;
+        for (std::size_t bend = 0; bend < bends; ++bend)
+            for (const std::uint64_t made : {std::uint64_t{0}, all & ~(std::uint64_t{1} << bend)})
+                for (const End hook : {End::A, End::B}) in_play = in_play && !bender_stops(question, made, {bend, hook});
+        if (in_play) return sheet;
+    }
+}
+
+/// All orders with all hooks, one after the other; what the geometry says of a bend is asked once.
+class EveryOrder {
+public:
+    EveryOrder(const OrderQuestion& question, const CanBend& can_bend) : question_(question), can_bend_(can_bend), costs_(question.layout, question.weights, question.hand), known_((std::size_t{1} << costs_.bends().size()) * costs_.bends().size() * 2, -1) { go(0, 0); }
+    std::int32_t least = -1;
+
+private:
+    bool can(std::uint64_t made, const Placing& placing) {
+        signed char& known = known_[(made * costs_.bends().size() + placing.bend) * 2 + (placing.hook == End::B)];
+        if (known < 0) known = !bender_stops(question_, made, placing) && can_bend_(made, placing);
+        return known == 1;
+    }
+    void go(std::uint64_t made, std::int32_t paid) {
+        if (order_.size() == costs_.bends().size()) {
+            if (least < 0 || paid < least) least = paid;
+            return;
+        }
+        for (const std::size_t bend : costs_.bends())
+            for (const End hook : {End::A, End::B}) {
+                const Placing placing{bend, hook};
+                if ((made >> bend & 1) || !can(made, placing)) continue;
+                const std::int32_t before = (order_.empty() ? costs_.start(bend) : costs_.between(order_.back(), placing)).total();
+                order_.push_back(placing);
+                go(made | std::uint64_t{1} << bend, paid + before + costs_.step(made, placing).total());
+                order_.pop_back();
+            }
+    }
+
+    const OrderQuestion& question_;
+    const CanBend& can_bend_;
+    OrderCosts costs_;
+    std::vector<signed char> known_;
+    std::vector<Placing> order_;
+};
+
+template <class Work>
+double processor_seconds(const Work& work) {
+    const std::clock_t start = std::clock();
+    work();
+    return static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
+}
+
+void print(const char* what, std::vector<double> seconds) {
+    std::sort(seconds.begin(), seconds.end());
+    std::cout << "; " << what << " median " << seconds[seconds.size() / 2] << " s, worst " << seconds.back() << " s";
+}
+
+void measure_real(std::size_t lines) {
+    constexpr std::size_t most_tried_all = 8;
+    for (const std::size_t bends : {std::size_t{7}, std::size_t{8}, std::size_t{12}, std::size_t{16}})
+        for (const Kind& kind : kinds) {
+            std::mt19937 dice(static_cast<unsigned>(bends));
+            std::vector<double> search, told, all;
+            std::size_t found = 0, ways = 0;
+            bool agree = true;
+            for (std::size_t i = 0; i < lines; ++i) {
+                const Sheet sheet = random_sheet(dice, bends, kind);
+                OrderVerdict verdict;
+                search.push_back(processor_seconds([&] { verdict = find_order(sheet); }));
+                told.push_back(processor_seconds([&] { ways += find_order(sheet, {}, Asked::order_and_why).ways.size(); }));
+                found += verdict.outcome == OrderVerdict::Outcome::found;
+                // Trying all orders of 12 would take years: up to 8, two lines of each kind do.
+                if (bends > most_tried_all || all.size() == 2) continue;
+                const OrderQuestion question = question_of(sheet, {});
+                const CanBend can_bend = geometry_of(question, sheet.line.tube.od);
+                std::int32_t least = -1;
+                all.push_back(processor_seconds([&] { least = EveryOrder(question, can_bend).least; }));
+                agree = agree && (least < 0 ? verdict.order.empty() : least == OrderCosts(question.layout, question.weights, question.hand).of(verdict.order).total());
+            }
+            std::cout << bends << " bends, " << kind.name << ", " << lines << " lines, " << found << " with an order";
+            print("search", search);
+            print("with reasons or ways out", told);
+            if (!all.empty()) std::cout << "; every order one after the other " << all.front() / search.front() << " times the search, which finds " << (agree ? "the same cost" : "ANOTHER COST");
+            std::cout << std::endl;
+        }
+}
+
 }  // namespace
 
 int main(int count, char** words) {
-    const double microseconds = count > 1 ? std::atof(words[1]) : 5;
+    measure_real(count > 1 ? static_cast<std::size_t>(std::max(1, std::atoi(words[1]))) : 8);
+    const double microseconds = count > 2 ? std::atof(words[2]) : 5;
     for (const std::size_t bends : {std::size_t{8}, std::size_t{12}, std::size_t{16}, std::size_t{18}, std::size_t{24}}) {
         const Line line = line_with(bends);
         OrderQuestion question;
@@ -67,7 +184,7 @@ int main(int count, char** words) {
         for (int i = 0; i < 20; ++i) sum += default_order(question.layout, question.bender).size();
         const double reference = seconds_since(start) / 20;
         const std::size_t middle = bends / 2;
-        const std::vector<std::pair<std::string, std::function<bool(std::uint64_t, const Placing&)>>> kinds{
+        const std::vector<std::pair<std::string, std::function<bool(std::uint64_t, const Placing&)>>> answers{
             {"all allowed", [](std::uint64_t, const Placing&) { return true; }},
             {"one bend swings at most", [](std::uint64_t made, const Placing& p) { return swinging(made, p) <= 1; }},
             {"half allowed", [](std::uint64_t made, const Placing& p) { return coin(made, p, 0.5); }},
@@ -75,7 +192,7 @@ int main(int count, char** words) {
             {"two bends block each other", [=](std::uint64_t made, const Placing& p) { return !(p.bend == middle && (made >> (middle + 1) & 1)) && !(p.bend == middle + 1 && (made >> middle & 1)); }},
             {"one bend never", [=](std::uint64_t, const Placing& p) { return p.bend != middle; }},
         };
-        for (const auto& [name, answer] : kinds) {
+        for (const auto& [name, answer] : answers) {
             long asked = 0;
             const CanBend can = Geometry{microseconds, &asked, answer};
             const auto begun = Clock::now();

@@ -69,6 +69,27 @@ TEST_CASE("a bend beside no made one floats, the first does not") {
     CHECK(costs.step(0b01000, {2, End::A}).floating == 0);
 }
 
+TEST_CASE("a bend beside nothing but a U-turn floats: the leg past that has no side to be turned against") {
+    Line line = line_of({6, 6, 6}, {{180, 0}, {90, 0}});
+    line.route.form = RouteForm::straights;
+    const OrderCosts costs(layout(line, {}), {}, {});
+    CHECK(costs.step(0b01, {1, End::A}).floating == 6000);
+    CHECK(costs.step(0b10, {0, End::A}).floating == 0);
+}
+
+TEST_CASE("a wish for a bend that the line no longer has is no wish") {
+    OrderQuestion question;
+    const Line line = line_of({10, 10, 20}, {{90, 0}, {90, 180}});
+    question.layout = layout(line, {});
+    question.bender = line.bender;
+    question.wish.opening = {4, 0};
+    const auto answer = best_order(question, [](std::uint64_t, const Placing&) { return true; });
+    question.wish.opening.clear();
+    const auto without = best_order(question, [](std::uint64_t, const Placing&) { return true; });
+    REQUIRE(std::holds_alternative<OrderFound>(answer));
+    CHECK(std::get<OrderFound>(answer).order == std::get<OrderFound>(without).order);
+}
+
 TEST_CASE("an order's cost is the sum of its steps'") {
     const OrderCosts costs(layout(five_bends(), {}), {}, {});
     const std::vector<Placing> order{{2, End::A}, {0, End::A}, {1, End::B}};

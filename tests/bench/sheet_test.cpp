@@ -107,6 +107,48 @@ TEST_CASE("index line and neighbour always agree") {
     }
 }
 
+namespace {
+
+/// 100, a bend, 100, a square bend in the same plane, 100 mm; held at A, so that bend 1 comes first.
+Sheet past_a_bend_of(double angle_deg) {
+    Line line = line_of({4, 4, 4}, {{angle_deg, 0}, {90, 0}});
+    line.route.form = RouteForm::straights;
+    line.bender.max_angle = {360};
+    SheetChoice choice;
+    choice.order = {{0, End::A}, {1, End::A}};
+    return bend_sheet(line, choice);
+}
+
+}  // namespace
+
+TEST_CASE("past a bend of more than 180 degrees the leg points to the other side") {
+    // Heading along x and turning left. After 90 one heads along y, left is -x, and the leg back to A leads to -x: to the
+    // swing. After 270 one heads along -y, left is +x, and the leg still leads to -x: away from the swing.
+    CHECK(past_a_bend_of(90).steps[1].neighbour->leg_roll == Angle{0});
+    CHECK(past_a_bend_of(170).steps[1].neighbour->leg_roll == Angle{0});
+    CHECK(past_a_bend_of(190).steps[1].neighbour->leg_roll == Angle{180});
+    CHECK(past_a_bend_of(270).steps[1].neighbour->leg_roll == Angle{180});
+    CHECK(past_a_bend_of(350).steps[1].neighbour->leg_roll == Angle{180});
+    for (const double angle : {90.0, 190.0, 270.0}) CHECK(past_a_bend_of(angle).steps[1].index_roll == Angle{0});
+}
+
+TEST_CASE("the leg past a U-turn has no side: the top line is turned instead") {
+    for (const double angle : {178.5, 180.0, 181.5}) CHECK_FALSE(past_a_bend_of(angle).steps[1].neighbour);
+    CHECK(past_a_bend_of(177).steps[1].neighbour);
+    CHECK(past_a_bend_of(183).steps[1].neighbour);
+}
+
+TEST_CASE("beside a U-turn the leg on the other side is turned against") {
+    Line line = line_of({4, 4, 4, 4}, {{180, 0}, {60, 90}, {45, 30}});
+    line.route.form = RouteForm::straights;
+    SheetChoice choice;
+    choice.order = {{0, End::A}, {2, End::A}, {1, End::A}};
+    const Sheet sheet = bend_sheet(line, choice);
+    REQUIRE(sheet.steps[2].neighbour);
+    CHECK(sheet.steps[2].neighbour->bend == 2);
+    CHECK(sheet.steps[2].neighbour->leg_roll == Angle{30});
+}
+
 TEST_CASE("a corner too sharp to lay out gives no steps") {
     const Sheet sheet = bend_sheet(line_of({5, 5}, {{175, 0}}));
     CHECK_FALSE(sheet.layout);

@@ -111,6 +111,10 @@ TEST_CASE("one bend: an end's spread is the angle's half on its arm, and the mar
     CHECK(spread.b(5, 5) == Approx(d * d / 4).epsilon(1e-6));
     // End A: 100 along, 20 out; nothing is taken there: across 50 d, along 10 d.
     CHECK(spread.a.topLeftCorner<3, 3>().trace() == Approx(50 * d * 50 * d + 10 * d * 10 * d + 0.25).epsilon(1e-6));
+    // Of a bender that stretches the tube by a quarter of the arc the straight loses 15 d: along 20/2 d - 15 d = -5 d, and
+    // across 100 d as before, for the straight is lost along its own way.
+    const EndSpread stretched = end_spread(part, {{0, End::A}}, hand, 0.25);
+    CHECK(stretched.b.topLeftCorner<3, 3>().trace() == Approx(100 * d * 100 * d + 5 * d * 5 * d + 0.25).epsilon(1e-6));
 }
 
 TEST_CASE("a bend is turned against its made neighbour on the hook's side, else against the other, else against the ink") {

@@ -44,6 +44,7 @@ State reloaded(const State& state) {
     if (state.job) fresh = touched(fresh, {JobRead{state.job_id, state.job_path, *state.job}});
     fresh.line = state.line;
     fresh.looks = state.looks;
+    fresh.card = state.card;  // half-done, as looks are
     return fresh;
 }
 

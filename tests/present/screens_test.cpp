@@ -32,6 +32,42 @@ TEST_CASE("the lines of a job, and one line before work") {
     expect_screen("line-stopped", touched(job_open(), {OpenLine{"too tight"}}));
 }
 
+namespace {
+
+/// 10 mm between the bends: less than the bender needs on either side, so only the first of them can be made.
+State tight_order() {
+    Job job = sample_job();
+    Line line = line_of({}, {{60, 0}, {60, 90}, {60, 0}});
+    line.name = "tight";
+    line.route.form = RouteForm::straights;
+    for (const double straight : {100.0, 10.0, 10.0, 100.0}) line.route.runs.push_back({straight});
+    line.bend_notes.resize(3);
+    job.lines = {line};
+    return touched(job_open(), {JobRead{"tight", "jobs/tight.json", job}, OpenLine{"tight"}, GoTo{Screen::order}});
+}
+
+}  // namespace
+
+TEST_CASE("the order of bends: found, being looked for, stopped, by hand, broken by hand, settled") {
+    const std::vector<Action> there{OpenLine{"round the tank"}, GoTo{Screen::order}};
+    const State found = touched(touched(job_open(), {JobRead{"tank", "jobs/tank.json", tank_job()}}), there);
+    expect_screen("order", found);
+    State looking = apply(job_open(), JobRead{"tank", "jobs/tank.json", tank_job()}).state;
+    looking = touched(looking, {there[0], there[1], OrderShare{looking.orders[0].question, 0.37}});
+    expect_screen("order-looking", looking);
+    expect_screen("order-stopped", touched(looking, {StopLooking{}}));
+    const std::size_t first = sheet_in_hand(found)->steps[0].bend;
+    expect_screen("order-pinned", touched(found, {PinFirst{5}, PickBend{5}}));
+    expect_screen("order-by-hand", touched(found, {MoveBend{first, 5}}));
+    expect_screen("order-by-hand-metric", touched(found, {MoveBend{first, 5}, SetUnit{Unit::mm}}));
+    expect_screen("order-none", tight_order());
+    expect_screen("order-broken", touched(tight_order(), {MoveBend{sheet_in_hand(tight_order())->steps[0].bend, 1}}));
+    State cut = touched(found, {Back{}, NewStick{inches(240)}, GoTo{Screen::line}, Next{}});
+    cut = touched(all_ticked(cut), {Next{}, GoTo{Screen::order}});
+    REQUIRE(work_in_hand(cut).cut);
+    expect_screen("order-settled", cut);
+}
+
 TEST_CASE("preparing: the stick first, then the ticks") {
     expect_screen("prepare-no-stick", touched(job_open(), {OpenLine{"axle crossover"}, Next{}}));
     expect_screen("stock", touched(at_prepare("axle crossover", 12), {NewStick{inches(20)}, GoTo{Screen::stock}}));
@@ -73,6 +109,12 @@ TEST_CASE("a reading under its target asks for another pull, one over it never d
     expect_screen("over", reading(at_check(second_bend()), "92"));
     expect_screen("slip", reading(at_check(second_bend()), "9"));
     expect_screen("past-the-set", reading(at_check(second_bend()), "98"));
+    expect_screen("lever-asked-after", reading(at_check(second_bend()), "84"));
+    // A bend of 45 read on the scale that says 135.
+    const State first = at_check(at_first_bend());
+    REQUIRE(step_in_hand(first)->target == Angle{45});
+    expect_screen("other-scale", reading(first, "135"));
+    expect_screen("wrong-while-pulling", touched(second_bend(), {Next{}, Next{}, WentWrong{}, ChooseReason{Reason::wrong_way}}));
 }
 
 TEST_CASE("went wrong: the reason, then what is kept") {
@@ -123,6 +165,15 @@ TEST_CASE("scrap log, settings, how the bender stands") {
     expect_screen("scrap-days-later", touched(state, {GoTo{Screen::scrap}, TurnPage{1}}));
     expect_screen("settings", touched(job_open(), {ScreenIs{5.87}, GoTo{Screen::settings}}));
     expect_screen("stance", touched(second_bend(), {GoTo{Screen::stance}}));
+    Job job = sample_job();
+    for (Line& line : job.lines)
+        line.bender.body = {{"block", Stands::fixed, Block{{-1, 0, 2}, {25.4, 3, 4}}}, {"bench top", Stands::bench, HalfSpace{{0, 0, -127}, {0, 0, -1}}}};
+    const State card = touched(job_open(), {JobRead{"trailer", "jobs/trailer.json", job}, OpenLine{"axle crossover"}, GoTo{Screen::card}});
+    expect_screen("card", card);
+    expect_screen("card-solid", touched(card, {PickSolid{0}, SwingCard{}}));
+    expect_screen("card-figure", touched(card, {PickFigure{"hook"}, Key{"1"}, Key{"1/4"}}));
+    expect_screen("card-refused", touched(card, {PickSolid{0}, PickFigure{"solid-0-3"}, Key{"sign"}, Key{"9"}, Key{"9"}, Key{"9"}, Key{"9"}}));
+    expect_screen("card-changed", touched(card, {PickFigure{"hook"}, Key{"1"}, Key{"1/4"}, TakeFigure{}, TurnPage{2}}));
 }
 
 TEST_CASE("a book that is refused, and a job file that has changed") {
@@ -141,6 +192,35 @@ TEST_CASE("the printed bend sheet, in inches and in millimetres") {
     expect_text("sheet", sheet_text(job, bend_sheet(job.lines[0]), sample_checklists(), {Unit::inch, 16}));
     expect_text("sheet-metric", sheet_text(job, bend_sheet(job.lines[0]), sample_checklists(), {Unit::mm, 16}));
     expect_text("sheet-stopped", sheet_text(job, bend_sheet(job.lines[2]), sample_checklists(), {Unit::inch, 16}));
+}
+
+TEST_CASE("no line of a stopped sheet's table can be taken for one to work by") {
+    const Job job = sample_job();
+    const Tape tape{Unit::inch, 16};
+    const auto struck_out = [](const std::string& line) { return line.rfind("STOP", 0) == 0; };
+    const auto lines_of = [](const std::string& text) {
+        std::vector<std::string> lines;
+        std::istringstream in(text);
+        for (std::string line; std::getline(in, line);) lines.push_back(line);
+        return lines;
+    };
+    const Sheet sheet = bend_sheet(job.lines[2]);
+    REQUIRE(stopped(sheet));
+    const std::vector<std::string> lines = lines_of(sheet_text(job, sheet, sample_checklists(), tape));
+    for (const Step& step : sheet.steps) {
+        const std::string mark = text(mark_from_a(step, sheet.layout->cut_length), tape);
+        int said = 0;
+        for (const std::string& line : lines) {
+            if (line.find(" " + mark + " ") == std::string::npos && line.find("Finishes at") == std::string::npos) continue;
+            INFO(line);
+            CHECK(struck_out(line));
+            ++said;
+        }
+        CHECK(said > 0);
+    }
+    const Sheet good = bend_sheet(job.lines[0]);
+    REQUIRE_FALSE(stopped(good));
+    for (const std::string& line : lines_of(sheet_text(job, good, sample_checklists(), tape))) CHECK_FALSE(struck_out(line));
 }
 
 }  // namespace tubewright

@@ -86,6 +86,25 @@ TEST_CASE("readings from both ends add up to the cut length as it is shown") {
     CHECK(on_tape(Length{100.3}, Tape{Unit::mm, 16}).mm == Approx(100.5));
 }
 
+TEST_CASE("three eighths are 9.53 mm however they were come by") {
+    // 0.375 * 25.4 falls a hair under 9.525 in a double, 9525 / 1000 does not.
+    CHECK(od_text(inches(0.375), metric) == "9.53 mm");
+    CHECK(od_text(Length{9525 / 1000.0}, metric) == "9.53 mm");
+    CHECK(fine(inches(0.375), metric) == "9.53 mm");
+}
+
+TEST_CASE("what is kept or left is never shown longer than it is") {
+    // 8.1125 in lies between 8 1/16 (8.0625) and 8 1/8 (8.125), nearer to the second.
+    CHECK(text(down_on_tape(inches(8.1125), sixteenths), sixteenths) == "8 1/16\"");
+    CHECK(text(down_on_tape(inches(8.125), sixteenths), sixteenths) == "8 1/8\"");
+    CHECK(text(down_on_tape(Length{8.9}, metric), metric) == "8.5 mm");
+    // Cut to 20.05, shown 20 1/16; formed 11.9375: left 8.1125, shown 8 1/16, and both make up what is shown.
+    const Tally tally = tally_of(inches(20.05), inches(11.9375), sixteenths);
+    CHECK(text(tally.left, sixteenths) == "8 1/16\"");
+    CHECK(text(tally.formed, sixteenths) == "12\"");
+    CHECK(tally_of(inches(20.05), {}, sixteenths).formed == Length{});
+}
+
 TEST_CASE("shares that follow each other add up to their sum as it is shown") {
     // Thirds: 33.33, 66.67 and 100 are shown as 33.3, 66.7 and 100.0, and so the steps between them.
     CHECK(percents({1.0 / 3, 1.0 / 3, 1.0 / 3}) == std::vector<std::string>{"33.3 %", "33.4 %", "33.3 %"});

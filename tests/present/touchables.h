@@ -35,7 +35,8 @@ inline void add_body(std::vector<ButtonView>& all, const SettingsBody& body) {
 }
 
 inline void add_body(std::vector<ButtonView>& all, const OrderBody& body) {
-    for (const OrderRow& row : body.rows) add(all, {row.first, row.earlier, row.later});
+    for (const OrderCard& card : body.cards) all.push_back(card.touch);
+    add(all, std::vector<ButtonView>{body.earlier, body.later});
     add(all, body.pager);
 }
 
@@ -49,6 +50,7 @@ inline void add_body(std::vector<ButtonView>& all, const RouteBody& body) {
     add(all, body.keys);
     add(all, body.ways);
 }
+inline void add_body(std::vector<ButtonView>& all, const CardBody& body) { add_body(all, body.figures); }
 
 inline std::vector<ButtonView> touchables(const ScreenView& view) {
     std::vector<ButtonView> all;

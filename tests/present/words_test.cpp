@@ -25,7 +25,9 @@ std::vector<Fact> every_fact() {
             NoBend{},
             SmallAngle{1, {10}},
             SingleFlareOnBrake{End::A},
-            NoOrderPossible{3, 5, End::A, inches(0.375), "bench top"}};
+            NoOrderPossible{3, 5, End::A, inches(0.375), "bench top"},
+            OrderNotLooked{false},
+            HitsAsItStands{0, {11, End::A}, {Obstacle::When::swept, 0, std::nullopt, 0, {45}, inches(1.5)}, "bench top", std::nullopt}};
 }
 
 }  // namespace
@@ -53,6 +55,24 @@ TEST_CASE("a straight too short to grip: two numbers, the place, and the missing
     const Words metric = words(NoRoomInBender{1, false, Length{10}, Length{25.5}, std::nullopt, End::B}, {{Unit::mm, 16}, nullptr});
     CHECK(metric.what == "the straight at end B is 10 mm, the bender's lever side needs 25.5 mm");
     CHECK(metric.to_do == "Lengthen it by 15.5 mm, or leave more trim there.");
+}
+
+TEST_CASE("a straight of less than nothing is said as an overlap, never as a length below zero") {
+    // The corners want 3/4 more than there is.
+    CHECK(words(NoRoomInBender{1, true, inches(-0.75), inches(0.75), 0, std::nullopt}, inch_speech).what ==
+          "the corners next to bend 1 overlap by 3/4\", the bender's hook side needs 3/4\"");
+    CHECK(words(EndTooShort{End::A, 0, inches(-0.75), inches(1)}, inch_speech).what == "the corners up to bend 1 overlap by 3/4\", flare, nut and sleeve need 1\"");
+}
+
+TEST_CASE("what is slid on counts into what the bender needs, and is said") {
+    CHECK(words(NoRoomInBender{1, true, inches(1), inches(1.75), std::nullopt, End::A, true}, inch_speech).what ==
+          "the straight at end A is 1\", the bender's hook side and the pieces slid on need 1 3/4\"");
+}
+
+TEST_CASE("what the tube hits as the bender stands now, and how it could stand") {
+    const Obstacle obstacle{Obstacle::When::swept, 0, std::nullopt, 0, {45}, inches(0.5)};
+    const Finding finding{Severity::stop, "hits-as-it-stands", 2, HitsAsItStands{0, {2, End::A}, obstacle, "bench top", SetUp{HookHand::left, Swing::away}}};
+    CHECK(sentence(finding, inch_speech) == "As the bender stands, bend 3 would hit the bench top by 1/2\", with the lever at 45°. Stand the bender with the hook on your left, the lever swung away from you.");
 }
 
 TEST_CASE("stretches that come too close are named as the person counts them") {

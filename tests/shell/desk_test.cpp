@@ -59,6 +59,16 @@ TEST_CASE("the shelf shows the shipped jobs, and the user's own beside them") {
     CHECK_FALSE(find("broken").trouble.empty());
 }
 
+TEST_CASE("a card of one's own that is not good is said on the first screen, and the jobs are there") {
+    TemporaryHome home;
+    std::filesystem::create_directories(home.path() / "benders");
+    std::ofstream(home.path() / "benders" / "mine.json") << "{";
+    Desk desk = desk_in(home);
+    CHECK(desk.view().notice.rfind("Left out: " + (home.path() / "benders" / "mine.json").string(), 0) == 0);
+    desk.open_job(TUBEWRIGHT_SOURCE_DIR "/jobs/engine-fuel-line.json");
+    CHECK(desk.state().job);
+}
+
 TEST_CASE("what was ticked is there again in a new process") {
     TemporaryHome home;
     {
@@ -234,4 +244,78 @@ TEST_CASE("killed at any instant, the desk comes back at the last touch told or 
             CHECK(work_in_hand(again.state()).ticks == after(touched - back));
         }
     }
+}
+
+TEST_CASE("a bender's card that was changed and kept is on disk, is used at once and at the next start; the shipped one stays") {
+    TemporaryHome home;
+    const std::filesystem::path shipped = TUBEWRIGHT_SOURCE_DIR "/assets/benders/hand-3-16.json";
+    const std::string before = bytes_of(shipped);
+    Bender kept;
+    {
+        Desk desk = desk_in(home);
+        desk.open_job(TUBEWRIGHT_SOURCE_DIR "/jobs/trailer-brakes-stainless.json");
+        const std::string line = desk.state().job->lines.front().name;
+        REQUIRE(desk.state().job->lines.front().bender.id == "hand-3/16");
+        CHECK(desk.state().own_cards.empty());
+        for (const Action& action : std::vector<Action>{OpenLine{line}, SetUnit{Unit::mm}, GoTo{Screen::stance}, GoTo{Screen::card}, PickFigure{"hook"}, Key{"2"}, Key{"1"}, TakeFigure{}, KeepCard{}})
+            desk.act(action);
+        kept = desk.state().card->bender;
+        CHECK(kept.hook_straight == Length{21});
+        CHECK(desk.state().looks.notice.empty());
+        CHECK(sheet_in_hand(desk.state())->line.bender == kept);
+        CHECK(desk.state().own_cards.contains("hand-3/16"));
+        // A second change goes into the same file.
+        for (const Action& action : std::vector<Action>{PickFigure{"hook"}, Key{"2"}, Key{"2"}, TakeFigure{}, KeepCard{}}) desk.act(action);
+        kept.hook_straight = Length{22};
+        CHECK(sheet_in_hand(desk.state())->line.bender == kept);
+    }
+    std::size_t files = 0;
+    for (const auto& entry : std::filesystem::directory_iterator(home.path() / "benders")) {
+        CHECK(bytes_of(entry.path()).find("x-body-note") != std::string::npos);
+        ++files;
+    }
+    CHECK(files == 1);
+    CHECK(bytes_of(shipped) == before);
+    Desk later = desk_in(home);
+    later.open_job(TUBEWRIGHT_SOURCE_DIR "/jobs/trailer-brakes-stainless.json");
+    CHECK(later.state().job->lines.front().bender == kept);
+    CHECK(later.state().own_cards.contains("hand-3/16"));
+}
+
+TEST_CASE("a card that can't be written is said, and what was changed is still there to be kept") {
+    TemporaryHome home;
+    Desk desk = desk_in(home);
+    desk.open_job(TUBEWRIGHT_SOURCE_DIR "/jobs/trailer-brakes-stainless.json");
+    std::ofstream(home.path() / "benders") << "a file where the folder should be";
+    for (const Action& action : std::vector<Action>{OpenLine{desk.state().job->lines.front().name}, SetUnit{Unit::mm}, GoTo{Screen::card}, PickFigure{"hook"}, Key{"2"}, Key{"1"}, TakeFigure{}, KeepCard{}})
+        desk.act(action);
+    CHECK(desk.state().looks.notice.find("benders") != std::string::npos);
+    CHECK(desk.state().card->past.size() == 1);
+    CHECK_FALSE(desk.state().card->kept);
+}
+
+TEST_CASE("the way back to the shipped card lays the user's own file aside, and everything goes by the shipped one at once") {
+    TemporaryHome home;
+    const std::filesystem::path shipped_file = TUBEWRIGHT_SOURCE_DIR "/assets/benders/hand-3-16.json";
+    const std::string before = bytes_of(shipped_file);
+    std::string own_file;
+    {
+        Desk desk = desk_in(home);
+        desk.open_job(TUBEWRIGHT_SOURCE_DIR "/jobs/trailer-brakes-stainless.json");
+        const Bender shipped = desk.state().job->lines.front().bender;
+        const auto act = [&](const std::vector<Action>& actions) { for (const Action& action : actions) desk.act(action); };
+        act({OpenLine{desk.state().job->lines.front().name}, SetUnit{Unit::mm}, GoTo{Screen::stance}, GoTo{Screen::card}, PickFigure{"hook"}, Key{"2"}, Key{"1"}, TakeFigure{}, KeepCard{}});
+        REQUIRE(std::filesystem::exists(home.path() / "benders" / "hand-3-16.json"));
+        own_file = bytes_of(home.path() / "benders" / "hand-3-16.json");
+        act({TakeShipped{}});
+        CHECK(sheet_in_hand(desk.state())->line.bender.hook_straight == Length{21});  // not kept yet
+        act({KeepCard{}});
+        CHECK(desk.state().looks.notice.empty());
+        CHECK(sheet_in_hand(desk.state())->line.bender == shipped);
+        CHECK_FALSE(desk.state().own_cards.contains("hand-3/16"));
+    }
+    CHECK_FALSE(std::filesystem::exists(home.path() / "benders" / "hand-3-16.json"));
+    CHECK(bytes_of(home.path() / "benders" / "hand-3-16.json.old") == own_file);
+    CHECK(bytes_of(shipped_file) == before);
+    CHECK(desk_in(home).state().own_cards.empty());
 }

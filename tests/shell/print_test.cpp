@@ -123,3 +123,22 @@ TEST_CASE("output that can't be written is a failure, not a success") {
     CHECK(print_sheet(home.places(), {trailer(), std::nullopt, true}, full, trouble) == exit_status::broken);
     CHECK_FALSE(trouble.str().empty());
 }
+
+TEST_CASE("a card of one's own that is not good is told of, and keeps no other job from being printed") {
+    TemporaryHome home;
+    std::filesystem::create_directories(home.path() / "benders");
+    std::ofstream(home.path() / "benders" / "mine.json") << "{\"id\": \"mine\"}";
+    std::ofstream(home.path() / "named.json") << [] { json job = two_bends(); job["bender"] = "mine"; return job; }().dump();
+    const std::string file = (home.path() / "benders" / "mine.json").string();
+    for (const bool only_check : {false, true}) {
+        std::ostringstream out, trouble;
+        const int status = only_check ? print_check(home.places(), trailer(), out, trouble) : print_sheet(home.places(), {trailer(), std::nullopt, false}, out, trouble);
+        CHECK(status == exit_status::made);
+        CHECK_FALSE(out.str().empty());
+        CHECK(trouble.str() == "Left out: " + file + ", format is missing; allowed: \"tubewright-bender\".\n");
+    }
+    std::ostringstream out, trouble;
+    CHECK(print_check(home.places(), (home.path() / "named.json").string(), out, trouble) == exit_status::refused);
+    CHECK(out.str().empty());
+    CHECK(trouble.str() == (home.path() / "named.json").string() + ", bender is \"mine\", whose card is left out: " + file + ", format is missing; allowed: \"tubewright-bender\".\n");
+}

@@ -58,8 +58,8 @@ TEST_CASE("a reading is spelled with the keys there are") {
 TEST_CASE("readings typed by finger: right, pulled again, kept over, passed over; and the book says the same") {
     Walk walk(try_screens().front());
     // Line 1: right at once; 2 under, then half over, which is within; 2 over, kept.
-    // Line 2: 3 under, 1 under, a quarter over; then no reading at all.
-    Operator person(job, {{0}, {-2}, {0.5}, {2}, {-3}, {-1}, {0.25}});
+    // Line 2: 2 1/2 under, 1 under, a quarter over; then no reading at all.
+    Operator person(job, {{0}, {-2}, {0.5}, {2}, {-2.5}, {-1}, {0.25}});
     walk.go_on(person);
     CHECK(person.readings_left() == 0);
     CHECK(walk.faults == std::set<std::string>{});
@@ -91,7 +91,7 @@ TEST_CASE("readings typed by finger: right, pulled again, kept over, passed over
     REQUIRE(two.made.size() == more.size());
     CHECK(reads(two.made[0], more[0].target + Angle{0.25}));
     CHECK(two.made[0].pulls == 3);
-    CHECK(two.made[0].set.deg == Approx(pulled_on(pulled_on(more[0].set, {3}, sheets[1]), {1}, sheets[1]).deg).margin(1e-3));
+    CHECK(two.made[0].set.deg == Approx(pulled_on(pulled_on(more[0].set, {2.5}, sheets[1]), {1}, sheets[1]).deg).margin(1e-3));
     CHECK_FALSE(two.made[0].kept_over);
     for (std::size_t i = 1; i < two.made.size(); ++i) CHECK_FALSE(two.made[i].measured);
 }

@@ -87,17 +87,6 @@ std::vector<Seen> seen(const Ui& ui) {
     return all;
 }
 
-void side_screens(Studio& studio) {
-    for (const Screen screen : {Screen::scrap, Screen::settings, Screen::stance, Screen::stock, Screen::stick_length}) {
-        studio.desk.act(GoTo{screen});
-        studio.settle();
-        studio.shoot_if_new();
-        studio.desk.act(Back{});
-        studio.settle();
-        studio.last_key = studio.desk.view().key;
-    }
-}
-
 void answer(Studio& studio, const std::vector<std::string>& ids) {
     for (const std::string& id : ids) {
         studio.tap(id);
@@ -124,6 +113,21 @@ void entered(Studio& studio) {
     studio.desk.act(Back{});
     studio.desk.act(Back{});
     go({});
+}
+
+void side_screens(Studio& studio) {
+    for (const Screen screen : {Screen::scrap, Screen::settings, Screen::stance, Screen::card, Screen::stock, Screen::stick_length}) {
+        studio.desk.act(GoTo{screen});
+        studio.settle();
+        studio.shoot_if_new();
+        if (screen == Screen::card) {
+            answer(studio, {"swing", "later", "later", "later", "solid-3"});
+            studio.desk.act(Back{});
+        }
+        studio.desk.act(Back{});
+        studio.settle();
+        studio.last_key = studio.desk.view().key;
+    }
 }
 
 }  // namespace

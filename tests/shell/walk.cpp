@@ -7,28 +7,12 @@
 #include "present/screen_view.h"
 #include "scene/camera.h"
 #include "scene/scene.h"
+#include "shell/wanted_picture.h"
 #include "state/rules.h"
 #include "store/shop_book.h"
 
 namespace tubewright {
 namespace {
-
-const PictureView* picture_in(const ScreenView& view) {
-    if (const auto* move = std::get_if<MoveBody>(&view.body)) return move->picture ? &*move->picture : nullptr;
-    if (const auto* overview = std::get_if<OverviewBody>(&view.body)) return overview->picture ? &*overview->picture : nullptr;
-    return nullptr;
-}
-
-PictureKind kind_of(PictureView::Kind kind) {
-    switch (kind) {
-        case PictureView::Kind::finished: return PictureKind::finished;
-        case PictureView::Kind::marked: return PictureKind::marked;
-        case PictureView::Kind::turned: return PictureKind::turned;
-        case PictureView::Kind::pulled: return PictureKind::pulled;
-        case PictureView::Kind::checked: return PictureKind::checked;
-    }
-    return PictureKind::finished;
-}
 
 /// Making one is slow, and they are the same on every screen.
 const Scene& scene_for(const State& state, const PictureView& picture) {

@@ -1,21 +1,14 @@
 // The real program in a real window, walked by a real pointer; things are found by its touch map. Runs under
 // a virtual display.
 
-#include <sys/wait.h>
-#include <unistd.h>
-
 #include <array>
 #include <catch2/catch.hpp>
-#include <chrono>
-#include <csignal>
 #include <cstdio>
-#include <cstdlib>
 #include <filesystem>
-#include <fstream>
 #include <nlohmann/json.hpp>
-#include <thread>
 
 #include "shell/desk.h"
+#include "shell/real_program.h"
 #include "shell/temporary_home.h"
 #include "store/shop_book.h"
 
@@ -28,79 +21,6 @@ namespace fs = std::filesystem;
 
 const fs::path job_file = fs::path(TUBEWRIGHT_SOURCE_DIR) / "jobs/engine-fuel-line.json";
 const std::string job_line = "tank to filter";
-
-class Program {
-public:
-    explicit Program(const fs::path& home) : map_(home / "touch-map.json") {
-        fs::remove(map_);
-        child_ = fork();
-        if (child_ == 0) {
-            execl(TUBEWRIGHT_PROGRAM, "tubewright", job_file.c_str(), "--home", home.c_str(), "--touch-map", map_.c_str(), nullptr);
-            _exit(127);
-        }
-        wait_for([&] { return fs::exists(map_); });
-    }
-    ~Program() { kill_now(); }
-
-    void kill_now() {
-        if (child_ <= 0) return;
-        kill(child_, SIGKILL);
-        waitpid(child_, nullptr, 0);
-        child_ = 0;
-    }
-
-    json map() const { return json::parse(std::ifstream(map_), nullptr, false); }
-    bool has(const std::string& id) const { return !find(id).is_null(); }
-    json find(const std::string& id) const {
-        for (const json& thing : map())
-            if (thing["id"] == id && thing["enabled"] == true) return thing;
-        return nullptr;
-    }
-
-    /// Clicks it and waits until the map was written again.
-    void click(const std::string& id) {
-        wait_for([&] { return has(id); });
-        const auto before = fs::last_write_time(map_);
-        point("mousemove " + middle_of(id) + " mousedown 1 sleep 0.05 mouseup 1");
-        wait_for([&] { return fs::last_write_time(map_) != before; });
-    }
-    /// One key of the keypad after the other, faster than frames are drawn: no tap is lost, and none lands
-    /// where the next one goes.
-    void type(const std::string& digits) {
-        std::string taps;
-        for (const char digit : digits) {
-            const std::string id = std::string("key-") + digit;
-            wait_for([&] { return has(id); });
-            taps += "mousemove " + middle_of(id) + " mousedown 1 mouseup 1 ";
-        }
-        point(taps);
-    }
-    void press(const std::string& key) {
-        const auto before = fs::last_write_time(map_);
-        point("key " + key);
-        wait_for([&] { return fs::last_write_time(map_) != before; });
-    }
-
-    template <class Ready>
-    void wait_for(const Ready& ready) {
-        const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(60);
-        while (!ready()) {
-            if (std::chrono::steady_clock::now() > end) FAIL("waited for a minute; on the screen: " << map().dump());
-            std::this_thread::sleep_for(std::chrono::milliseconds(20));
-        }
-    }
-
-private:
-    std::string middle_of(const std::string& id) const {
-        const json px = find(id)["px"];
-        return std::to_string(static_cast<int>(px["x"].get<double>() + px["width"].get<double>() / 2)) + " " +
-               std::to_string(static_cast<int>(px["y"].get<double>() + px["height"].get<double>() / 2));
-    }
-    static void point(const std::string& commands) { REQUIRE(std::system(("xdotool " + commands).c_str()) == 0); }
-
-    fs::path map_;
-    pid_t child_ = 0;
-};
 
 std::vector<std::string> with(const Program& program, const std::string& beginning) {
     std::vector<std::string> ids;
@@ -179,7 +99,7 @@ TEST_CASE("a real window: from the job to the hand-over by pointer, killed in be
     const TemporaryHome home;
     std::vector<std::string> before;
     {
-        Program program(home.path());
+        Program program(home.path(), job_file);
         to_the_bench(program);
         program.click("stick");
         program.click("new-stick");
@@ -192,7 +112,7 @@ TEST_CASE("a real window: from the job to the hand-over by pointer, killed in be
         program.kill_now();
     }
     {
-        Program again(home.path());
+        Program again(home.path(), job_file);
         CHECK(labels(again) == before);
         look_over(again);
         again.click("next");       // turned

@@ -1,4 +1,7 @@
+#include <Eigen/Core>
 #include <catch2/catch.hpp>
+#include <cmath>
+#include <numbers>
 
 #include <cmath>
 
@@ -174,15 +177,33 @@ TEST_CASE("a bend taken back from the finish list clears what was ticked of the 
     CHECK(touched(state, {Next{}}).work == state.work);  // nothing passes unticked
 }
 
-TEST_CASE("how far an over-bent bend lays the far end off is the chord of its swing") {
-    // Past the bend's start the end lies at (L, -R) turned by the angle, plus a constant; so by one degree
-    // more it moves by 2 sin(1/2 degree) * sqrt(L * L + R * R).
+TEST_CASE("an over-bent bend takes its longer arc off the lever side, and lays the far end off by so much") {
+    // The hook side ends where the bend starts, at the mark. Past it, over an arc of R and an angle of t, the end
+    // lies at (R sin t + L cos t, R (1 - cos t) + L sin t). One degree more takes R times one degree off L.
     Line line = line_of({5, 10}, {{60, 0}});
     line.route.form = RouteForm::straights;
-    const Sheet sheet = bend_sheet(line);
-    const double straight = inches(10).mm, radius = sheet.layout->part.radius.mm;
-    CHECK(far_end_off(sheet, 0, 61_deg).mm == Approx(2 * std::sin((0.5_deg).rad()) * std::hypot(straight, radius)));
-    CHECK(far_end_off(sheet, 0, 60_deg).mm == Approx(0).margin(1e-9));
+    Sheet sheet = bend_sheet(line);
+    REQUIRE(sheet.steps[0].hook == End::A);
+    const double radius = sheet.layout->part.radius.mm, degree = std::numbers::pi / 180;
+    const auto end = [&](double deg, double straight) {
+        const double t = deg * degree;
+        return Eigen::Vector2d(radius * std::sin(t) + straight * std::cos(t), radius * (1 - std::cos(t)) + straight * std::sin(t));
+    };
+    const Eigen::Vector2d wanted = end(60, inches(10).mm);
+    CHECK(far_end_off(sheet, {}, 0, 61_deg).mm == Approx((end(61, inches(10).mm - radius * degree) - wanted).norm()));
+    CHECK(far_end_off(sheet, {}, 0, 60_deg).mm == Approx(0).margin(1e-9));
+    // Held by B, the arc comes off A's side: seen from A the whole bend starts earlier by as much.
+    sheet.steps[0].hook = End::B;
+    CHECK(far_end_off(sheet, {}, 0, 61_deg).mm == Approx((end(61, inches(10).mm) - Eigen::Vector2d(radius * degree, 0) - wanted).norm()));
+}
+
+TEST_CASE("what was measured of the bends before counts in how far the end is off") {
+    const Sheet sheet = bend_sheet(line_of({10, 10, 10}, {{90, 0}, {90, 180}}));
+    LineWork work;
+    work.made = {{0, 90_deg, 1, 92_deg, true}};
+    const double both = far_end_off(sheet, work, 1, 90_deg).mm;
+    CHECK(both == Approx(far_end_off(sheet, {}, 0, 92_deg).mm));
+    CHECK(both > 5);
 }
 
 TEST_CASE("a finished piece counts as used, and the next one of two begins with the cut") {

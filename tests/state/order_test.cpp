@@ -7,16 +7,6 @@
 namespace tubewright {
 namespace {
 
-/// Six bends round a tank, none of them in another's way.
-Job tank_job() {
-    Job job = sample_job();
-    Line line = line_of({8, 5, 6, 5, 6, 5, 8}, {{90, 0}, {45, 90}, {60, 180}, {30, 0}, {90, 90}, {45, 180}});
-    line.name = "round the tank";
-    line.bend_notes.resize(6);
-    job.lines = {line};
-    return job;
-}
-
 State tank_open() { return touched(job_open(), {JobRead{"tank", "jobs/tank.json", tank_job()}, OpenLine{"round the tank"}}); }
 
 std::vector<std::size_t> bends_in_order(const State& state) {
@@ -82,6 +72,55 @@ TEST_CASE("a bend is moved earlier or later by hand; undo and the best order bri
     CHECK(bends_in_order(touched(state, {GoTo{Screen::order}, FreeOrder{}})) == best);
     CHECK(bends_in_order(touched(before, {MoveBend{best[0], -1}})) == best);  // the first can't go earlier
     CHECK(bends_in_order(touched(before, {MoveBend{best[5], 1}})) == best);
+}
+
+TEST_CASE("a bend carried over several places is one touch: undone as one, and the order screen stays") {
+    const State before = touched(tank_open(), {GoTo{Screen::order}});
+    const std::vector<std::size_t> best = bends_in_order(before);
+    const State state = touched(before, {MoveBend{best[1], 3}});
+    CHECK(bends_in_order(state) == std::vector<std::size_t>{best[0], best[2], best[3], best[4], best[1], best[5]});
+    CHECK(state.looks.picked_bend == best[1]);
+    CHECK(bends_in_order(touched(state, {MoveBend{best[1], -4}})) == std::vector<std::size_t>{best[1], best[0], best[2], best[3], best[4], best[5]});
+    const State undone = touched(state, {Undo{}});
+    CHECK(bends_in_order(undone) == best);
+    CHECK(undone.looks.screen == Screen::order);
+    CHECK(bends_in_order(touched(undone, {Redo{}})) == bends_in_order(state));
+    for (const int too_far : {5, 100, -2, 0}) CHECK(touched(before, {MoveBend{best[1], too_far}}).work == before.work);
+}
+
+TEST_CASE("an order by hand stands on the screen before it is looked at, and then says what it breaks and costs") {
+    const State before = touched(tank_open(), {GoTo{Screen::order}});
+    const std::vector<std::size_t> best = bends_in_order(before);
+    REQUIRE(before.orders[0].best_ends);
+    const StateStep asked = apply(before, MoveBend{best[0], 5});
+    REQUIRE(asked.state.orders[0].looking);
+    const std::vector<std::size_t> moved{best[1], best[2], best[3], best[4], best[5], best[0]};
+    CHECK(bends_in_order(asked.state) == moved);
+    const State told = orders_found(asked).state;
+    CHECK(bends_in_order(told) == moved);
+    REQUIRE(told.orders[0].by_hand);
+    CHECK(told.orders[0].by_hand->ends.worse() >= told.orders[0].best_ends->worse());
+    CHECK(told.orders[0].best_ends == before.orders[0].best_ends);
+    CHECK_FALSE(touched(told, {FreeOrder{}}).orders[0].by_hand);
+}
+
+TEST_CASE("after the looking was stopped it can be begun again") {
+    const StateStep opened = apply(job_open(), JobRead{"tank", "jobs/tank.json", tank_job()});
+    const State stopped = touched(opened.state, {OpenLine{"round the tank"}, GoTo{Screen::order}, StopLooking{}});
+    REQUIRE(stopped.orders[0].verdict->outcome == OrderVerdict::Outcome::cancelled);
+    const StateStep again = apply(stopped, LookAgain{});
+    CHECK(again.state.orders[0].looking);
+    CHECK(again.state.work == stopped.work);
+    CHECK(bends_in_order(orders_found(again).state) == bends_in_order(tank_open()));
+    CHECK(apply(tank_open(), LookAgain{}).requests.empty());  // nothing was stopped
+}
+
+TEST_CASE("a bend is picked for the arrows, and let go of with the screen") {
+    const State state = touched(tank_open(), {GoTo{Screen::order}, PickBend{4}});
+    CHECK(state.looks.picked_bend == 4);
+    CHECK(touched(state, {PickBend{77}}).looks.picked_bend == 4);
+    CHECK_FALSE(touched(state, {Back{}}).looks.picked_bend);
+    CHECK_FALSE(touched(tank_open(), {PickBend{4}}).looks.picked_bend);
 }
 
 TEST_CASE("an order by hand that can't be made is shown, and stops the line") {

@@ -7,62 +7,6 @@
 
 namespace tubewright {
 
-inline Action random_action(std::mt19937& dice, const State& state) {
-    const auto roll = [&](int below) { return std::uniform_int_distribution<int>(0, below - 1)(dice); };
-    const auto tick = [&]() -> std::string {
-        const auto list = sheet_in_hand(state) ? current_list(work_in_hand(state)) : std::nullopt;
-        if (!list || roll(20) == 0) return "prepare-deburr";
-        const auto items = tick_items(state, *list);
-        for (const TickItem& item : items)
-            if (!work_in_hand(state).ticks.contains(item.id)) return item.id;
-        return items.empty() ? "" : items[static_cast<std::size_t>(roll(static_cast<int>(items.size())))].id;
-    };
-    const char* lines[] = {"axle crossover", "left rear", "too tight", "straight", "no such line"};
-    const char* keys[] = {"0", "1", "4", "5", "6", "8", "9", ".", "1/4", "1/2", "clear", "back", "nonsense"};
-    const char* kept[] = {"whole", "both", "end-a", "end-b", "none", "more than all"};
-    if (state.looks.screen == Screen::wrong && roll(2) == 0) {  // rarely answered by chance alone
-        if (!state.looks.reason) return ChooseReason{static_cast<Reason>(roll(9))};
-        return state.looks.kept_choice.empty() ? Action{ChooseKept{kept[roll(6)]}} : Action{ConfirmScrap{}};
-    }
-    // A search that nobody answers keeps the line from being started: mostly it is answered.
-    for (const LineOrder& order : state.orders)
-        if (order.looking && roll(3) == 0) return OrderIs{order.question, std::make_shared<const OrderVerdict>(roll(4) == 0 ? OrderVerdict{} : find_order(state.sheets[static_cast<std::size_t>(&order - state.orders.data())], {order.opening, std::nullopt}))};
-    if (state.looks.screen == Screen::order && roll(2) == 0) {
-        const auto bend = static_cast<std::size_t>(roll(6));
-        const Action actions[] = {PinFirst{bend}, MoveBend{bend, roll(3) - 1}, FreeOrder{}, StopLooking{}};
-        return actions[roll(4)];
-    }
-    switch (roll(46)) {
-        case 0: return GoTo{static_cast<Screen>(roll(11))};
-        case 1: return OpenJob{"jobs/trailer.json"};
-        case 2: return OpenLine{lines[roll(5)]};
-        case 3: case 4: case 5: case 6: case 7: case 8: case 9: case 10: return Next{};
-        case 11: return Back{};
-        case 12: case 13: case 14: case 15: case 16: case 17: case 18: return Tick{tick()};
-        case 19: return TurnPage{roll(7) - 3};
-        case 20: case 21: case 22: case 23: return Key{keys[roll(13)]};
-        case 24: return PassCheck{};
-        case 25: return PullAgain{};
-        case 26: return KeepBend{};
-        case 27: case 28: return WentWrong{};
-        case 29: return ChooseReason{static_cast<Reason>(roll(9))};
-        case 30: return roll(2) == 0 ? Action{ChooseKept{kept[roll(6)]}} : Action{ChooseBend{static_cast<std::size_t>(roll(3))}};
-        case 31: return ConfirmScrap{};
-        case 32: return roll(3) == 0 ? Action{Cancel{}} : Action{Redo{}};
-        case 33: return Undo{};
-        case 34: return NewStick{inches(roll(100) - 10)};
-        case 35: return TakeOffcut{roll(12)};
-        case 36: return AnotherPiece{};
-        case 37: return SetUnit{roll(2) == 0 ? Unit::inch : Unit::mm};
-        case 38: return SetTape{roll(2) == 0 ? 32 : 7};
-        case 39: return SetScale{roll(100) - 20.0};
-        case 40: return ChooseSetUp{{static_cast<HookHand>(roll(2)), static_cast<Swing>(roll(4))}};
-        case 41: return ChooseMark{roll(2) == 0 ? "L" : "R"};
-        case 42: return SetTheme{roll(2) == 0 ? Theme::light : Theme::dark};
-        case 43: return roll(4) == 0 ? Action{JobRead{"trailer", "jobs/trailer.json", sample_job()}} : Action{Dismiss{}};
-        case 44: return roll(2) == 0 ? Action{NotSaved{"The disk is full."}} : Action{JobRefused{"jobs/trailer.json", "jobs/trailer.json is empty."}};
-        default: return roll(2) == 0 ? Action{DayIs{"2026-11-26"}} : Action{ScreenIs{5.87}};
-    }
-}
+Action random_action(std::mt19937& dice, const State& state);
 
 }  // namespace tubewright

@@ -104,12 +104,12 @@ TEST_CASE("what is to be ticked is what concerns the service, the fittings and t
     CHECK(ids_of(tick_items(state, TickList::prepare)) ==
           std::vector<std::string>{"prepare-square", "prepare-deburr", "slide-A-nut", "slide-A-sleeve", "slide-B-nut", "slide-B-sleeve"});
     // Three legs fit one tick, then the straight way across; see lists.cpp.
-    CHECK(ids_of(tick_items(state, TickList::finish)) == std::vector<std::string>{"tape-1", "tape-across", "finish-trim", "finish-flare"});
+    CHECK(ids_of(tick_items(state, TickList::finish)) == std::vector<std::string>{"tape-1", "tape-across", "finish-dry-fit", "trim-B", "finish-flare"});
     CHECK(ids_of(tick_items(state, TickList::hand_over)) == std::vector<std::string>{"hand-over-leak"});
     // A straight line without fittings: no loose piece, no leg to measure, no flare to look at.
     const State plain = touched(job_open(), {OpenLine{"straight"}});
     CHECK(ids_of(tick_items(plain, TickList::prepare)) == std::vector<std::string>{"prepare-square", "prepare-deburr"});
-    CHECK(ids_of(tick_items(plain, TickList::finish)) == std::vector<std::string>{"finish-trim"});
+    CHECK(ids_of(tick_items(plain, TickList::finish)) == std::vector<std::string>{"finish-dry-fit"}  /* nothing is cut off: it has no trim */);
     CHECK(tick_items(job_open(), TickList::prepare).empty());
     REQUIRE(cautions_for(state).size() == 2);  // the cut edge, and brakes
     CHECK(cautions_for(state)[1].id == "brake");

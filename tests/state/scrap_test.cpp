@@ -120,6 +120,28 @@ TEST_CASE("a bend that has not been pulled yet can't be the wrong one") {
     CHECK(wrong_bend(touched(made, {ChooseBend{first}})) == first);
 }
 
+TEST_CASE("with the pull on the screen its bend counts as pulled: the lever may have moved") {
+    const State marked = touched(at_check(at_first_bend()), {PassCheck{}});
+    const State pulling = touched(marked, {Next{}, Next{}});
+    REQUIRE(work_in_hand(pulling).move == Move::pull);
+    const std::size_t second = sheet_in_hand(pulling)->steps[1].bend;
+    CHECK(bend_being_pulled(pulling) == second);
+    CHECK_FALSE(bend_being_pulled(marked));
+    const State asked = touched(pulling, {WentWrong{}, ChooseReason{Reason::wrong_way}});
+    CHECK(asks_which_bend(asked));
+    CHECK(wrong_bend(asked) == second);
+    // What is straight ends at that bend now.
+    const auto most_at = [](const State& state, const char* id) {
+        for (const KeptOffer& offer : kept_offers(state))
+            if (offer.id == id) return offer.kept();
+        return Length{};
+    };
+    const auto& spans = sheet_in_hand(pulling)->layout->spans;
+    const bool towards_b = spans[second].end > spans[sheet_in_hand(pulling)->steps[0].bend].end;
+    const char* side = towards_b ? "end-b" : "end-a";
+    CHECK(most_at(asked, side) < most_at(marked, side));
+}
+
 TEST_CASE("a reason alone confirms nothing, and back out of the question leaves all as it was") {
     const State before = at_check(at_first_bend());
     const State asked = touched(before, {WentWrong{}, ChooseReason{Reason::damaged}});

@@ -126,26 +126,85 @@ TEST_CASE("the user's own fittings and tubes win entry by entry, the user's chec
     CHECK(read.value().checklists.cautions.empty());
 }
 
-TEST_CASE("a library file that does not read is refused with file, place, what and allowed") {
+namespace {
+
+const std::string hand_card = bytes_in(source_dir / "assets/benders/hand-3-16.json");
+
+Library with_own(const OwnFolder& own) {
+    const auto read = read_library(source_dir / "assets", own.path());
+    if (!read.ok()) FAIL(read.trouble().sentence());
+    return read.value();
+}
+
+std::string refusal_of_job(const Library& library, const std::string& bender) {
+    const auto job = read_job_text(with(example_job, "\"hand-3/16\"", "\"" + bender + "\""), "job.json", library);
+    return job.ok() ? "was taken" : job.trouble().sentence();
+}
+
+}  // namespace
+
+TEST_CASE("a shipped file that is not there is refused with file, place, what and allowed") {
     const OwnFolder own;
-    const std::string card = bytes_in(source_dir / "assets/benders/hand-3-16.json");
-    const auto sentence = [&] {
-        const auto read = read_library(source_dir / "assets", own.path());
-        return read.ok() ? "was taken" : read.trouble().sentence();
-    };
-    const std::string folder = own.path().string();
-    own.write("benders/a.json", card);
-    own.write("benders/b.json", card);
-    CHECK(sentence() == folder + "/benders/b.json, id is \"hand-3/16\", as in a.json; allowed: an id for each card.");
-    own.write("benders/b.json", "");
-    CHECK(sentence() == folder + "/benders/b.json is empty; allowed: JSON text in UTF-8.");
-    std::filesystem::remove_all(own.path() / "benders");
-    own.write("checklists.json", R"({"format": "tubewright-checklists", "version": 1, "prepare": [{"id": "cut", "text": "Cut.", "fittings": ["weld"]}],
-        "finish": [], "hand_over": [], "cautions": []})");
-    CHECK(sentence() == folder + "/checklists.json, prepare[0].fittings[0] is \"weld\"; allowed: flare-37-single, flare-45-double, flare-45-single, plain, none.");
     const auto nothing = read_library(own.path() / "nowhere", {});
     REQUIRE_FALSE(nothing.ok());
-    CHECK(nothing.trouble().sentence() == folder + "/nowhere/tubes.json is not there; allowed: a file that exists.");
+    CHECK(nothing.trouble().sentence() == own.path().string() + "/nowhere/tubes.json is not there; allowed: a file that exists.");
+}
+
+TEST_CASE("a card that is not good is left out, and only a job that names it is refused, saying why") {
+    const OwnFolder own;
+    own.write("benders/good.json", with(hand_card, "\"id\": \"hand-3/16\"", "\"id\": \"bench-3/16\""));
+    own.write("benders/spoiled.json", with(with(hand_card, "\"id\": \"hand-3/16\"", "\"id\": \"mine\""), "\"radius\": 0.5625", "\"radius\": -1"));
+    const Library library = with_own(own);
+    CHECK(find_bender(library, "bench-3/16"));
+    CHECK_FALSE(find_bender(library, "mine"));
+    REQUIRE(library.left_out.size() == 1);
+    const std::string file = (own.path() / "benders/spoiled.json").string();
+    CHECK(library.left_out[0].sentence() == "Left out: " + file + ", radius is -1; allowed: 0.094 to 9.374 in.");
+    CHECK(refusal_of_job(library, "hand-3/16") == "was taken");
+    CHECK(refusal_of_job(library, "mine") == "job.json, bender is \"mine\", whose card is left out: " + file + ", radius is -1; allowed: 0.094 to 9.374 in.");
+}
+
+TEST_CASE("a card that was meant to win over a shipped one takes that one out with it") {
+    // Its owner measured another bender of this id: the shipped figures would bend wrong.
+    const OwnFolder own;
+    own.write("benders/mine.json", hand_card.substr(0, hand_card.size() / 2));
+    const Library library = with_own(own);
+    CHECK_FALSE(find_bender(library, "hand-3/16"));
+    CHECK(refusal_of_job(library, "hand-3/16").rfind("job.json, bender is \"hand-3/16\", whose card is left out: ", 0) == 0);
+    CHECK(find_bender(library, "hand-1/4"));
+}
+
+TEST_CASE("of two cards of one id neither counts") {
+    const OwnFolder own;
+    own.write("benders/a.json", hand_card);
+    own.write("benders/b.json", hand_card);
+    const Library library = with_own(own);
+    CHECK_FALSE(find_bender(library, "hand-3/16"));
+    REQUIRE(library.left_out.size() == 1);
+    CHECK(library.left_out[0].why.sentence() == (own.path() / "benders/b.json").string() + ", id is \"hand-3/16\", as in a.json; allowed: an id for each card.");
+}
+
+TEST_CASE("a card that is empty, or no text at all, spoils nothing else") {
+    const OwnFolder own;
+    own.write("benders/empty.json", "");
+    own.write("benders/half.json", "{\"id\"");
+    own.write("benders/odd.json", "{\"id\": 7}");
+    const Library library = with_own(own);
+    CHECK(library.benders == shipped_library().benders);
+    CHECK(library.left_out.size() == 3);
+    CHECK(library.left_out[0].why.sentence() == (own.path() / "benders/empty.json").string() + " is empty; allowed: JSON text in UTF-8.");
+}
+
+TEST_CASE("for the user's other files that are not good the shipped ones stand in") {
+    const OwnFolder own;
+    for (const char* name : {"tubes.json", "materials.json", "fittings.json"}) own.write(name, "{");
+    own.write("checklists.json", R"({"format": "tubewright-checklists", "version": 1, "prepare": [{"id": "cut", "text": "Cut.", "fittings": ["weld"]}],
+        "finish": [], "hand_over": [], "cautions": []})");
+    Library library = with_own(own);
+    REQUIRE(library.left_out.size() == 4);
+    CHECK(library.left_out[3].sentence() == "Left out: " + own.path().string() + "/checklists.json, prepare[0].fittings[0] is \"weld\"; allowed: flare-37-single, flare-45-double, flare-45-single, plain, none.");
+    library.left_out.clear();
+    CHECK(library == shipped_library());
 }
 
 }  // namespace tubewright

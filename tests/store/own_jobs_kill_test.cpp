@@ -30,9 +30,18 @@ Draft after_touch(unsigned touch) {
 
 JobFolders folders_in(const OwnFolder& own) { return {own.path() / "shipped", own.path() / "jobs"}; }
 
+/// Lies still for a moment between writing and renaming, so that a killing hits there too however fast the disk is.
+class SlowDisk : public RealDisk {
+public:
+    bool rename_over(const fs::path& from, const fs::path& to) override {
+        usleep(1000);
+        return RealDisk::rename_over(from, to);
+    }
+};
+
 /// Keeps one touch after the other and says so through the pipe, until it is killed.
 [[noreturn]] void work_on(const JobFolders& folders, JobInHand hand, unsigned touch, int pipe) {
-    RealDisk disk;
+    SlowDisk disk;
     while (true) {
         auto kept = keep_job(disk, folders, hand, after_touch(++touch), shipped_library());
         if (!kept.ok() || !kept.value().said.empty()) _exit(4);

@@ -1,6 +1,7 @@
 #pragma once
 // Works of every shape, each from its number alone.
 
+#include <cmath>
 #include <random>
 #include <string>
 
@@ -18,6 +19,8 @@ public:
         const double odd[] = {0, 0.1, 1.0 / 3.0, 90, 93.21999999999999, 1e-300, 123456.789, -0.5, 5e-324, 42.5};
         return coin() ? odd[roll(10)] : std::uniform_real_distribution<double>(-200, 20000)(dice_);
     }
+    Length length() { return {std::abs(real())}; }
+    Angle angle() { return {std::fmod(real(), 360)}; }
     std::string name() {
         const char* odd[] = {"axle crossover", "50% ##2", "tube \"a\"", "it's", "äöü °", "", "a/b", "x"};
         return odd[roll(8)] + (coin() ? std::to_string(roll(30)) : std::string());
@@ -29,13 +32,13 @@ public:
         for (std::size_t n = roll(6); n > 0; --n) line.ticks.insert(name());
         line.step = roll(12);
         line.move = static_cast<Move>(roll(4));
-        if (coin()) line.pull_again = Angle{real()};
-        if (coin()) line.last_reading = Angle{real()};
+        if (coin()) line.pull_again = angle();
+        if (coin()) line.last_reading = angle();
         line.pulls = static_cast<int>(roll(4));
         for (std::size_t n = roll(8); n > 0; --n)
-            line.made.push_back({roll(12), {real()}, static_cast<int>(roll(3)), coin() ? std::optional<Angle>(Angle{real()}) : std::nullopt, coin()});
+            line.made.push_back({roll(12), angle(), static_cast<int>(roll(3)), coin() ? std::optional<Angle>(angle()) : std::nullopt, coin()});
         line.cut = coin();
-        line.cut_length = {real()};
+        line.cut_length = length();
         line.plan = name();
         line.inked = name();
         for (std::size_t n = roll(4); n > 0; --n) line.pulled.insert(roll(12));
@@ -50,12 +53,12 @@ public:
         Work work;
         for (std::size_t n = roll(5); n > 0; --n) work.lines[name()] = line();
         for (std::size_t n = roll(7); n > 0; --n)
-            work.scrap.push_back({work.next_id++, "2026-11-25", name(), name(), name(), static_cast<Reason>(roll(9)), {real()}, {real()},
-                                  coin() ? std::optional<std::size_t>(roll(12)) : std::nullopt, {real()}});
-        for (std::size_t n = roll(7); n > 0; --n) work.offcuts.push_back({work.next_id++, name(), {real()}, "2026-11-25"});
+            work.scrap.push_back({work.next_id++, "2026-11-25", name(), name(), name(), static_cast<Reason>(roll(9)), length(), length(),
+                                  coin() ? std::optional<std::size_t>(roll(12)) : std::nullopt, length()});
+        for (std::size_t n = roll(7); n > 0; --n) work.offcuts.push_back({work.next_id++, name(), length(), "2026-11-25"});
         std::shuffle(work.offcuts.begin(), work.offcuts.end(), dice_);
-        for (std::size_t n = roll(4); n > 0; --n) work.stick[name()] = {real()};
-        for (std::size_t n = roll(4); n > 0; --n) work.used[coin() ? "2026-11-24" : "2026-11-25"][name()] = {real()};
+        for (std::size_t n = roll(4); n > 0; --n) work.stick[name()] = length();
+        for (std::size_t n = roll(4); n > 0; --n) work.used[coin() ? "2026-11-24" : "2026-11-25"][name()] = length();
         for (std::size_t n = roll(4); n > 0; --n) {
             BenchChoice& choice = work.benders[name()];
             if (coin()) choice.set_up = SetUp{static_cast<HookHand>(roll(2)), static_cast<Swing>(roll(4))};

@@ -116,10 +116,10 @@ TEST_CASE("numbers beyond reason") {
 TEST_CASE("counts that do not agree, too many, two lines of one name") {
     check_routes({{R"({"form": "legs", "legs": [6, 7], "bends": [{"angle": 90}, {"angle": 45, "rotation": 0}]})",
                    ".bends has 2 entries; allowed: 1, one less than legs"},
-                  {R"({"form": "straights", "straights": [6, 7, 8], "bends": [{"angle": 90}]})", ".bends has 1 entries; allowed: 2, one less than straights"},
+                  {R"({"form": "straights", "straights": [6, 7, 8], "bends": [{"angle": 90}]})", ".bends has 1 entry; allowed: 2, one less than straights"},
                   {R"({"form": "legs", "legs": [], "bends": []})", ".legs has 0 entries; allowed: a list of 1 to 201"},
                   {R"({"form": "legs", "legs": [6]})", ".bends is missing; allowed: a list of bends"},
-                  {R"({"form": "points", "points": [[0, 0, 0]]})", ".points has 1 entries; allowed: a list of 2 to 202"},
+                  {R"({"form": "points", "points": [[0, 0, 0]]})", ".points has 1 entry; allowed: a list of 2 to 202"},
                   {R"({"form": "moves", "moves": []})", ".moves has 0 entries; allowed: a list of 1 to 201"}});
     std::string legs = "1", bends = "{\"angle\": 5}";
     for (int i = 0; i < 201; ++i) { legs += ", 1"; if (i > 0) bends += ", {\"angle\": 5, \"rotation\": 0}"; }

@@ -2,12 +2,14 @@
 
 #include <sys/resource.h>
 #include <sys/wait.h>
+#include <unistd.h>
 
 #include <csignal>
 
 #include "desk.h"
 #include "random_work.h"
 #include "specimen_pages.h"
+#include "store/database.h"
 
 namespace tubewright {
 namespace {
@@ -44,7 +46,43 @@ fs::path book_with(const OwnFolder& own, std::size_t at, const std::string& byte
     return own.write("book.sqlite", whole.replace(at, bytes.size(), bytes));
 }
 
+/// What opening says to somebody who may not write into the book's folder.
+std::string refusal_in_a_locked_folder(const fs::path& path) {
+    const fs::perms may_read = fs::perms::owner_read | fs::perms::owner_exec | fs::perms::group_read | fs::perms::group_exec | fs::perms::others_read | fs::perms::others_exec;
+    fs::permissions(path, fs::perms::all);
+    fs::permissions(path.parent_path(), may_read);
+    const uid_t me = geteuid();
+    if (me == 0) REQUIRE(seteuid(65534) == 0);  // to the superuser every folder is open
+    const std::string said = refusal(path);
+    if (me == 0) REQUIRE(seteuid(0) == 0);
+    fs::permissions(path.parent_path(), fs::perms::owner_all);
+    return said;
+}
+
 }  // namespace
+
+TEST_CASE("a good book in a folder that takes no journal is refused when it is opened, not at the first touch") {
+    const OwnFolder own;
+    const fs::path path = own.path() / "book.sqlite";
+    { REQUIRE(opened(path).save(random_work(7), {}).ok()); }
+    const std::string said = refusal_in_a_locked_folder(path);
+    CHECK(said == sentence_for(path, "can't be used (attempt to write a readonly database)"));
+    CHECK(opened(path).read().work == random_work(7));
+}
+
+TEST_CASE("a book changed by hand to what can't be is refused and left as it is") {
+    const OwnFolder own;
+    const fs::path path = own.write("book.sqlite", bytes_in(source_dir / "tests/specimens/book-version-1.sqlite"));
+    for (const std::string change : {
+             "UPDATE line_work SET cut_length_mm = -5", "UPDATE line_work SET cut_length_mm = 9e999", "UPDATE line_work SET pull_again_deg = 1e308",
+             "UPDATE settings SET tape_denominator = 7", "UPDATE settings SET screen_px_per_mm = 1e300", "UPDATE offcut SET length_mm = 1e300",
+             "UPDATE stick SET left_mm = -1e9", "UPDATE scrap SET kept_mm = -1", "UPDATE used SET used_mm = 9e999", "UPDATE bend_made SET set_deg = -1e300"}) {
+        INFO(change);
+        own.write("book.sqlite", bytes_in(source_dir / "tests/specimens/book-version-1.sqlite"));
+        { Database(path).run(change); }
+        CHECK(refusal(path) == sentence_for(path, "holds an entry that this program did not write"));
+    }
+}
 
 TEST_CASE("a new book is empty, and everything saved in it is there again, to the last bit") {
     const OwnFolder own;

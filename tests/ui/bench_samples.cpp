@@ -88,6 +88,16 @@ ChoiceBody over_bent() {
     return body;
 }
 
+ChoiceBody lever_asked_after() {
+    ChoiceBody body;
+    body.heading = "Did the lever reach 142 1/2°?";
+    body.hero = "128 1/2°";
+    body.lines = {{"14° less than 142 1/2°: more than this tube should open.", Tone::caution}, {"If you are not sure, pull to 142 1/2°. Only if the lever was there, pull on to 151 1/2°."}};
+    body.choices = {button("again", "Measure again", Back{}), button("pull-on", "It was there: pull on to 151 1/2°", PullAgain{true}), button("keep", "Keep it as it is", KeepBend{})};
+    body.moves = moves(3);
+    return body;
+}
+
 MarkOutBody mark_out() {
     MarkOutBody body;
     body.cut_label = "Cut to";
@@ -120,6 +130,7 @@ std::vector<Sample> bench_samples() {
     over.footer.buttons = {button("back", "Back", Back{}), button("undo", "Undo", Undo{})};
     over.footer.main_id.clear();
     all.push_back({"over", over});
+    all.push_back({"lever-asked-after", bench("lever-asked-after", lever_asked_after(), "Pull to 142 1/2°")});
     return all;
 }
 

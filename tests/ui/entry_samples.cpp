@@ -78,7 +78,7 @@ ScreenView route(const std::string& key, RouteBody body) {
 
 ScreenView leg_pad() {
     RouteBody body;
-    body.asks = "Leg 12: from bend 11 to the next bend or end B, tape on the outside";
+    body.asks = "Leg 12: bend 11 to bend 12 or end B, tape on the outside";
     body.columns = 5;
     body.keys = keys({"7", "8", "9", "1/8", "1/4", "4", "5", "6", "3/8", "1/2", "1", "2", "3", "5/8", "3/4", ".", "0", "+1/32", "+1/16", "7/8"});
     body.cells = {tile("c1", "135° right", "turn 11"), tile("c2", "12 13/32\"", "leg 12")};
@@ -88,7 +88,7 @@ ScreenView leg_pad() {
 
 ScreenView metric_pad() {
     RouteBody body;
-    body.asks = "Straight 12: from bend 11 to the next bend or end B, only what is straight";
+    body.asks = "Straight 12: bend 11 to bend 12 or end B, only what is straight";
     body.keys = keys({"7", "8", "9", "4", "5", "6", "1", "2", "3", ".", "0", "clear"});
     body.cells = {tile("c1", "157.5°", "bend 11"), tile("c2", "135° right", "turn 11"), tile("c3", "1206.375", "leg 12")};
     return route("metric-pad", std::move(body));

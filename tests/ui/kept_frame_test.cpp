@@ -52,6 +52,11 @@ struct Desk {
     bool stands() { return screen.ui().stands(view, screen.picture()); }
 };
 
+/// The next frame draws every part anew.
+void forget_parts(Desk& desk) {
+    desk.screen.ui().use(palette_of(desk.view.theme == Theme::light ? Theme::dark : Theme::light));
+}
+
 std::vector<std::string> ids(const Ui& ui) {
     std::vector<std::string> all;
     for (const Touchable& thing : ui.touchables()) all.push_back(thing.id);
@@ -87,6 +92,56 @@ TEST_CASE("a frame that stands is, corner for corner, what would be drawn") {
             CHECK(fresh.screen.ui().picture_rect().has_value() == kept_picture);
             CHECK(fresh.screen.ui().ruler_rect().has_value() == kept_ruler);
         }
+}
+
+TEST_CASE("a screen on which some parts stand is, corner for corner, the screen drawn wholly anew") {
+    const std::vector<Sample> all = samples();
+    for (const Sample& from : all) {
+        Desk kept(from.view);
+        for (const Sample& to : all) {
+            INFO("from " << from.name << " to " << to.name);
+            kept.view = from.view;
+            kept.screen.frame();
+            kept.view = to.view;
+            kept.screen.frame();
+            const Painted standing = painted(kept.screen.ui());
+            const auto kept_ids = ids(kept.screen.ui()), kept_words = words(kept.screen.ui());
+            forget_parts(kept);
+            kept.screen.frame();
+            CHECK(painted(kept.screen.ui()) == standing);
+            CHECK(ids(kept.screen.ui()) == kept_ids);
+            CHECK(words(kept.screen.ui()) == kept_words);
+        }
+    }
+}
+
+TEST_CASE("a screen with a finger down is, corner for corner, the same drawn wholly anew") {
+    for (const Sample& one : samples()) {
+        Desk desk(one.view);
+        desk.screen.wait(1);
+        const std::vector<Touchable> things = desk.screen.ui().touchables();
+        for (const Touchable& thing : things) {
+            if (!thing.enabled || thing.held) continue;  // what is held looks different in every frame
+            INFO(one.name << ": " << thing.id);
+            desk.screen.put_finger(thing.box().centre());
+            const Painted standing = painted(desk.screen.ui());
+            forget_parts(desk);
+            desk.screen.frame();
+            CHECK(painted(desk.screen.ui()) == standing);
+            desk.screen.lift_finger();
+        }
+    }
+}
+
+TEST_CASE("what changes while it is covered is seen as it is when it comes back") {
+    Desk desk(sample("pull"));
+    desk.view.notice = "The disk is full.";
+    desk.screen.frame();
+    desk.view.ribbon->tally = "formed 1, left 2";
+    desk.screen.frame();
+    desk.view.notice.clear();
+    desk.screen.frame();
+    CHECK(desk.screen.says("formed 1, left 2"));
 }
 
 TEST_CASE("a finger changes the picture in the frame in which it comes down, and again when it has lifted") {

@@ -8,6 +8,7 @@ std::vector<Sample> simple_samples();
 std::vector<Sample> bench_samples();
 std::vector<Sample> long_samples();
 std::vector<Sample> entry_samples();
+std::vector<Sample> card_samples();
 
 ButtonView button(const std::string& id, const std::string& label, const Action& press, Weight weight) {
     ButtonView view;
@@ -47,19 +48,19 @@ RibbonView sample_ribbon() {
 PictureHandle sample_picture() {
     PictureHandle picture;
     picture.anchors = {{Anchor::hook_end, {0.12f, 0.35f}}, {Anchor::lever, {0.85f, 0.8f}}, {Anchor::after_pull, {0.68f, 0.2f}}, {Anchor::form, {0.5f, 0.55f}},
-                       {Anchor::mark, {0.52f, 0.7f}}, {Anchor::wrong_way, {0.3f, 0.85f}}, {Anchor::bend, {0.33f, 0.66f}}};
+                       {Anchor::mark, {0.52f, 0.7f}}, {Anchor::wrong_way, {0.3f, 0.85f}}, {Anchor::bend, {0.33f, 0.66f}}, {Anchor::lever_end, {0.8f, 0.4f}}, {Anchor::gauge_1, {0.4f, 0.9f}}, {Anchor::gauge_2, {0.45f, 0.5f}}, {Anchor::gauge_3, {0.5f, 0.45f}}, {Anchor::picked, {0.6f, 0.5f}}};
     return picture;
 }
 
 std::vector<Sample> samples() {
     std::vector<Sample> all = simple_samples();
-    for (const auto& more : {bench_samples(), long_samples(), entry_samples()}) all.insert(all.end(), more.begin(), more.end());
+    for (const auto& more : {bench_samples(), long_samples(), card_samples(), entry_samples()}) all.insert(all.end(), more.begin(), more.end());
     return all;
 }
 
 ScreenView sample(const std::string& name) {
     // The long ones are made from these, so they are looked for last.
-    for (const auto make : {simple_samples, bench_samples, long_samples, entry_samples})
+    for (const auto make : {simple_samples, bench_samples, long_samples, card_samples, entry_samples})
         for (const Sample& one : make())
             if (one.name == name) return one.view;
     throw std::runtime_error("no sample called " + name);

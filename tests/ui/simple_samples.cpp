@@ -116,23 +116,22 @@ ScreenView settings() {
 /// An order by hand that can't be made, with as much to say as there may be.
 ScreenView order_of_bends() {
     OrderBody body;
-    for (std::size_t i = 3; i < 6; ++i) {
-        const std::string id = std::to_string(i + 7);
-        OrderRow row{std::to_string(i + 1) + ".", "bend " + id, "end B on the hook, turned by the ink line alone", i == 5 ? Tone::stop : i == 4 ? Tone::caution : Tone::plain,
-                     button("first-" + id, "Make first", PinFirst{i}), button("earlier-" + id, "Earlier", MoveBend{i, -1}), button("later-" + id, "Later", MoveBend{i, 1})};
-        row.first.chosen = i == 3;
-        body.rows.push_back(row);
+    for (std::size_t i = 0; i < 18; ++i) {
+        const std::string id = std::to_string(18 - i);
+        body.cards.push_back({17 - i, id, "hook B", i == 5 ? Tone::stop : i == 4 ? Tone::caution : Tone::plain, button("bend-" + id, "bend " + id, PickBend{17 - i})});
     }
-    body.rows[2].later.enabled = false;
-    body.rows[2].later.why_not = "it is the last";
-    body.notes = {{"After 11 bends, bend 12 would hit the bench top by 11 13/16 in, with the lever at 112 1/2°; nor does it go with the other end on the hook.", Tone::stop},
-                  {"A way out: Stand the bender another way: hook on your right, lever swung toward you.", Tone::plain}};
-    body.pager = {button("page-less", "Page before", TurnPage{-1}), button("page-more", "Page after", TurnPage{1}), "2 of 4", true};
+    body.cards[5].touch.chosen = true;
+    body.movable = true;
+    body.earlier = button("move-earlier", "Earlier", MoveBend{12, -1});
+    body.later = button("move-later", "Later", MoveBend{12, 1});
+    body.picked = "Bend 13: 6 of 18, end B on the hook, turned by the ink line alone.";
+    body.notes = {{"Bend 13 would hit the bench top by 11 13/16 in, with the lever at 112 1/2°.", Tone::stop},
+                  {"Besides, both ends should land within 11 13/16 in; in the best order within 10 11/16 in.", Tone::caution}};
     ScreenView view;
     view.key = "order";
     view.header = {"Axle crossover", "order of bends", chips};
     view.body = body;
-    view.footer.buttons = {button("free-order", "Best order", FreeOrder{}), button("undo", "Undo", Undo{}), button("redo", "Redo", Redo{}), button("back", "Back", Back{})};
+    view.footer.buttons = {button("free-order", "Best order", FreeOrder{}), button("first", "Make it first", PinFirst{12}), button("undo", "Undo", Undo{}), button("redo", "Redo", Redo{}), button("back", "Back", Back{})};
     view.footer.back_id = "back";
     return view;
 }

@@ -25,7 +25,7 @@ json card(std::mt19937& dice, const Setting& setting) {
     for (int i = whole(dice, 1, 4); i > 0; --i)
         marks.push_back({{"name", "m" + std::to_string(i)}, {"offset", between(dice, -1.5, 2.5) * setting.radius / setting.unit}});
     return {{"format", "tubewright-bender"}, {"version", 1}, {"id", "any"}, {"name", "any"}, {"units", setting.unit == 1 ? "mm" : "in"},
-            {"tube_od", setting.od / setting.unit}, {"radius", setting.radius / setting.unit}, {"max_angle", 190},
+            {"tube_od", setting.od / setting.unit}, {"radius", setting.radius / setting.unit}, {"max_angle", 360},
             {"stretch", whole(dice, 0, 1) ? between(dice, 0, 0.03) : 0.0}, {"marks", marks}, {"hook_straight", 0.1}, {"lever_straight", 0.1},
             {"set_up", {{"hook", whole(dice, 0, 1) ? "left" : "right"}, {"swing", std::vector<const char*>{"away", "toward", "up", "down"}[static_cast<std::size_t>(whole(dice, 0, 3))]}}},
             {"body", json::array()}};
@@ -96,7 +96,7 @@ void fill_legs(std::mt19937& dice, Wanted& wanted, json& route, const Setting& s
 void fill_turns(std::mt19937& dice, Wanted& wanted, json& route, const Setting& setting, int bends) {
     const int form = whole(dice, 0, 2);
     for (int i = 0; i < bends; ++i) {
-        wanted.angles_deg.push_back(form == 2 && whole(dice, 0, 5) == 0 ? 180.0 : between(dice, 1, 160));
+        wanted.angles_deg.push_back(form != 2 || whole(dice, 0, 2) > 0 ? between(dice, 1, 160) : whole(dice, 0, 1) ? 180.0 : between(dice, 160, 355));
         const double planes[]{0, 180, 90, -90, between(dice, -179, 179)};
         wanted.rotations_deg.push_back(i == 0 ? 0.0 : planes[whole(dice, 0, 4)]);
     }

@@ -106,10 +106,8 @@ std::string neighbour_trouble(const Tube& tube, const json& neighbour, std::map<
     // The leg that leads away beyond it, walking from here.
     const Pose beyond = tube.pose(on_a_side ? start - 1e-3 : end);
     const Vector3d away = on_a_side ? Vector3d(-beyond.along) : beyond.along;
-    const double angle = tube.arcs().at(start).angle_deg;
-    if (std::abs(std::sin(angle * degree)) < 1e-3) return "";  // straight or a U-turn: the leg has no side
-    const double side = std::sin(angle * degree) < 0 ? 180 : 0;
-    if (apart_deg(roll_deg(away) + side, neighbour["leg_deg"].get<double>()) > 1e-5) return "index line and neighbour disagree";
+    if (std::hypot(away.y(), away.z()) < std::sin(1.9 * degree)) return "the leg runs along the bender's axis: it has no side";
+    if (apart_deg(roll_deg(away), neighbour["leg_deg"].get<double>()) > 1e-5) return "index line and neighbour disagree";
     return "";
 }
 

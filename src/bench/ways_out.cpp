@@ -1,0 +1,135 @@
+#include <algorithm>
+#include <array>
+
+#include "base/tolerance.h"
+#include "bench/order_reasons.h"
+#include "bench/stance.h"
+
+namespace tubewright {
+namespace {
+
+/// Finer than this nobody changes a route.
+constexpr Length finest{25.4 / 16};
+
+/// Looks for ways out one after the other; what it was told to stop at is not a way out.
+class Exits {
+public:
+    Exits(const OrderQuestion& question, const CanBendFor& geometry, const Progress& progress) : question_(question), geometry_(geometry), progress_(progress) {}
+
+    bool possible(const OrderQuestion& changed, bool with_geometry) {
+        const CanBend can = with_geometry ? geometry_(changed) : CanBend([](std::uint64_t, const Placing&) { return true; });
+        return order_exists(changed, can, [this](double) { return go_on(); }).value_or(false);
+    }
+    std::optional<Length> longer(std::size_t straight);
+    std::optional<Length> shorter(std::size_t straight);
+    void tried(double share) { share_ = share; }
+    bool go_on() { return !stopped_ && !(stopped_ = progress_ && !progress_(share_)); }
+
+private:
+    bool with(std::size_t straight, Length by, bool with_geometry) {
+        OrderQuestion changed = question_;
+        changed.layout = lengthened(changed.layout, straight, by);
+        return possible(changed, with_geometry);
+    }
+    bool frees(std::size_t straight, Length by) { return with(straight, by, false) && with(straight, by, true); }
+    std::optional<Length> least(std::size_t straight, Length from, double sense);
+
+    const OrderQuestion& question_;
+    const CanBendFor& geometry_;
+    const Progress& progress_;
+    double share_ = 0;
+    bool stopped_ = false;
+};
+
+/// What the geometry asks for may come and go with the length: lengths one would try at the bench, then nearer and
+/// nearer to the last that was not enough. Whatever is returned has been tried.
+std::optional<Length> Exits::least(std::size_t straight, Length from, double sense) {
+    Length low = from;
+    for (const double more_mm : {0.0, 12.7, 25.4, 50.8, 101.6}) {
+        Length high = from + Length{more_mm};
+        if (high.mm <= 0 || (sense < 0 && high >= question_.layout.part.straights[straight])) continue;
+        if (!go_on()) return std::nullopt;
+        if (frees(straight, sense * high)) {
+            while (high - low > finest && go_on()) {
+                const Length middle = (low + high) / 2;
+                (frees(straight, sense * middle) ? high : low) = middle;
+            }
+            return high;
+        }
+        low = high;
+    }
+    return std::nullopt;
+}
+
+std::optional<Length> Exits::longer(std::size_t straight) {
+    // More straight never takes room from the bender, so the least that it asks for is found by halving.
+    const Length most = question_.bender.hook_straight + question_.bender.lever_straight;
+    Length low, high = most;
+    if (with(straight, {}, false)) return least(straight, {}, 1);
+    if (!with(straight, most, false)) return std::nullopt;
+    while (high - low > tolerance::straight_slack / 4 && go_on()) {
+        const Length middle = (low + high) / 2;
+        (with(straight, middle, false) ? high : low) = middle;
+    }
+    return least(straight, high, 1);
+}
+
+std::optional<Length> Exits::shorter(std::size_t straight) { return least(straight, {}, -1); }
+
+/// All the others. First those that leave up what is up now, then those nearest to it.
+std::vector<SetUp> other_set_ups(const SetUp& now) {
+    std::vector<SetUp> others;
+    for (const HookHand hand : {HookHand::left, HookHand::right})
+        for (const Swing swing : {Swing::away, Swing::toward, Swing::up, Swing::down})
+            if (SetUp{hand, swing} != now) others.push_back({hand, swing});
+    const Eigen::Vector3d normal = stance(now).normal;
+    std::stable_sort(others.begin(), others.end(), [&](const SetUp& a, const SetUp& b) { return stance(a).normal.dot(normal) > stance(b).normal.dot(normal); });
+    return others;
+}
+
+template <class Way>
+void add_least_first(std::vector<WayOut>& ways, std::vector<Way> found) {
+    std::stable_sort(found.begin(), found.end(), [](const Way& a, const Way& b) { return a.by < b.by; });
+    ways.insert(ways.end(), found.begin(), found.end());
+}
+
+}  // namespace
+
+Layout lengthened(Layout layout, std::size_t straight, Length by) {
+    layout.part.straights[straight] += by;
+    layout.cut_length += by;
+    for (std::size_t i = straight; i < layout.spans.size(); ++i) {
+        layout.spans[i].start += by;
+        layout.spans[i].end += by;
+    }
+    return layout;
+}
+
+std::optional<std::vector<WayOut>> ways_out(const OrderQuestion& question, const CanBendFor& geometry, const std::vector<OrderQuestion>& other_benders, const Progress& progress) {
+    Exits exits(question, geometry, progress);
+    const std::vector<SetUp> set_ups = other_set_ups(question.set_up);
+    const std::size_t straights = question.layout.part.straights.size(), steps = 2 * straights + set_ups.size() + other_benders.size();
+    std::size_t done = 0;
+    const auto tried = [&] { exits.tried(static_cast<double>(++done) / static_cast<double>(steps)); };
+    std::vector<WayOut> ways;
+    for (const SetUp& set_up : set_ups) {
+        OrderQuestion turned = question;
+        turned.set_up = set_up;
+        if (ways.empty() && exits.go_on() && exits.possible(turned, true)) ways.push_back(OtherSetUp{set_up});
+        tried();
+    }
+    std::vector<LongerStraight> longer;
+    std::vector<ShorterStraight> shorter;
+    for (std::size_t i = 0; i < straights && exits.go_on(); ++i, tried())
+        if (const auto by = exits.longer(i)) longer.push_back({i, *by});
+    for (std::size_t i = 0; i < straights && exits.go_on(); ++i, tried())
+        if (const auto by = exits.shorter(i)) shorter.push_back({i, *by});
+    add_least_first(ways, longer);
+    add_least_first(ways, shorter);
+    for (std::size_t i = 0; i < other_benders.size() && exits.go_on(); ++i, tried())
+        if (exits.possible(other_benders[i], true)) ways.push_back(OtherBender{i, other_benders[i].bender.name});
+    if (!exits.go_on()) return std::nullopt;
+    return ways;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,249 @@
+#include "bench/ordered.h"
+
+#include <array>
+#include <catch2/catch.hpp>
+#include <cmath>
+#include <random>
+
+#include "bench/line_ways.h"
+#include "bench/order_samples.h"
+
+using namespace tubewright;
+using namespace tubewright::literals;
+using Outcome = OrderVerdict::Outcome;
+
+namespace {
+
+/// The bender of the samples over a bench top 8 in below.
+Line over_a_bench(Line line) {
+    line.bender.body = {{"bench top", Stands::bench, Block{{-1000, -300, -300}, {1000, 800, -203.2}}}};
+    return line;
+}
+
+/// Three corners, each a quarter turn from the one before, with legs as given.
+Line stairs(std::vector<double> legs_in) { return over_a_bench(line_of(std::move(legs_in), {{90, 0}, {90, 90}, {90, 90}})); }
+
+std::vector<Placing> bends_in_a_row(std::size_t bends, End hook) {
+    std::vector<Placing> row;
+    for (std::size_t i = 0; i < bends; ++i) row.push_back({i, hook});
+    return row;
+}
+
+const StoppedBend* stop_in(const std::vector<OrderBreak>& breaks) {
+    for (const OrderBreak& one : breaks)
+        if (const auto* stop = std::get_if<StoppedBend>(&one)) return stop;
+    return nullptr;
+}
+
+}  // namespace
+
+TEST_CASE("an order by hand that runs into the bench says which bend, the bench, and by how much") {
+    // Bend 2 in hand with both others made. With A on the hook bend 1's leg points down (see handling_test), with B bend 3's.
+    // Legs of 8.3 and 8.4 from the axis, and the tube's radius of 0.09375: 0.394 or 0.494 too far.
+    const Sheet sheet = bend_sheet(stairs({8.3, 5, 5, 8.4}));
+    const std::vector<OrderBreak> breaks = what_breaks(sheet, {{0, End::A}, {2, End::A}, {1, End::A}}, {});
+    const StoppedBend* stop = stop_in(breaks);
+    REQUIRE(stop);
+    CHECK(stop->blocked.placing.bend == 1);
+    CHECK(stop->blocked.made == 0b101);
+    CHECK(stop->solid == "bench top");
+    REQUIRE(stop->obstacle);
+    CHECK(stop->obstacle->depth.inch() == Approx(0.394).margin(0.02));
+    // Short legs, nothing breaks.
+    CHECK_FALSE(stop_in(what_breaks(bend_sheet(stairs({6, 5, 5, 6})), {{0, End::A}, {2, End::A}, {1, End::A}}, {})));
+}
+
+TEST_CASE("an order by hand that can be made says which end is further off, from what to what") {
+    const Sheet sheet = bend_sheet(line_of({5, 5, 5, 5, 5, 5}, {{45, 0}, {45, 90}, {45, 0}, {45, 90}, {45, 0}}));
+    const OrderVerdict best = find_order(sheet);
+    REQUIRE(best.order.front().bend == 2);
+    const std::vector<Placing> row = bends_in_a_row(5, End::A);
+    const std::vector<OrderBreak> breaks = what_breaks(sheet, row, best.order);
+    // Begun at A everything piles up at B; A itself is nearer than in the best order.
+    REQUIRE(breaks.size() == 1);
+    const auto& further = std::get<EndFurtherOff>(breaks.front());
+    CHECK(further.end == End::B);
+    const Part& part = sheet.layout->part;
+    CHECK(further.from == within(end_spread(part, best.order, {}).b));
+    CHECK(further.to == within(end_spread(part, row, {}).b));
+    CHECK(further.to > 1.3 * further.from);
+    CHECK(what_breaks(sheet, best.order, best.order).empty());
+}
+
+TEST_CASE("an order by hand that leaves a gap turns a bend by the ink line alone, and one that swaps more says so") {
+    const Sheet sheet = bend_sheet(line_of({5, 5, 5, 5}, {{45, 0}, {45, 90}, {45, 0}}));
+    const std::vector<Placing> row = bends_in_a_row(3, End::A);
+    const std::vector<OrderBreak> breaks = what_breaks(sheet, {{0, End::A}, {2, End::B}, {1, End::A}}, row);
+    bool floats = false, swapped = false;
+    for (const OrderBreak& one : breaks) {
+        if (const auto* floating = std::get_if<TurnedByInkAlone>(&one)) floats = floating->bend == 2;
+        if (const auto* swaps = std::get_if<MoreSwaps>(&one)) swapped = swaps->from == 0 && swaps->to == 2;
+    }
+    CHECK(floats);
+    CHECK(swapped);
+}
+
+TEST_CASE("the verdict on an order that was wished for brings what it breaks along") {
+    const Sheet sheet = bend_sheet(line_of({5, 5, 5, 5, 5, 5}, {{45, 0}, {45, 90}, {45, 0}, {45, 90}, {45, 0}}));
+    OrderWish wish;
+    wish.opening = {0, 1, 2, 3, 4};
+    const OrderVerdict verdict = find_order(sheet, wish, Asked::order_and_why);
+    REQUIRE(verdict.outcome == Outcome::found);
+    REQUIRE_FALSE(verdict.breaks.empty());
+    CHECK(std::get<EndFurtherOff>(verdict.breaks.front()).end == End::B);
+    CHECK(find_order(sheet, {}, Asked::order_and_why).breaks.empty());
+    // One that can't be made: the way out is not to insist.
+    const Sheet low = bend_sheet(stairs({8.3, 5, 5, 8.4}));
+    wish.opening = {0, 2, 1};
+    const OrderVerdict none = find_order(low, wish, Asked::order_and_why);
+    REQUIRE(none.outcome == Outcome::none);
+    REQUIRE(stop_in(none.breaks));
+    CHECK(stop_in(none.breaks)->blocked.placing.bend == 1);
+    REQUIRE(none.ways.size() == 1);
+    CHECK(std::holds_alternative<FreeOrderOfWork>(none.ways.front()));
+    CHECK(find_order(low).outcome == Outcome::found);
+}
+
+TEST_CASE("nut and sleeve of a flared end are not held under hook or follower") {
+    // The straight at end A is 2.4 less the setback of some 0.57 in: 1.83. The lever asks for 0.9, the hook for 3/4: both have
+    // room. With a nut of 1 in on it the lever has none (it asks for 1.9), the hook has (1.75); a sleeve takes that as well.
+    Line line = line_of({2.4, 5, 6}, {{90, 0}, {90, 0}});
+    line.a.fitting.slide_on = {{"nut", "tube nut", "", 1_in}};
+    const auto hooks_of_bend_1 = [](const Line& of) {
+        std::vector<End> possible;
+        for (const End hook : {End::A, End::B}) {
+            OrderWish wish;
+            wish.opening = {0};
+            wish.hook = hook;
+            if (find_order(bend_sheet(of), wish).outcome == Outcome::found) possible.push_back(hook);
+        }
+        return possible;
+    };
+    CHECK(hooks_of_bend_1(line) == std::vector<End>{End::A});
+    Line bare = line;
+    bare.a.fitting.slide_on.clear();
+    CHECK(hooks_of_bend_1(bare) == std::vector<End>{End::A, End::B});
+    Line crowded = line;
+    crowded.a.fitting.slide_on.push_back({"sleeve", "sleeve", "", 0.2_in});
+    const OrderVerdict none = find_order(bend_sheet(crowded));
+    REQUIRE(none.outcome == Outcome::none);
+    for (const StoppedBend& stop : none.stops) CHECK(std::holds_alternative<ShortStraight>(stop.blocked.why));
+}
+
+TEST_CASE("another bender that takes the tube is a way out, by its name; one that doesn't take it is not") {
+    // The straights of 2 less two setbacks: 0.86 in. The card's bender holds 3/4 before and 0.9 past: the pair can be made with
+    // the made bend on the hook side alone, where the first leg of 8.5 hits the bench, and the last one as well.
+    Line line = over_a_bench(line_of({8.5, 2, 8.5}, {{90, 0}, {90, 90}}));
+    Bender same = line.bender, wide = line.bender, nimble = line.bender;
+    wide.id = "wide", wide.tube_od = 0.375_in, wide.body.clear();
+    nimble.id = "nimble", nimble.name = "Short-nosed bender", nimble.lever_straight = 0.6_in;
+    const Sheet sheet = bend_sheet(line);
+    const OrderVerdict none = find_order(sheet, {}, Asked::order_and_why, {}, {same, wide, nimble});
+    REQUIRE(none.outcome == Outcome::none);
+    std::vector<OtherBender> benders;
+    for (const WayOut& way : none.ways)
+        if (const auto* other = std::get_if<OtherBender>(&way)) benders.push_back(*other);
+    CHECK(benders == std::vector<OtherBender>{{2, "Short-nosed bender"}});
+    const FreedLine on_it = freed(sheet, {}, OtherBender{2}, {same, wide, nimble});
+    CHECK(find_order(bend_sheet(on_it.line)).outcome == Outcome::found);
+    // The sheet's stop tells it as well, for whoever only prints.
+    const Sheet printed = ordered_sheet(line, {}, {same, wide, nimble});
+    REQUIRE(printed.findings.front().code == "no-order");
+    CHECK(std::get<NoOrderPossible>(printed.findings.front().fact).ways == none.ways);
+}
+
+TEST_CASE("where no straight does it another angle is a way out, the smallest change that does") {
+    // A post stands in the lever side's way, 30.5 mm past the bend, where the tube would be with the lever at 95. Tube and post come
+    // within a millimetre when the tube's line is 2.4 + 2 + 1 = 5.4 from its middle: asin(5.4 / 30.5) = 10.2 before, at
+    // 84.8. Nearer than 30.5 the lever can't hold the tube, so a shorter leg is no help, nor is a longer one.
+    Line line = line_of({6, 6}, {{90, 0}});
+    const double r = line.bender.radius.mm, t = (95_deg).rad(), out = 30.5;
+    const double a = r * std::sin(t) + out * std::cos(t), w = r * (1 - std::cos(t)) + out * std::sin(t);
+    line.bender.body = {{"post", Stands::fixed, Cylinder{{a, w, -50}, {a, w, 50}, 2_mm}}};
+    line.bender.lever_straight = 25_mm;
+    const Sheet sheet = bend_sheet(line);
+    const OrderVerdict none = find_order(sheet, {}, Asked::order_and_why);
+    REQUIRE(none.outcome == Outcome::none);
+    REQUIRE(none.ways.size() == 1);
+    const auto& other = std::get<OtherAngle>(none.ways.front());
+    CHECK(other.bend == 0);
+    CHECK(other.from == 90_deg);
+    // Pulled past its angle by the springback, 80 is set to less than 84.8, and 85 to more.
+    CHECK(set_angle(sheet.springback, 80_deg) < 84.5_deg);
+    CHECK(set_angle(sheet.springback, 85_deg) > 85.1_deg);
+    CHECK(other.to == 80_deg);
+    CHECK(find_order(bend_sheet(freed(sheet, {}, other, {}).line)).outcome == Outcome::found);
+}
+
+TEST_CASE("a way out holds as it is read off an inch tape and off a metric one") {
+    // As above, with a bender that has no bench but too long a lever: 0.9 where 0.86 are there.
+    Line line = line_of({6, 2, 6}, {{90, 0}, {90, 90}});
+    line.bender.hook_straight = 0.9_in;
+    const Sheet sheet = bend_sheet(line);
+    const OrderVerdict none = find_order(sheet, {}, Asked::order_and_why);
+    REQUIRE(none.outcome == Outcome::none);
+    REQUIRE(none.ways.size() == 1);
+    const auto& longer = std::get<LongerStraight>(none.ways.front());
+    CHECK(longer.straight == 1);
+    // Full sixteenths; and up to the next half millimetre it still holds.
+    CHECK(longer.by.inch() * 16 == Approx(std::round(longer.by.inch() * 16)));
+    const double lack = 0.9 - sheet.layout->part.straights[1].inch();
+    CHECK(longer.by.inch() >= lack - 0.1 / 25.4);
+    CHECK(longer.by.inch() < lack + 1.0 / 16);
+    for (const double by_mm : {longer.by.mm, std::ceil(longer.by.mm * 2) / 2}) {
+        const FreedLine then = freed(sheet, {}, LongerStraight{1, {by_mm}}, {});
+        CHECK(then.line.route.runs[1].mm == Approx(line.route.runs[1].mm + by_mm));
+        CHECK(find_order(bend_sheet(then.line)).outcome == Outcome::found);
+    }
+}
+
+TEST_CASE("whether there is an order is what the search for the best one says") {
+    // Coins for what the geometry says, from lines where nearly all goes to lines where little does.
+    std::mt19937 dice(20250101);
+    int some = 0, none = 0;
+    for (int i = 0; i < 300; ++i) {
+        const std::size_t bends = 2 + dice() % 7;
+        std::vector<std::pair<double, double>> list;
+        for (std::size_t k = 0; k < bends; ++k) list.emplace_back(20 + dice() % 90, k ? static_cast<double>(dice() % 360) - 180 : 0);
+        OrderQuestion question = question_for(line_of(std::vector<double>(bends + 1, 3.0), list));
+        if (i % 5 == 0) question.wish.opening = {bends - 1};
+        if (i % 7 == 0) question.wish.hook = End::B;
+        const std::uint64_t seed = dice();
+        const double heads = std::array{0.9, 0.5, 0.25}[dice() % 3];
+        const CanBend coins = [&](std::uint64_t made, const Placing& placing) {
+            std::mt19937_64 coin(seed ^ (made * 0x9e3779b97f4a7c15u) ^ (placing.bend * 2 + (placing.hook == End::B)) * 0xff51afd7ed558ccdu);
+            return std::uniform_real_distribution<double>()(coin) < heads;
+        };
+        const bool is = std::holds_alternative<OrderFound>(best_order(question, coins));
+        INFO("line " << i);
+        CHECK(order_exists(question, coins) == is);
+        ++(is ? some : none);
+    }
+    CHECK(some > 50);
+    CHECK(none > 50);
+    CHECK(order_exists(question_for(line_of({5, 5}, {{90, 0}})), [](std::uint64_t, const Placing&) { return true; }, [](double) { return false; }) == std::nullopt);
+}
+
+TEST_CASE("a leg that reaches back under the form hits the vise") {
+    // A vise under the form, 25 mm below the tube. Bend 2, of 135 degrees, is made with its plane upright: its leg comes back
+    // below bend 1 in hand. From its corner, 3.2 in out, it comes down as far as back: at the vise's right side, 21 mm out, 60 mm
+    // down, between the vise's 25 and 180.
+    Line line = line_of({6, 3.2, 5}, {{90, 0}, {135, 90}});
+    line.bender.body = {{"vise", Stands::bench, Block{{-21, -10, -180}, {21, 24, -25}}}};
+    const Sheet sheet = bend_sheet(line);
+    const std::vector<OrderBreak> breaks = what_breaks(sheet, {{1, End::A}, {0, End::B}}, {});
+    // Held the other way the leg points up: no break, the hand takes the hook that goes.
+    CHECK(stop_in(breaks) == nullptr);
+    OrderWish wish;
+    wish.opening = {1, 0};
+    int hit = 0;
+    for (const End hook : {End::A, End::B}) {
+        wish.hook = hook;
+        const OrderVerdict verdict = find_order(sheet, wish);
+        if (verdict.outcome == Outcome::found) continue;
+        REQUIRE(verdict.stops.size() == 1);
+        CHECK(verdict.stops.front().solid == "vise");
+        ++hit;
+    }
+    CHECK(hit == 1);
+}
