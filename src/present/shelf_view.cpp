@@ -161,7 +161,7 @@ void fill_line(const State& state, ScreenView& view) {
         body.picture = PictureView{PictureView::Kind::finished, 0, "The finished line", {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};
         view.ribbon = ribbon_of(state, false);
     }
-    body.buttons = {press_button("stance", "How the bender stands", GoTo{Screen::stance}), press_button("order", "Order of bends", GoTo{Screen::order}), press_button("stock", "Stick and offcuts", GoTo{Screen::stock})};
+    body.buttons = {press_button("stance", "How the bender stands", GoTo{Screen::stance}), unless(press_button("order", "Order of bends", GoTo{Screen::order}), sheet.steps.empty() ? "no bends" : ""), press_button("stock", "Stick and offcuts", GoTo{Screen::stock})};
     view.header = line_header(state, piece_words(sheet.line, work));
     view.footer = side_footer(state);
     if (bar_to_start(state) == Bar::stopped && work.cut && work.stage != Stage::done)

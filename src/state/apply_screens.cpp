@@ -47,9 +47,9 @@ bool can_show(const State& state, Screen screen) {
         case Screen::lines: return state.job.has_value();
         case Screen::line:
         case Screen::stance:
-        case Screen::order:
         case Screen::card:
         case Screen::stick_length: return sheet_in_hand(state) != nullptr;
+        case Screen::order: return sheet_in_hand(state) && !sheet_in_hand(state)->steps.empty();
         case Screen::bench: return bar_to_start(state) == Bar::none;
         case Screen::draft: return state.entry.has_value();
         case Screen::ask:

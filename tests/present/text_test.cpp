@@ -64,7 +64,7 @@ TEST_CASE("tube is said as it is sold: a fraction where it is one") {
 
 TEST_CASE("fine measures and shares round half away from nothing") {
     CHECK(fine(inches(0.5625), sixteenths) == "0.563\"");
-    CHECK(fine(Length{1.005}, metric) == "1.00 mm");  // 1.005 lies a hair under in binary
+    CHECK(fine(Length{1.005}, metric) == "1.01 mm");  // though 1.005 lies a hair under in binary
     CHECK(fine(Length{14.2875}, metric) == "14.29 mm");
     CHECK(percent(0.056) == "5.6 %");
     CHECK(percent(1) == "100.0 %");
