@@ -133,6 +133,15 @@ FooterView bench_footer_of(const State& state, ButtonView main) {
     return footer;
 }
 
+Tone tone_of(Severity severity) {
+    switch (severity) {
+        case Severity::stop: return Tone::stop;
+        case Severity::caution: return Tone::caution;
+        case Severity::note: return Tone::plain;
+    }
+    return Tone::plain;
+}
+
 std::string tube_words(const Line& line, const Tape& tape) {
     return size_text(line.tube, tape) + " " + (line.material.name.empty() ? line.tube.material : line.material.name);
 }

@@ -63,6 +63,9 @@ void fill_stick_length(const State& state, ScreenView& view);
 void fill_settings(const State& state, ScreenView& view);
 void fill_stance(const State& state, ScreenView& view);
 void fill_order(const State& state, ScreenView& view);
+void fill_draft(const State& state, ScreenView& view);
+void fill_ask(const State& state, ScreenView& view);
+void fill_route(const State& state, ScreenView& view);
 void fill_card(const State& state, ScreenView& view);
 void fill_refused_book(const State& state, ScreenView& view);
 
@@ -72,6 +75,11 @@ std::vector<MoveChip> moves_of(const State& state);
 std::vector<ButtonView> number_keys(bool fractions);
 /// Why the order of work is as it is, or why there is none; empty while there is nothing to say.
 std::vector<TextView> order_notes(const State& state);
+/// Of the line being entered, as far as it can be drawn.
+std::optional<PictureView> entered_picture(const State& state);
+/// What speaks against it, the worst first, at most so many; empty while nothing does.
+std::vector<TextView> entered_findings(const State& state, std::size_t most);
+Tone tone_of(Severity severity);
 std::string line_standing(const Sheet& sheet, const LineWork& work);
 std::string tube_words(const Line& line, const Tape& tape);
 std::string piece_words(const Line& line, const LineWork& work);

@@ -18,6 +18,9 @@ std::string screen_name(Screen screen) {
         case Screen::stock: return "stock";
         case Screen::stick_length: return "stick-length";
         case Screen::order: return "order";
+        case Screen::draft: return "draft";
+        case Screen::ask: return "ask";
+        case Screen::route: return "route";
         case Screen::card: return "card";
     }
     return "";
@@ -34,7 +37,17 @@ std::string step_word(const State& state) {
     return word;
 }
 
+/// The same of an entry: which question or number is in hand. What has been typed of it is no step.
+std::string entry_word(const Entry& entry, const Looks& looks) {
+    std::string word = "/" + std::to_string(entry.page.line) + "/" + (entry.page.ask ? std::to_string(static_cast<int>(*entry.page.ask)) : "");
+    word += "." + std::to_string(static_cast<int>(entry.page.cell.what)) + "." + std::to_string(entry.page.cell.index);
+    return word + (looks.keypad ? ".keypad" : "");
+}
+
+bool is_of_entry(Screen screen) { return screen == Screen::draft || screen == Screen::ask || screen == Screen::route; }
+
 std::string key_of(const State& state, Screen screen) {
+    if (is_of_entry(screen)) return screen_name(screen) + "/" + std::to_string(state.looks.page) + entry_word(*state.entry, state.looks);
     std::string key = screen_name(screen) + "/" + std::to_string(state.looks.page);
     if (sheet_in_hand(state)) key += step_word(state);
     if (screen == Screen::card && state.card) key += "/" + (state.card->solid ? std::to_string(*state.card->solid) : std::string()) + "/" + state.card->figure;
@@ -55,6 +68,9 @@ Screen showable(const State& state) {
         case Screen::bench:
             if (!sheet_in_hand(state)) return Screen::shelf;
             return bar_to_start(state) == Bar::none ? Screen::bench : Screen::line;
+        case Screen::ask: return state.entry && state.entry->page.ask ? Screen::ask : Screen::shelf;
+        case Screen::draft:
+        case Screen::route: return state.entry ? state.looks.screen : Screen::shelf;
         default: return state.looks.screen;
     }
 }
@@ -72,6 +88,9 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::stock: return fill_stock(state, view);
         case Screen::stick_length: return fill_stick_length(state, view);
         case Screen::order: return fill_order(state, view);
+        case Screen::draft: return fill_draft(state, view);
+        case Screen::ask: return fill_ask(state, view);
+        case Screen::route: return fill_route(state, view);
         case Screen::card: return fill_card(state, view);
     }
 }

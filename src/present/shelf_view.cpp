@@ -17,7 +17,13 @@ LineWork work_of(const Work& work, const std::string& key) {
 
 RowView job_row(const State& state, const ShelfEntry& entry, const std::string& id) {
     RowView row;
-    row.touch = unless(press_button(id, entry.name.empty() ? entry.id : entry.name, OpenJob{entry.path}), entry.trouble);
+    row.touch = unless(press_button(id, entry.name.empty() ? entry.id : entry.name, OpenJob{entry.path}), entry.unfinished ? "" : entry.trouble);
+    if (entry.unfinished) {
+        row.detail = "being entered: touch it to go on";
+        row.right = "not finished";
+        row.tone = Tone::now;
+        return row;
+    }
     if (!entry.trouble.empty()) {
         row.tone = Tone::stop;
         return row;
@@ -73,15 +79,6 @@ std::string bends_words(const Line& line) {
     return counted(count, "bend", "bends") + " in " + counted(planes(line.route), "plane", "planes");
 }
 
-Tone tone_of(Severity severity) {
-    switch (severity) {
-        case Severity::stop: return Tone::stop;
-        case Severity::caution: return Tone::caution;
-        case Severity::note: return Tone::plain;
-    }
-    return Tone::plain;
-}
-
 ButtonView start_button(const State& state) {
     const Sheet& sheet = *sheet_in_hand(state);
     const LineWork work = work_in_hand(state);
@@ -126,7 +123,7 @@ void fill_shelf(const State& state, ScreenView& view) {
     body.pager = pager_of(state, page);
     view.header = header_of(state, "Tubewright", "");
     view.body = body;
-    view.footer.buttons = {press_button("settings", "Settings", GoTo{Screen::settings}), press_button("scrap", "Scrap log", GoTo{Screen::scrap}), press_button("stock", "Stick and offcuts", GoTo{Screen::stock})};
+    view.footer.buttons = {press_button("new-job", "New job", NewJob{}), press_button("settings", "Settings", GoTo{Screen::settings}), press_button("scrap", "Scrap log", GoTo{Screen::scrap}), press_button("stock", "Stick and offcuts", GoTo{Screen::stock})};
     if (state.job) view.footer.buttons.push_back(press_button("lines", "Job in hand", GoTo{Screen::lines}));
 }
 
@@ -140,6 +137,7 @@ void fill_lines(const State& state, ScreenView& view) {
     view.body = body;
     view.footer.buttons = {press_button("scrap", "Scrap log", GoTo{Screen::scrap}), undo_button(state)};
     if (can_redo(state)) view.footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
+    view.footer.buttons.push_back(press_button("change-job", "Change the job", ChangeJob{state.job_path}));
     view.footer.buttons.push_back(back_button());
     view.footer.back_id = "back";
 }

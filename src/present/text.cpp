@@ -65,6 +65,15 @@ std::string bare(Length length, const Tape& tape) {
     return minus(length.mm, parts) + halves(parts);
 }
 
+std::string exact(Length length, Unit unit) {
+    if (unit == Unit::mm) return trimmed(decimals(length.mm, 3)) + " mm";
+    const double parts = length.inch() * 64;
+    if (std::abs(parts - std::round(parts)) < 1e-6) return minus(length.mm, nearest(parts)) + mixed(nearest(parts), 64) + "\"";
+    return trimmed(decimals(length.inch(), 4)) + "\"";
+}
+
+std::string exact(Angle angle) { return trimmed(decimals(angle.deg, 3)) + "°"; }
+
 Length on_tape(Length length, const Tape& tape) {
     const double step = tape_step(tape);
     return {std::copysign(static_cast<double>(nearest(length.mm / step)), length.mm) * step};

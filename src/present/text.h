@@ -35,6 +35,9 @@ Length rest_of(Length whole, Length part, const Tape& tape);
 
 /// 19 3/16" or 487.5 mm, to the nearest the tape shows.
 std::string text(Length length, const Tape& tape);
+/// As it was typed, unrounded: 8 13/64" or 8.3", or 206.375 mm. For numbers that are being entered.
+std::string exact(Length length, Unit unit);
+std::string exact(Angle angle);
 /// The same without its unit.
 std::string bare(Length length, const Tape& tape);
 /// 92 1/2° or 92.5°, to the nearest half degree.

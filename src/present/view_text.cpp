@@ -139,6 +139,22 @@ std::string body(const SettingsBody& b) {
     return all + (b.ruler ? "bar: " + b.ruler_text + "\n" : "") + said(b.notes) + picture(b.picture);
 }
 
+std::string tiles(const std::vector<TileView>& views) {
+    std::string all;
+    for (const TileView& tile : views) all += (tile.name.empty() ? "" : tile.name + " ") + button(tile.touch) + "\n";
+    return all;
+}
+
+std::string body(const TilesBody& b) { return line_of(b.heading) + tiles(b.tiles) + picture(b.picture) + said(b.notes); }
+
+std::string body(const RouteBody& b) {
+    std::string all = line_of(b.asks) + picture(b.picture) + said(b.lines);
+    if (b.earlier) all += button(*b.earlier) + "\n";
+    all += tiles(b.cells);
+    if (b.later) all += button(*b.later) + "\n";
+    return all + (b.clock ? "clock: " : "") + buttons(b.keys) + buttons(b.ways);
+}
+
 std::string ribbon(const RibbonView& view) {
     std::string all = "A ";
     for (const RibbonBend& bend : view.bends) {

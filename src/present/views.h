@@ -86,6 +86,13 @@ struct ClockView {
     bool operator==(const ClockView&) const = default;
 };
 
+/// One leg or bend of a finished line that stands out, counted from 0.
+struct LitPart {
+    enum class What { run, bend } what;
+    std::size_t index;
+    bool operator==(const LitPart&) const = default;
+};
+
 /// A bender card as it is to be drawn: how far the lever has gone, which solid is pointed out, and which numbers
 /// have an arrow. The first three have the anchors gauge_1 to gauge_3.
 struct CardPicture {
@@ -109,6 +116,8 @@ struct PictureView {
     std::optional<std::pair<Angle, Angle>> again = std::nullopt;  ///< a second pull: what the bend reads, and the set angle to come
     std::optional<CardPicture> card = std::nullopt;  ///< of kind `card`, else none
     std::vector<std::pair<Swatch, std::string>> legend = {};
+    bool entered = false;              ///< of the line being entered, not of the one in hand at the bench
+    std::optional<LitPart> lit = std::nullopt;
     bool operator==(const PictureView&) const = default;
 };
 
@@ -262,6 +271,38 @@ struct OrderBody {
     bool operator==(const OrderBody&) const = default;
 };
 
+/// What there is to choose from, or what has been chosen: each a large thing to touch with its value, what it is
+/// the value of, and where words are too slow a drawing.
+struct TileView {
+    ButtonView touch;                  ///< label is the value
+    std::string name;                  ///< over it, small
+    enum class Drawing { none, outside, centre, inside, straights, moves, flat } drawing = Drawing::none;
+    bool operator==(const TileView&) const = default;
+};
+struct TilesBody {
+    std::string heading;
+    std::vector<TileView> tiles;
+    int columns = 4;
+    std::optional<PictureView> picture;
+    std::vector<TextView> notes;       ///< under the picture
+    bool operator==(const TilesBody&) const = default;
+};
+
+/// A wire while its numbers are entered: the wire, the numbers so far, and for the one in hand keys, the ways a
+/// move can go, or the sides of a turn around a clock seen along the leg.
+struct RouteBody {
+    std::string asks;
+    std::optional<PictureView> picture;
+    std::vector<TextView> lines;       ///< what speaks against the wire as it is entered
+    std::vector<TileView> cells;
+    std::optional<ButtonView> earlier, later;   ///< the numbers before and after those
+    std::vector<ButtonView> keys;      ///< in rows of `columns`
+    int columns = 3;
+    std::vector<ButtonView> ways;
+    bool clock = false;                ///< `keys` are the eight sides, clockwise from the top
+    bool operator==(const RouteBody&) const = default;
+};
+
 /// A bender's card: its picture, and its numbers in rows to touch.
 struct CardBody {
     ListBody figures;
@@ -269,7 +310,7 @@ struct CardBody {
     bool operator==(const CardBody&) const = default;
 };
 
-using Body = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody, CardBody>;
+using Body = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody, CardBody, TilesBody, RouteBody>;
 
 /// Buttons along the bottom, left to right; the one of weight main takes the room that is left. The
 /// main one is also what Space and Page Down press, `back` what Page Up presses.

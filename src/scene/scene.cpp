@@ -216,7 +216,10 @@ Eigen::Matrix3d laid_flat(const std::vector<Vector3d>& path, const Vector3d& mid
     return turn.transpose();
 }
 
-Scene finished_scene(const Sheet& sheet) {
+}  // namespace
+
+Scene part_scene(const Sheet& sheet, std::optional<std::size_t> lit) {
+    assert(sheet.layout);
     const Tube& size = sheet.line.tube;
     std::vector<Stretch> stretches = centreline(sheet.layout->part);
     std::vector<Vector3d> path;
@@ -225,7 +228,7 @@ Scene finished_scene(const Sheet& sheet) {
     Vector3d middle = Vector3d::Zero();
     for (const Vector3d& place : path) middle += place / static_cast<double>(path.size());
     const Eigen::Matrix3d turn = laid_flat(path, middle);
-    LoadedTube tube{{}, stretches.size(), End::A};
+    LoadedTube tube{{}, lit.value_or(stretches.size()), End::A};
     Scene scene;
     for (Stretch& stretch : stretches) {
         stretch.start = {turn * (stretch.start.at - middle), turn * stretch.start.along, turn * stretch.start.aside};
@@ -246,14 +249,13 @@ Scene finished_scene(const Sheet& sheet) {
     scene.bench_top_z = scene.bounds.low.z() - 0.2 * size.od.mm;
     scene.anchors[Anchor::hook_end] = path_of(stretches.front()).front();
     scene.anchors[Anchor::lever_end] = path_of(stretches.back()).back();
+    if (lit && *lit < stretches.size()) scene.anchors[Anchor::bend] = frame_in(stretches[*lit], 0.5 * stretches[*lit].length).at;
     return scene;
 }
 
-}  // namespace
-
 Scene bench_scene(const Sheet& sheet, std::size_t step, PictureKind kind, const std::optional<Pulled>& again) {
     assert(sheet.layout);
-    return kind == PictureKind::finished ? finished_scene(sheet) : step_scene(sheet, step, kind, again);
+    return kind == PictureKind::finished ? part_scene(sheet) : step_scene(sheet, step, kind, again);
 }
 
 }  // namespace tubewright

@@ -45,6 +45,10 @@ struct Scene {
     Outlook outlook;
 };
 
+/// The finished part alone, lying flat, A at the left, with one of its stretches, counted as in tube/centreline.h, in the ink of tube_now; its
+/// middle is the anchor `bend`.
+Scene part_scene(const Sheet& sheet, std::optional<std::size_t> lit = std::nullopt);
+
 /// The tube as it lies in the bender in front of the operator (x right, y away, z up), the hook-side tangent
 /// point at the origin: bends of earlier steps are formed, coming ones straight, rolled as the step says.
 ///   marked   the ink mark on the reference mark

@@ -42,11 +42,24 @@ Result<ShaderTexts, Refusal> read_shaders(const std::filesystem::path& folder) {
     return texts;
 }
 
+/// Straights and bends take turns, beginning with a straight.
+std::optional<std::size_t> lit_stretch(const PictureView& view) {
+    if (!view.lit) return std::nullopt;
+    return 2 * view.lit->index + (view.lit->what == LitPart::What::bend ? 1 : 0);
+}
+
+/// What the picture is of.
+const Sheet* sheet_for(const PictureView& view, const State& state) {
+    if (view.entered) return state.entry_sheet.get();
+    return state.line && *state.line < state.sheets.size() ? &state.sheets[*state.line] : nullptr;
+}
+
 /// Everything that a drawn picture depends on. Sheets are compared by what is drawn of them.
 struct Drawn {
     PictureView::Kind kind;
     std::size_t step;
     std::optional<std::pair<Angle, Angle>> again;
+    std::optional<std::size_t> lit;
     std::optional<CardPicture> card;
     Line line;
     SetUp set_up;
@@ -57,7 +70,7 @@ struct Drawn {
 };
 
 Drawn drawn(const PictureView& view, const Sheet& sheet, const Box& box, Theme theme) {
-    Drawn now{view.kind, view.step, view.again, view.card, sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
+    Drawn now{view.kind, view.step, view.again, lit_stretch(view), view.card, sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
     for (const Step& step : sheet.steps) now.marks.push_back(step.align_to);
     return now;
 }
@@ -119,8 +132,9 @@ void Canvas::Parts::draw_picture(const ScreenView& view) {
     const PictureView* wanted = picture_in(view);
     const auto box = ui->picture_rect();
     const State& state = desk.state();
-    if (!wanted || !box || !state.line || *state.line >= state.sheets.size()) return;
-    const Sheet& sheet = state.sheets[*state.line];
+    const Sheet* of = wanted && box ? sheet_for(*wanted, state) : nullptr;
+    if (!of) return;
+    const Sheet& sheet = *of;
     const bool finished = wanted->kind == PictureView::Kind::finished;
     if (!wanted->card && (!sheet.layout || (!finished && wanted->step >= sheet.steps.size()))) return;
     Drawn now = drawn(*wanted, sheet, *box, view.theme);
@@ -128,7 +142,7 @@ void Canvas::Parts::draw_picture(const ScreenView& view) {
     std::optional<Pulled> second;
     if (wanted->again) second = Pulled{wanted->again->first, wanted->again->second};
     const auto& card = wanted->card;
-    const Scene scene = card ? card_scene(card->bender, card->set_up, {card->lever, card->picked, card->gauges}) : bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
+    const Scene scene = finished ? part_scene(sheet, now.lit) : card ? card_scene(card->bender, card->set_up, {card->lever, card->picked, card->gauges}) : bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
     const Camera camera = camera_for(scene, static_cast<double>(now.width) / now.height);
     pictures.draw(scene, camera, picture_colours(palette(view.theme)), now.width, now.height);
     handle.texture = reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(pictures.texture()));

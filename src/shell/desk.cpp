@@ -18,7 +18,7 @@ namespace fs = std::filesystem;
 
 constexpr const char* bench_note = "at-the-bench.json";
 
-ShelfEntry entry_of(const FoundJob& job) { return {job.id, job.path, job.name, job.lines, job.trouble, job.quantities}; }
+ShelfEntry entry_of(const FoundJob& job) { return {job.id, job.path, job.name, job.lines, job.trouble, job.quantities, job.unfinished}; }
 
 /// shop-book.db is number 1, shop-book-2.db number 2, and so on: a fresh book is begun beside a refused one.
 fs::path book_path(const fs::path& home, int number) {
@@ -73,6 +73,7 @@ Result<Desk, Refusal> Desk::made(const Places& places, Today today) {
     if (!library.ok()) return library.trouble();
     Desk desk(places, std::move(today), std::move(library).value());
     desk.look_at_day();
+    desk.tell_offers();
     desk.open_book();
     desk.read_jobs();
     desk.tell_left_out();
@@ -105,6 +106,8 @@ void Desk::carry_out(const Request& request) {
     else if (std::holds_alternative<SaveWork>(request)) save_work();
     else if (std::holds_alternative<SaveSettings>(request)) save_settings();
     else if (std::holds_alternative<OpenFreshBook>(request)) open_fresh_book();
+    else if (const auto* draft = std::get_if<ReadDraft>(&request)) read_draft_of(draft->path);
+    else if (const auto* kept = std::get_if<KeepDraft>(&request)) keep_draft(*kept);
     else if (const auto* card = std::get_if<SaveCard>(&request)) save_card(*card);
     else if (const auto* dropped = std::get_if<DropCard>(&request)) drop_card(*dropped);
     else if (const auto* asked = std::get_if<FindOrder>(&request)) find_order_for(*asked);

@@ -13,6 +13,7 @@
 #include "shell/places.h"
 #include "state/state.h"
 #include "store/library.h"
+#include "store/own_jobs.h"
 #include "store/refusal.h"
 
 namespace tubewright {
@@ -59,6 +60,10 @@ private:
     void read_jobs();
     void tell_left_out();
     void read_one(const std::string& path);
+    // a line being entered
+    void tell_offers();
+    void read_draft_of(const std::string& path);
+    void keep_draft(const KeepDraft& asked);
     void find_order_for(const FindOrder& asked);
     void save_work();
     void save_settings();
@@ -75,6 +80,7 @@ private:
     std::unique_ptr<ShopBook> book_;
     std::string remembered_;
     std::unique_ptr<OrderFinder> finder_;
+    JobInHand entered_;  ///< the file of the job being entered
 };
 
 }  // namespace tubewright

@@ -11,7 +11,10 @@
 #include "base/quantity.h"
 #include "base/words.h"
 #include "bench/bender.h"
+#include "bench/draft.h"
 #include "bench/line.h"
+#include "bench/ordered.h"
+#include "state/entry.h"
 #include "bench/hand_order.h"
 #include "state/work.h"
 
@@ -25,10 +28,11 @@ struct ShelfEntry {
     std::vector<std::string> lines;
     std::string trouble;
     std::vector<int> quantities = {};  ///< pieces asked of each line
+    bool unfinished = false;           ///< it can't be bent yet; to touch it is to go on with entering it
     bool operator==(const ShelfEntry&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route };
 
 // --- what a finger does
 struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card
@@ -38,7 +42,8 @@ struct Next { bool operator==(const Next&) const = default; };                  
 struct Back { bool operator==(const Back&) const = default; };
 struct Tick { std::string id; bool operator==(const Tick&) const = default; };  ///< on and off
 struct TurnPage { int by; bool operator==(const TurnPage&) const = default; };
-struct Key { std::string key; bool operator==(const Key&) const = default; };   ///< keypad: "0".."9", ".", "1/4" "1/2" "3/4", "clear", "back"
+struct Key { std::string key; bool operator==(const Key&) const = default; };   ///< keypad: "0".."9", ".", "1/4" "1/2" "3/4", "clear", "back";
+                                                                                ///< also eighths, "+1/16" and "+1/32" on top of them, and "keypad" to have it
 struct PassCheck { bool operator==(const PassCheck&) const = default; };
 struct PullAgain { bool lever_was_there = false; bool operator==(const PullAgain&) const = default; };
 struct KeepBend { bool operator==(const KeepBend&) const = default; };
@@ -64,6 +69,24 @@ struct PickBend { std::size_t bend; bool operator==(const PickBend&) const = def
 struct MoveBend { std::size_t bend; int by; bool operator==(const MoveBend&) const = default; };  ///< that many places later in the order; earlier below 0
 struct FreeOrder { bool operator==(const FreeOrder&) const = default; };        ///< the program chooses again
 struct StopLooking { bool operator==(const StopLooking&) const = default; };    ///< for a better order; the plain one is taken
+// --- a line being entered
+struct NewJob { bool operator==(const NewJob&) const = default; };
+struct ChangeJob { std::string path; bool operator==(const ChangeJob&) const = default; };     ///< opens its draft
+struct AddLine { bool operator==(const AddLine&) const = default; };
+struct OpenDraftLine { std::size_t line; bool operator==(const OpenDraftLine&) const = default; };
+struct AskFor { Ask ask; bool operator==(const AskFor&) const = default; };                    ///< a question over again
+struct Answer { std::string id; bool operator==(const Answer&) const = default; };             ///< to the question on the screen
+struct PickCell { Cell cell; bool operator==(const PickCell&) const = default; };
+struct GiveAngle { Angle angle; bool operator==(const GiveAngle&) const = default; };          ///< of the bend or turn in hand
+struct GiveWay { MoveWay way; bool operator==(const GiveWay&) const = default; };              ///< the length typed goes that way
+struct SplitLeg { bool operator==(const SplitLeg&) const = default; };                         ///< a bend where the typed length ends
+struct TakeBendOut { std::size_t bend; bool operator==(const TakeBendOut&) const = default; };
+struct TakeLastOut { bool operator==(const TakeLastOut&) const = default; };                   ///< of the numbers entered
+struct MirrorLine { bool operator==(const MirrorLine&) const = default; };
+struct ReverseLine { bool operator==(const ReverseLine&) const = default; };
+struct CopyLine { bool mirrored; bool operator==(const CopyLine&) const = default; };
+struct TakeLineOut { bool operator==(const TakeLineOut&) const = default; };
+struct FinishLine { bool operator==(const FinishLine&) const = default; };                     ///< all of it is entered
 struct PickSolid { std::size_t solid; bool operator==(const PickSolid&) const = default; };     ///< of the card's body: its numbers come into sight
 struct PickFigure { std::string id; bool operator==(const PickFigure&) const = default; };      ///< a number of the card: the keypad comes
 struct TakeFigure { bool operator==(const TakeFigure&) const = default; };      ///< what was typed becomes the card's number
@@ -84,6 +107,11 @@ struct JobRefused { std::string path; std::string sentence; bool operator==(cons
 struct BookRead { Work work; Settings settings; std::vector<UndoStep> past = {}; bool operator==(const BookRead&) const = default; };
 struct BookRefused { std::string sentence; bool in_use = false; bool operator==(const BookRefused&) const = default; };  ///< could not be opened; untouched
 struct OrderShare { std::int64_t question; double share; bool operator==(const OrderShare&) const = default; };
+struct OffersAre { Offers offers; bool operator==(const OffersAre&) const = default; };
+struct DraftRead { std::string path; Draft job; bool operator==(const DraftRead&) const = default; };
+/// The draft in hand is on the disk, in `path`; `sentence` says what the person should know about that. `line`
+/// is what can be worked out of the line in hand, or `trouble` why nothing can.
+struct DraftKept { std::string path, sentence; std::optional<Line> line; std::string trouble; bool operator==(const DraftKept&) const = default; };
 struct OrderIs { std::int64_t question; std::shared_ptr<const OrderVerdict> verdict; std::shared_ptr<const HandFacts> by_hand = nullptr; bool operator==(const OrderIs&) const = default; };
 /// The card is on disk and in force, as the user's own or the shipped one again; the open job as it reads with it.
 struct CardKept { Bender bender; bool own; std::optional<Job> job; bool operator==(const CardKept&) const = default; };
@@ -91,7 +119,8 @@ struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const =
 
 using Action = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
-                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, KeepCard, StartFreshBook, GoOnWithoutBook,
+                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, KeepCard, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, SplitLeg,
+                            TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, FinishLine, OffersAre, DraftRead, DraftKept, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved>;
 
 }  // namespace tubewright

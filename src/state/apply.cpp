@@ -13,7 +13,8 @@ constexpr double least_px_per_mm = 1, most_px_per_mm = 40;
 void take(Doing& d, const GoTo& a) { go_to(d, a.screen); }
 void take(Doing& d, const OpenJob& a) {
     for (const ShelfEntry& entry : d.state.shelf)
-        if (entry.path == a.path && entry.trouble.empty()) return d.requests.push_back(ReadJob{a.path});
+        if (entry.path == a.path && entry.unfinished) return d.requests.push_back(ReadDraft{a.path});
+        else if (entry.path == a.path && entry.trouble.empty()) return d.requests.push_back(ReadJob{a.path});
 }
 void take(Doing& d, const OpenLine& a) { open_line(d, a.name); }
 void take(Doing& d, const Next&) { press_next(d); }
@@ -30,9 +31,12 @@ void take(Doing& d, const ChooseKept& a) { choose_kept(d, a.choice); }
 void take(Doing& d, const ChooseBend& a) { choose_bend(d, a.bend); }
 void take(Doing& d, const ConfirmScrap&) { confirm_scrap(d); }
 void take(Doing& d, const Cancel&) { leave_question(d, true); }
-void take(Doing& d, const Undo&) { d.state.looks.screen == Screen::card ? undo_card(d) : undo(d); }
+void take(Doing& d, const Undo&) {
+    if (d.state.looks.screen == Screen::card) undo_card(d);
+    else if (!undo_entry(d)) undo(d);
+}
 void take(Doing& d, const Redo&) {
-    if (d.state.looks.screen != Screen::card) redo(d);
+    if (d.state.looks.screen != Screen::card && !redo_entry(d)) redo(d);
 }
 void take(Doing& d, const NewStick& a) { new_stick(d, a.length); }
 void take(Doing& d, const TakeOffcut& a) { take_offcut(d, a.id); }
@@ -90,6 +94,26 @@ void take(Doing& d, const LookAgain&) { look_again(d); }
 void take(Doing& d, const OrderShare& a) { order_share(d, a); }
 void take(Doing& d, const OrderIs& a) { order_is(d, a); }
 
+void take(Doing& d, const NewJob&) { new_job(d); }
+void take(Doing& d, const ChangeJob& a) { d.requests.push_back(ReadDraft{a.path}); }
+void take(Doing& d, const AddLine&) { add_line(d); }
+void take(Doing& d, const OpenDraftLine& a) { open_draft_line(d, a.line); }
+void take(Doing& d, const AskFor& a) { ask_for(d, a.ask); }
+void take(Doing& d, const Answer& a) { answer(d, a.id); }
+void take(Doing& d, const PickCell& a) { pick_cell(d, a.cell); }
+void take(Doing& d, const GiveAngle& a) { give_angle(d, a.angle); }
+void take(Doing& d, const GiveWay& a) { give_way(d, a.way); }
+void take(Doing& d, const SplitLeg&) { split_leg(d); }
+void take(Doing& d, const TakeBendOut& a) { take_bend_out(d, a.bend); }
+void take(Doing& d, const TakeLastOut&) { take_last_out(d); }
+void take(Doing& d, const MirrorLine&) { mirror_line(d); }
+void take(Doing& d, const ReverseLine&) { reverse_line(d); }
+void take(Doing& d, const CopyLine& a) { copy_line(d, a.mirrored); }
+void take(Doing& d, const TakeLineOut&) { take_line_out(d); }
+void take(Doing& d, const FinishLine&) { finish_line(d); }
+void take(Doing& d, const OffersAre& a) { d.state.offers = a.offers; }
+void take(Doing& d, const DraftRead& a) { draft_read(d, a); }
+void take(Doing& d, const DraftKept& a) { draft_kept(d, a); }
 void take(Doing& d, const PickSolid& a) { pick_solid(d, a.solid); }
 void take(Doing& d, const PickFigure& a) { pick_figure(d, a.id); }
 void take(Doing& d, const TakeFigure&) { take_figure(d); }
@@ -132,7 +156,7 @@ bool is_one_of(const Action& action) {
 
 bool allowed_while_refused(const Action& action) {
     return is_one_of<StartFreshBook, GoOnWithoutBook, Dismiss, SetTheme, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead,
-                     BookRefused, OrderShare, OrderIs, CardKept, NotSaved>(action);
+                     BookRefused, OrderShare, OrderIs, OffersAre, DraftRead, DraftKept, CardKept, NotSaved>(action);
 }
 
 }  // namespace

@@ -10,6 +10,7 @@ namespace {
 void clear_half_done(Looks& looks) {
     looks.page = 0;
     looks.typed.clear();
+    looks.keypad = false;
     looks.reason.reset();
     looks.kept_choice.clear();
     looks.wrong_bend.reset();
@@ -29,6 +30,9 @@ bool is_beside(Screen screen) {
         case Screen::shelf:
         case Screen::lines:
         case Screen::line:
+        case Screen::draft:
+        case Screen::ask:
+        case Screen::route:
         case Screen::bench: return false;
     }
     return false;
@@ -47,6 +51,9 @@ bool can_show(const State& state, Screen screen) {
         case Screen::stick_length: return sheet_in_hand(state) != nullptr;
         case Screen::order: return sheet_in_hand(state) && !sheet_in_hand(state)->steps.empty();
         case Screen::bench: return bar_to_start(state) == Bar::none;
+        case Screen::draft: return state.entry.has_value();
+        case Screen::ask:
+        case Screen::route: return false;  // by their own touches
         case Screen::wrong: return false;  // only WentWrong opens the question
     }
     return false;
@@ -113,6 +120,9 @@ void press_next(Doing& doing) {
             // One that is too short is taken only by a button of its own, never by the foot switch.
             if (const auto length = typed_stick(state); length && !too_short_by(state, *length)) new_stick(doing, *length);
             return;
+        case Screen::ask:
+        case Screen::route:
+        case Screen::draft: return next_at_entry(doing);
         default: return;
     }
 }
@@ -125,6 +135,9 @@ void press_back(Doing& doing) {
         case Screen::line: return show(state, Screen::lines);
         case Screen::bench: return back_at_bench(doing);
         case Screen::wrong: return leave_question(doing, false);
+        case Screen::ask:
+        case Screen::route:
+        case Screen::draft: return back_at_entry(doing);
         case Screen::card: return back_at_card(doing);
         default: return leave_beside(state);
     }
@@ -136,8 +149,9 @@ void press_key(Doing& doing, const std::string& key) {
     const bool reading = step && work_in_hand(state).move == Move::check && !work_in_hand(state).last_reading;
     const bool figure = state.looks.screen == Screen::card && state.card && !state.card->figure.empty();
     if (figure) return press_card_key(doing, key);
-    if (!reading && state.looks.screen != Screen::stick_length) return;
-    state.looks.typed = with_key(state.looks.typed, key);
+    if (!reading && state.looks.screen != Screen::stick_length && state.looks.screen != Screen::route) return;
+    if (key == "keypad") state.looks.keypad = state.looks.screen == Screen::route;
+    else state.looks.typed = with_key(state.looks.typed, key);
 }
 
 void job_read(Doing& doing, const JobRead& read) {

@@ -42,6 +42,29 @@ void look_again(Doing& doing);
 void order_share(Doing& doing, const OrderShare& heard);
 void order_is(Doing& doing, const OrderIs& heard);
 
+// --- a line being entered
+void new_job(Doing& doing);
+void add_line(Doing& doing);
+void open_draft_line(Doing& doing, std::size_t line);
+void ask_for(Doing& doing, Ask ask);
+void answer(Doing& doing, const std::string& id);
+void pick_cell(Doing& doing, const Cell& cell);
+void give_angle(Doing& doing, Angle angle);
+void give_way(Doing& doing, MoveWay way);
+void split_leg(Doing& doing);
+void take_bend_out(Doing& doing, std::size_t bend);
+void take_last_out(Doing& doing);
+void mirror_line(Doing& doing);
+void reverse_line(Doing& doing);
+void copy_line(Doing& doing, bool in_mirror);
+void take_line_out(Doing& doing);
+void finish_line(Doing& doing);
+void next_at_entry(Doing& doing);
+void back_at_entry(Doing& doing);
+bool undo_entry(Doing& doing);   ///< whether it was the entry's to undo
+bool redo_entry(Doing& doing);
+void draft_read(Doing& doing, const DraftRead& read);
+void draft_kept(Doing& doing, const DraftKept& kept);
 // --- the bender's card
 void open_card(Doing& doing);
 void pick_solid(Doing& doing, std::size_t solid);

@@ -1,7 +1,9 @@
-// What a finger types: digits, a point, quarters.
+// What a finger types: digits, a point, fractions of an inch.
 
 #include <cctype>
 #include <charconv>
+#include <cmath>
+#include <numeric>
 
 #include "state/rules.h"
 
@@ -36,6 +38,35 @@ std::string whole_part(const std::string& typed) {
     return gap == std::string::npos ? "" : typed.substr(0, gap);
 }
 
+/// The fraction that a key stands for: "3/8", and "+1/16", which comes on top of what is there.
+struct FractionKey {
+    double size;
+    bool on_top;
+};
+std::optional<FractionKey> fraction_key(const std::string& key) {
+    const bool on_top = !key.empty() && key.front() == '+';
+    const auto size = fraction(on_top ? key.substr(1) : key);
+    if (!size || *size >= 1) return std::nullopt;
+    return FractionKey{*size, on_top};
+}
+
+/// So many wholes and 64ths in lowest terms: "8 13/16", "1/2", "9".
+std::string in_lowest_terms(int whole, int sixty_fourths) {
+    whole += sixty_fourths / 64;
+    sixty_fourths %= 64;
+    if (sixty_fourths == 0) return std::to_string(whole);
+    const int shared = std::gcd(sixty_fourths, 64);
+    const std::string part = std::to_string(sixty_fourths / shared) + "/" + std::to_string(64 / shared);
+    return whole == 0 ? part : std::to_string(whole) + " " + part;
+}
+
+std::string with_fraction(const std::string& typed, const FractionKey& key) {
+    const double before = typed_number(typed).value_or(0), whole = std::floor(before);
+    if (before > 1e8) return typed;
+    const double part = (key.on_top ? before - whole : 0) + key.size;
+    return in_lowest_terms(static_cast<int>(whole), static_cast<int>(std::lround(part * 64)));
+}
+
 }  // namespace
 
 std::optional<double> typed_number(const std::string& typed) {
@@ -56,11 +87,7 @@ std::string with_key(const std::string& typed, const std::string& key) {
         if (has_fraction) return whole_part(typed);
         return typed.substr(0, typed.size() - (typed.empty() ? 0 : 1));
     }
-    if (key == "1/4" || key == "1/2" || key == "3/4") {
-        if (has_point) return typed;
-        const std::string whole = whole_part(typed);
-        return whole.empty() ? key : whole + " " + key;
-    }
+    if (const auto part = fraction_key(key)) return has_point ? typed : with_fraction(typed, *part);
     const bool digit = key.size() == 1 && is_digit(key[0]), point = key == ".";
     if ((!digit && !point) || has_fraction || (point && has_point) || typed.size() >= longest_entry) return typed;
     return typed == "0" && digit ? key : typed + key;

@@ -124,4 +124,11 @@ std::optional<Angle> typed_reading(const State& state);
 std::optional<Length> typed_stick(const State& state);
 inline constexpr Length longest_stick{100000};
 
+// --- a line being entered
+/// What is typed for a leg, in the unit of the job that is entered.
+std::optional<Length> typed_run(const State& state);
+inline constexpr Length longest_trim{1000};
+/// Whether nothing of the line in hand is missing.
+bool can_finish(const State& state);
+
 }  // namespace tubewright

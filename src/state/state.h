@@ -21,6 +21,7 @@ struct Looks {
     std::vector<Screen> came_from;   ///< for Back out of side screens
     int page = 0;
     std::string typed;               ///< on the keypad
+    bool keypad = false;             ///< wanted in place of the usual choices
     std::optional<Reason> reason;    ///< chosen, not yet confirmed
     std::string kept_choice;
     std::optional<std::size_t> wrong_bend;  ///< chosen, where the reason asks for it
@@ -77,6 +78,9 @@ struct State {
     std::vector<UndoStep> past, future;  ///< for undo and redo; oldest and nearest first
     std::int64_t last_undo_number = 0;
     std::map<std::string, std::string> material_names;  ///< by id; given at start, never changed
+    Offers offers;                   ///< given at start, never changed
+    std::optional<Entry> entry;      ///< a job being entered
+    std::shared_ptr<const Sheet> entry_sheet;  ///< of what is entered of the line in hand, as far as it can be worked out
     Settings settings;
     double screen_px_per_mm = 0;
     BookStanding book = BookStanding::not_read;
@@ -97,9 +101,12 @@ struct OpenFreshBook { bool operator==(const OpenFreshBook&) const = default; };
 /// The best order for that line's sheet as it stands now; the answer is OrderIs with this question.
 struct FindOrder { std::int64_t question; std::size_t line; bool operator==(const FindOrder&) const = default; };
 struct StopFinding { std::int64_t question; bool operator==(const StopFinding&) const = default; };
+struct ReadDraft { std::string path; bool operator==(const ReadDraft&) const = default; };
+/// Whole and at once; the answer is DraftKept. `shown` is worked out for the screen.
+struct KeepDraft { std::string path; Draft job; std::optional<Draft> shown; bool operator==(const KeepDraft&) const = default; };
 struct SaveCard { Bender bender; Unit unit; bool operator==(const SaveCard&) const = default; };  ///< as the user's own; the answer is CardKept or NotSaved
 struct DropCard { Bender shipped; bool operator==(const DropCard&) const = default; };  ///< the user's own is laid aside; the answer is the same
-using Request = std::variant<ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
+using Request = std::variant<ReadDraft, KeepDraft, ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
 
 struct StateStep {
     State state;

@@ -63,7 +63,7 @@ void read_moves(const Node& node, MeasuredRoute& route, const Reading& reading) 
     for (const Node& item : node.at("moves", "a list of moves").items(reading.at_least(1), limits::most_bends + 1)) {
         item.known_keys({"forward", "back", "left", "right", "up", "down"});
         MeasuredMove move;
-        for (const Way way : all_ways)
+        for (const MoveWay way : all_move_ways)
             if (const auto length = item.find(name_of(way))) move.along[way] = length->length(reading.unit, {0, limits::longest_run});
         move.kept = reading.raw.kept(item.place());
         route.moves.push_back(std::move(move));
@@ -125,14 +125,14 @@ struct Say {
 
 }  // namespace
 
-const char* name_of(Way way) {
+const char* name_of(MoveWay way) {
     switch (way) {
-        case Way::forward: return "forward";
-        case Way::back: return "back";
-        case Way::left: return "left";
-        case Way::right: return "right";
-        case Way::up: return "up";
-        case Way::down: return "down";
+        case MoveWay::forward: return "forward";
+        case MoveWay::back: return "back";
+        case MoveWay::left: return "left";
+        case MoveWay::right: return "right";
+        case MoveWay::up: return "up";
+        case MoveWay::down: return "down";
     }
     return "";
 }

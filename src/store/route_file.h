@@ -19,7 +19,7 @@ MeasuredRoute measured_from(const Node& node, Unit unit, const RawText& raw, Ent
 Refusal refusal_of(const RouteTrouble& trouble, const MeasuredRoute& route, Unit unit, const std::string& file, const std::string& place);
 
 /// "forward", as in the file.
-const char* name_of(Way way);
+const char* name_of(MoveWay way);
 const char* name_of(RouteForm form);
 const char* name_of(TapeEdge edge);
 

@@ -59,14 +59,14 @@ Trouble points_trouble(const MeasuredRoute& route) {
     return std::nullopt;
 }
 
-Eigen::Vector3d direction(Way way) {
+Eigen::Vector3d direction(MoveWay way) {
     switch (way) {
-        case Way::forward: return Eigen::Vector3d::UnitX();
-        case Way::back: return -Eigen::Vector3d::UnitX();
-        case Way::left: return Eigen::Vector3d::UnitY();
-        case Way::right: return -Eigen::Vector3d::UnitY();
-        case Way::up: return Eigen::Vector3d::UnitZ();
-        case Way::down: return -Eigen::Vector3d::UnitZ();
+        case MoveWay::forward: return Eigen::Vector3d::UnitX();
+        case MoveWay::back: return -Eigen::Vector3d::UnitX();
+        case MoveWay::left: return Eigen::Vector3d::UnitY();
+        case MoveWay::right: return -Eigen::Vector3d::UnitY();
+        case MoveWay::up: return Eigen::Vector3d::UnitZ();
+        case MoveWay::down: return -Eigen::Vector3d::UnitZ();
     }
     return Eigen::Vector3d::Zero();
 }
@@ -123,14 +123,14 @@ Route route_of_moves(const MeasuredRoute& measured) {
 
 }  // namespace
 
-Way against(Way way) {
+MoveWay against(MoveWay way) {
     switch (way) {
-        case Way::forward: return Way::back;
-        case Way::back: return Way::forward;
-        case Way::left: return Way::right;
-        case Way::right: return Way::left;
-        case Way::up: return Way::down;
-        case Way::down: return Way::up;
+        case MoveWay::forward: return MoveWay::back;
+        case MoveWay::back: return MoveWay::forward;
+        case MoveWay::left: return MoveWay::right;
+        case MoveWay::right: return MoveWay::left;
+        case MoveWay::up: return MoveWay::down;
+        case MoveWay::down: return MoveWay::up;
     }
     return way;
 }

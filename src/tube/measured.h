@@ -27,13 +27,13 @@ struct MeasuredBend {
 using MeasuredPoint = std::array<Length, 3>;
 
 /// forward is +x, left +y, up +z; each of the others is against the one named before it.
-enum class Way { forward, back, left, right, up, down };
-inline constexpr std::array<Way, 6> all_ways{Way::forward, Way::back, Way::left, Way::right, Way::up, Way::down};
-Way against(Way way);
+enum class MoveWay { forward, back, left, right, up, down };
+inline constexpr std::array<MoveWay, 6> all_move_ways{MoveWay::forward, MoveWay::back, MoveWay::left, MoveWay::right, MoveWay::up, MoveWay::down};
+MoveWay against(MoveWay way);
 
 /// One straight move: how far along each direction that was named.
 struct MeasuredMove {
-    std::map<Way, Length> along;
+    std::map<MoveWay, Length> along;
     KeptKeys kept = {};
     bool operator==(const MeasuredMove&) const = default;
 };
@@ -63,8 +63,8 @@ struct RotationOutOfRange { std::size_t bend; Angle given; };
 struct FirstBendTurned { Angle rotation; };                       ///< there is no bend before it to be turned against
 struct CoordinateOutOfRange { std::size_t point, axis; Length given; };
 struct SamePoint { std::size_t point; };                          ///< as the one before it
-struct GoesBothWays { std::size_t move; Way way, against; };
-struct MoveOutOfRange { std::size_t move; Way way; Length given; };
+struct GoesBothWays { std::size_t move; MoveWay way, against; };
+struct MoveOutOfRange { std::size_t move; MoveWay way; Length given; };
 struct GoesNowhere { std::size_t move; };
 using RouteTrouble = std::variant<CountOutOfRange, RunsAndBendsDisagree, RunOutOfRange, AngleOutOfRange, RotationMissing, RotationOutOfRange,
                                   FirstBendTurned, CoordinateOutOfRange, SamePoint, GoesBothWays, MoveOutOfRange, GoesNowhere>;

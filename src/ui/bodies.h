@@ -20,6 +20,13 @@ void draw_body(const Drawing& on, const Box& box, const ChoiceBody& body);
 void draw_body(const Drawing& on, const Box& box, const TableBody& body);
 void draw_body(const Drawing& on, const Box& box, const SettingsBody& body);
 void draw_body(const Drawing& on, const Box& box, const OrderBody& body);
+void draw_body(const Drawing& on, const Box& box, const TilesBody& body);
+/// All but its pad.
+void draw_body(const Drawing& on, const Box& box, const RouteBody& body);
+
+/// The pad that a number of a route is given with: at the right of the screen, as a keypad.
+float pad_width(const Ui& ui, const RouteBody& body);
+void draw_pad(const Drawing& on, const Box& box, const RouteBody& body);
 void draw_body(const Drawing& on, const Box& box, const CardBody& body);
 
 /// How wide a keypad is: it stands at the right of the screen, as high as header and footer let it.

@@ -58,15 +58,15 @@ TextSize Ui::label_size(const Box& box, const ButtonView& button) const {
     return fitted(inner, button.label, type).size < font_px(cap_height::body) ? TextSize::small : TextSize::body;
 }
 
-bool Ui::big_button(const Box& box, const ButtonView& button, TextSize largest) {
+bool Ui::bare_button(const Box& box, const ButtonView& button, Box& inner, Skin& skin) {
     const Touch touched = touch(box, button, px(2));
-    Skin skin = button_skin(*this, button);
+    skin = button_skin(*this, button);
     if (touched.down) skin.fill = mixed(skin.fill, button.weight == Weight::main ? palette_.ink : palette_.now, button.weight == Weight::main ? 0.3 : 0.18);
     const float lip = px(lip_mm), sunk = touched.down ? lip * 0.8f : 0;
     const Box face{{box.min.x, box.min.y + sunk}, {box.max.x, box.max.y - lip + sunk}};
     draw_face(*this, face, skin, button, touched.down ? lip * 0.2f : lip);
 
-    Box inner = face.inside(px(label_across_mm), px(label_down_mm));
+    inner = face.inside(px(label_across_mm), px(label_down_mm));
     if (button.held) {
         const Box ring = inner.width() > px(44) ? inner.cut_left(px(9)) : inner.cut_top(px(8));
         draw_hold_ring(*this, ring.centre(), px(2.7), touched.held, skin);
@@ -76,8 +76,20 @@ bool Ui::big_button(const Box& box, const ButtonView& button, TextSize largest) 
         }
     }
     if (button.chosen) draw_tone_sign(*this, {face.min.x + px(3.4), face.min.y + px(3.4)}, px(4.2), Tone::now);
+    return touched.fired;
+}
 
-    const std::size_t before = drawing_->noted.texts.size();
+void Ui::end_fitted_label() {
+    end_label();
+    const auto& texts = drawing_->noted.texts;
+    for (std::size_t i = label_from_; i < texts.size(); ++i)
+        if (!texts[i].whole) label_did_not_fit();
+}
+
+bool Ui::big_button(const Box& box, const ButtonView& button, TextSize largest) {
+    Box inner;
+    Skin skin;
+    const bool fired = bare_button(box, button, inner, skin);
     begin_label();
     Type label{largest, button.weight != Weight::quiet, skin.ink, skin.fill, Across::middle, Down::middle};
     label.off = !button.enabled;
@@ -91,10 +103,8 @@ bool Ui::big_button(const Box& box, const ButtonView& button, TextSize largest) 
     } else {
         text(inner, button.label, label);
     }
-    end_label();
-    for (std::size_t i = before; i < drawing_->noted.texts.size(); ++i)
-        if (!drawing_->noted.texts[i].whole) label_did_not_fit();
-    return touched.fired;
+    end_fitted_label();
+    return fired;
 }
 
 }  // namespace tubewright

@@ -36,4 +36,7 @@ void moves_off_top(Ui& ui, Box& box, const std::vector<MoveChip>& moves, float a
 /// Buttons in a row or grid that fills the box; one that warns stands at least 25 mm from the main one.
 void draw_grid(const Drawing& on, const Box& box, const std::vector<ButtonView>& buttons, int columns, float gap);
 
+/// A thing to touch with the name of what it holds over its value, or a drawing.
+void draw_tile(const Drawing& on, const Box& box, const TileView& tile);
+
 }  // namespace tubewright

@@ -100,6 +100,12 @@ Frame frame_of(const Ui& ui, const ScreenView& view) {
         frame.keys.max.y = std::min(frame.keys.max.y, frame.keys.min.y + rows * ui.px(32));
         rest.max.x = frame.keys.min.x;
     }
+    // What has to be read first stands in the pad's place.
+    if (const auto* route = std::get_if<RouteBody>(&view.body); route && view.notice.empty()) {
+        frame.keys = rest.inside(ui.px(2.4), ui.px(1.4));
+        frame.keys = frame.keys.cut_right(pad_width(ui, *route));
+        rest.max.x = frame.keys.min.x;
+    }
     if (view.ribbon) frame.ribbon = rest.cut_top(ribbon_height(ui));
     if (!view.notice.empty()) {
         frame.notice = view.ribbon ? frame.ribbon : Box{ui.whole_screen().min, {rest.max.x, ui.px(24.2)}};
@@ -123,6 +129,7 @@ void draw_screen(Ui& ui, const ScreenView& view, const PictureHandle& picture, s
     if (view.ribbon && view.notice.empty()) ui.part(ScreenPart::ribbon, frame.ribbon, same.ribbon, [&] { draw_ribbon(ui, frame.ribbon, *view.ribbon); });
     ui.part(ScreenPart::body, frame.body, same.body, [&] { std::visit([&](const auto& body) { draw_body(on, frame.body, body); }, view.body); });
     if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) ui.part(ScreenPart::keys, frame.keys, same.keys, [&] { draw_keys(on, frame.keys, *keypad); });
+    if (const auto* route = std::get_if<RouteBody>(&view.body); route && view.notice.empty()) ui.part(ScreenPart::keys, frame.keys, same.body, [&] { draw_pad(on, frame.keys, *route); });
     if (!view.footer.buttons.empty()) ui.part(ScreenPart::footer, frame.footer, same.footer, [&] { draw_footer(on, frame.footer, view.footer); });
     if (!view.notice.empty()) ui.part(ScreenPart::notice, frame.notice, same.notice, [&] { draw_notice(on, frame.notice, view.notice); });
     press_keys(on, view.footer);

@@ -184,16 +184,23 @@ public:
     void label_did_not_fit() { drawing_->noted.touchables.back().label_fits = false; }
     /// A button with its label, and if it doesn't work the reason inside it. True: it fired.
     bool big_button(const Box& box, const ButtonView& button, TextSize largest = TextSize::body);
-    /// The same, and gives back its action.
+    /// The same without its words: `inner` is where they go, in this skin. The caller wraps them in begin_label().
+    bool bare_button(const Box& box, const ButtonView& button, Box& inner, Skin& skin);
+    /// A button with its words that gives back its action.
     void press(const Box& box, const ButtonView& button, std::vector<Action>& actions, TextSize largest = TextSize::body);
     /// The size its label would have there: for buttons side by side that are to have one size.
     TextSize label_size(const Box& box, const ButtonView& button) const;
     /// The button that a key or foot switch stands for fires, if it can be used.
     bool key_fires(KeyPress key, const ButtonView& button);
     /// Texts drawn from here on belong to the thing noted last; they may lie on it.
-    void begin_label() { owner_ = drawing_->noted.touchables.back().id; }
-    void begin_label(const std::string& owner) { owner_ = owner; }
+    void begin_label() { begin_label(drawing_->noted.touchables.back().id); }
+    void begin_label(const std::string& owner) {
+        owner_ = owner;
+        label_from_ = drawing_->noted.texts.size();
+    }
     void end_label() { owner_.clear(); }
+    /// The same, where the thing was noted last and one of its texts may not have fitted.
+    void end_fitted_label();
 
 private:
     const ImFont& font(TextSize size, bool bold) const;
@@ -220,6 +227,7 @@ private:
     double seconds_ = 0, key_since_ = -1000;
     std::optional<std::string> key_;
     std::string active_, owner_;
+    std::size_t label_from_ = 0;   ///< of the texts
     double active_since_ = 0;
     ImVec2 active_from_{0, 0};
     bool carried_ = false;

@@ -40,6 +40,16 @@ inline void add_body(std::vector<ButtonView>& all, const OrderBody& body) {
     add(all, body.pager);
 }
 
+inline void add_body(std::vector<ButtonView>& all, const TilesBody& body) {
+    for (const TileView& tile : body.tiles) all.push_back(tile.touch);
+}
+inline void add_body(std::vector<ButtonView>& all, const RouteBody& body) {
+    for (const TileView& cell : body.cells) all.push_back(cell.touch);
+    for (const auto& arrow : {body.earlier, body.later})
+        if (arrow) all.push_back(*arrow);
+    add(all, body.keys);
+    add(all, body.ways);
+}
 inline void add_body(std::vector<ButtonView>& all, const CardBody& body) { add_body(all, body.figures); }
 
 inline std::vector<ButtonView> touchables(const ScreenView& view) {

@@ -94,6 +94,27 @@ void answer(Studio& studio, const std::vector<std::string>& ids) {
     }
 }
 
+/// A wire entered by finger, in both kinds of numbers, and a picture of each new screen.
+void entered(Studio& studio) {
+    const auto go = [&](const std::vector<std::string>& ids) {
+        for (const std::string& id : ids) {
+            studio.settle();
+            studio.shoot_if_new();
+            studio.tap(id);
+        }
+        studio.shoot_if_new();
+    };
+    go({"new-job", "answer-brake", "answer-0", "answer-stainless-304", "answer-hand-3/16", "answer-flare-37-single", "answer-legs-outside"});
+    go({"key-5", "key-1/2", "next", "angle-90°", "key-6", "key-1/4", "next", "angle-60°", "turn-90", "key-9", "key-5/8"});
+    studio.shoot("typed.png");
+    go({"key-+1/16", "next", "angle-45°", "turn-180", "key-1"});
+    studio.shoot("leg-short.png");
+    go({"next", "next", "lines", "add-line", "back", "form", "answer-moves", "key-1", "key-8", "way-forward", "next", "key-3", "way-up", "key-4", "key-1/2", "way-left", "next"});
+    studio.desk.act(Back{});
+    studio.desk.act(Back{});
+    go({});
+}
+
 void side_screens(Studio& studio) {
     for (const Screen screen : {Screen::scrap, Screen::settings, Screen::stance, Screen::card, Screen::stock, Screen::stick_length}) {
         studio.desk.act(GoTo{screen});
@@ -132,6 +153,10 @@ int main(int count, char** words) {
     desk.act(SetTheme{word(6, "light") == "dark" ? Theme::dark : Theme::light});
     desk.act(SetUnit{word(7, "in") == "mm" ? Unit::mm : Unit::inch});
     Studio studio{desk, *canvas.value(), size, folder};
+    if (word(2, "") == "entered") {
+        entered(studio);
+        return 0;
+    }
     Operator person(word(2, "trailer-brakes-stainless"));
     bool readings_shown = false, wrong_shown = false;
     for (int touches = 0; touches < 900; ++touches) {

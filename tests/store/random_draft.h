@@ -101,9 +101,9 @@ private:
         return route;
     }
     MeasuredMove move() {
-        MeasuredMove move{{{one_of({Way::forward, Way::back}), length(1, 40)}}, kept()};
-        if (yes()) move.along[one_of({Way::left, Way::right})] = length(0, 40);
-        if (yes()) move.along[one_of({Way::up, Way::down})] = length(0, 40);
+        MeasuredMove move{{{one_of({MoveWay::forward, MoveWay::back}), length(1, 40)}}, kept()};
+        if (yes()) move.along[one_of({MoveWay::left, MoveWay::right})] = length(0, 40);
+        if (yes()) move.along[one_of({MoveWay::up, MoveWay::down})] = length(0, 40);
         return move;
     }
     void shorten(MeasuredRoute& route) {

@@ -55,7 +55,7 @@ TEST_CASE("legs are taken over as they were measured, to the edge they were meas
 TEST_CASE("moves of equal direction join, and the corner between up and left turns a quarter back") {
     // Along z, left y: normal z cross y = -x; before it, along x, up z: normal x cross z = -y.
     // From -y to -x about z is -90 degrees.
-    const auto made = route_from(along({{{{Way::forward, 30_mm}}}, {{{Way::forward, 20_mm}}}, {{{Way::up, 40_mm}}}, {{{Way::left, 60_mm}}}}));
+    const auto made = route_from(along({{{{MoveWay::forward, 30_mm}}}, {{{MoveWay::forward, 20_mm}}}, {{{MoveWay::up, 40_mm}}}, {{{MoveWay::left, 60_mm}}}}));
     REQUIRE(made.ok());
     const Route& route = made.value();
     REQUIRE(route.bends.size() == 2);
@@ -66,11 +66,11 @@ TEST_CASE("moves of equal direction join, and the corner between up and left tur
 }
 
 TEST_CASE("each way has its opposite, and that one's is the way itself") {
-    for (const Way way : all_ways) {
+    for (const MoveWay way : all_move_ways) {
         CHECK(against(way) != way);
         CHECK(against(against(way)) == way);
         // There and back over a stretch across: a U whose ends lie side by side.
-        const Way across = way == Way::up || way == Way::down ? Way::left : Way::up;
+        const MoveWay across = way == MoveWay::up || way == MoveWay::down ? MoveWay::left : MoveWay::up;
         const auto made = route_from(along({{{{way, 10_mm}}}, {{{across, 10_mm}}}, {{{against(way), 10_mm}}}}));
         REQUIRE(made.ok());
         CHECK(made.value().bends[1].rotation.deg == Approx(0).margin(1e-9));
@@ -113,19 +113,19 @@ TEST_CASE("numbers that no route has are named where they stand") {
         CHECK(point.point == 1);
         CHECK(point.axis == 1);
     }
-    for (const double bad : {none, -1.0, 100001.0}) CHECK(trouble<MoveOutOfRange>(along({{{{Way::up, {bad}}}}})).way == Way::up);
+    for (const double bad : {none, -1.0, 100001.0}) CHECK(trouble<MoveOutOfRange>(along({{{{MoveWay::up, {bad}}}}})).way == MoveWay::up);
     std::vector<Length> many(limits::most_bends + 2, 9_mm);
     CHECK(trouble<CountOutOfRange>(of_runs(RouteForm::legs, many, {})).most == limits::most_bends + 1);
 }
 
 TEST_CASE("points and moves that go nowhere, or both ways") {
     CHECK(trouble<SamePoint>(through({{1_mm, 2_mm, 3_mm}, {4_mm, 2_mm, 3_mm}, {4_mm, 2_mm, 3.0005_mm}})).point == 2);
-    const auto both = trouble<GoesBothWays>(along({{{{Way::forward, 9_mm}}}, {{{Way::right, 4_mm}, {Way::left, 4_mm}}}}));
+    const auto both = trouble<GoesBothWays>(along({{{{MoveWay::forward, 9_mm}}}, {{{MoveWay::right, 4_mm}, {MoveWay::left, 4_mm}}}}));
     CHECK(both.move == 1);
-    CHECK(both.way == Way::left);
-    CHECK(both.against == Way::right);
-    CHECK(trouble<GoesNowhere>(along({{{{Way::forward, 9_mm}}}, {}})).move == 1);
-    CHECK(trouble<GoesNowhere>(along({{{{Way::up, 0_mm}}}})).move == 0);
+    CHECK(both.way == MoveWay::left);
+    CHECK(both.against == MoveWay::right);
+    CHECK(trouble<GoesNowhere>(along({{{{MoveWay::forward, 9_mm}}}, {}})).move == 1);
+    CHECK(trouble<GoesNowhere>(along({{{{MoveWay::up, 0_mm}}}})).move == 0);
 }
 
 }  // namespace tubewright

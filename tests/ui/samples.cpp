@@ -7,6 +7,7 @@ namespace tubewright {
 std::vector<Sample> simple_samples();
 std::vector<Sample> bench_samples();
 std::vector<Sample> long_samples();
+std::vector<Sample> entry_samples();
 std::vector<Sample> card_samples();
 
 ButtonView button(const std::string& id, const std::string& label, const Action& press, Weight weight) {
@@ -53,13 +54,13 @@ PictureHandle sample_picture() {
 
 std::vector<Sample> samples() {
     std::vector<Sample> all = simple_samples();
-    for (const auto& more : {bench_samples(), long_samples(), card_samples()}) all.insert(all.end(), more.begin(), more.end());
+    for (const auto& more : {bench_samples(), long_samples(), card_samples(), entry_samples()}) all.insert(all.end(), more.begin(), more.end());
     return all;
 }
 
 ScreenView sample(const std::string& name) {
     // The long ones are made from these, so they are looked for last.
-    for (const auto make : {simple_samples, bench_samples, long_samples, card_samples})
+    for (const auto make : {simple_samples, bench_samples, long_samples, card_samples, entry_samples})
         for (const Sample& one : make())
             if (one.name == name) return one.view;
     throw std::runtime_error("no sample called " + name);

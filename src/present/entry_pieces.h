@@ -1,0 +1,19 @@
+#pragma once
+// Inside present: what the screens of a line being entered share.
+
+#include "present/pieces.h"
+
+namespace tubewright {
+
+std::string cell_name(const Cell& cell, RouteForm form);     ///< "leg 2", "bend 2", "turn 2", "move 3"
+/// What was entered there, exactly; empty where nothing was yet.
+std::string cell_value(const DraftLine& line, const Cell& cell, Unit unit);
+std::string way_word(MoveWay way);
+/// "Outside edge, laid flat".
+std::string form_word(const MeasuredRoute& route);
+std::string ask_word(Ask ask);                               ///< the question: "Which tube?"
+HeaderView entry_header(const State& state, const std::string& place);
+/// Back and Undo, and Redo where something was undone; the caller adds to them.
+FooterView entry_footer(const State& state);
+
+}  // namespace tubewright

@@ -1,0 +1,196 @@
+// A job being entered: its questions, its lines, undo, and what is on the disk of it.
+
+#include <algorithm>
+
+#include "bench/sheet.h"
+#include "state/apply_entry.h"
+#include "tube/route_edits.h"
+
+namespace tubewright {
+
+namespace {
+
+/// A tube that says what it is of: only such a one can stand in a file.
+Draft fit_to_keep(Draft job) {
+    const auto half_said = [](const std::optional<DraftTube>& tube) { return tube && tube->tube.material.empty(); };
+    if (half_said(job.tube)) job.tube.reset();
+    for (DraftLine& line : job.lines)
+        if (half_said(line.tube)) line.tube.reset();
+    return job;
+}
+
+DraftLine fresh_line(const Draft& job) {
+    DraftLine line;
+    line.name = new_line_name(job);
+    line.unfinished = true;
+    line.route.measured_to = TapeEdge::outside;
+    if (job.lines.empty()) return line;
+    const DraftLine& last = job.lines.back();  // the next line of a job is mostly of the same tube, with the same ends
+    line.tube = last.tube;
+    line.bender = last.bender;
+    line.a.fitting = last.a.fitting;
+    line.b.fitting = last.b.fitting;
+    line.route.form = last.route.form == RouteForm::points ? RouteForm::legs : last.route.form;
+    line.route.measured_to = last.route.measured_to;
+    return line;
+}
+
+void show_page(State& state) { show(state, state.entry->page.ask ? Screen::ask : Screen::route); }
+
+/// The next open question, or the route.
+void go_on(Doing& doing, Ask answered) {
+    EntryPage& page = doing.state.entry->page;
+    const DraftLine& line = doing.state.entry->line();
+    if (answered == Ask::service && doing.state.entry->in_a_row) page.ask = Ask::tube;
+    else if (const auto open = open_question_of(page.job, line)) page.ask = open;
+    else if (doing.state.entry->in_a_row && answered != Ask::form) page.ask = Ask::form;
+    else page.ask.reset();
+    if (page.ask) return show_page(doing.state);
+    show(doing.state, doing.state.entry->in_a_row ? Screen::route : Screen::draft);
+}
+
+}  // namespace
+
+void keep_draft(Doing& doing) {
+    Entry& entry = *doing.state.entry;
+    doing.requests.push_back(KeepDraft{entry.path, fit_to_keep(entry.page.job), shown_part(entry)});
+}
+
+void change_entry(Doing& doing, EntryPage next) {
+    Entry& entry = *doing.state.entry;
+    if (next.job == entry.page.job) {
+        entry.page = std::move(next);
+        return;
+    }
+    entry.past.push_back(entry.page);
+    entry.future.clear();
+    entry.page = std::move(next);
+    keep_draft(doing);
+}
+
+bool line_is_entered(const State& state) {
+    return state.entry && state.entry->page.line < state.entry->page.job.lines.size();
+}
+
+void new_job(Doing& doing) {
+    State& state = doing.state;
+    Entry entry;
+    entry.page.job.name = state.day.empty() ? "New job" : "New job " + state.day;
+    entry.page.job.unit = state.settings.unit.value_or(Unit::inch);
+    entry.page.job.lines = {fresh_line(entry.page.job)};
+    state.entry = std::move(entry);
+    state.entry_sheet.reset();
+    show_page(state);
+}
+
+void draft_read(Doing& doing, const DraftRead& read) {
+    if (read.job.lines.empty()) return;
+    Entry entry;
+    entry.path = read.path;
+    entry.in_a_row = false;
+    entry.page.job = read.job;
+    entry.page.ask.reset();
+    entry.page.cell = cells_of(entry.page.job.lines.front().route).back();
+    entry.page.flat = looks_flat(entry.page.job.lines.front().route);
+    doing.state.entry = std::move(entry);
+    doing.state.entry_sheet.reset();
+    show(doing.state, Screen::draft);
+    keep_draft(doing);
+}
+
+void add_line(Doing& doing) {
+    if (!doing.state.entry) return;
+    EntryPage next = doing.state.entry->page;
+    next.job.lines.push_back(fresh_line(next.job));
+    next.line = next.job.lines.size() - 1;
+    next.cell = {};
+    next.ask = open_question_of(next.job, next.job.lines.back());
+    doing.state.entry->in_a_row = true;
+    change_entry(doing, std::move(next));
+    show_page(doing.state);
+}
+
+void open_draft_line(Doing& doing, std::size_t line) {
+    if (!doing.state.entry || line >= doing.state.entry->page.job.lines.size()) return;
+    EntryPage& page = doing.state.entry->page;
+    page.line = line;
+    page.ask.reset();
+    page.cell = cells_of(page.job.lines[line].route).back();
+    page.flat = looks_flat(page.job.lines[line].route);
+    show(doing.state, Screen::draft);
+    keep_draft(doing);
+}
+
+void ask_for(Doing& doing, Ask ask) {
+    if (!line_is_entered(doing.state)) return;
+    doing.state.entry->page.ask = ask;
+    doing.state.entry->in_a_row = false;
+    show(doing.state, Screen::ask);
+}
+
+void answer(Doing& doing, const std::string& id) {
+    State& state = doing.state;
+    if (!line_is_entered(state) || state.looks.screen != Screen::ask || !state.entry->page.ask) return;
+    EntryPage next = state.entry->page;
+    const Ask answered = *next.ask;
+    if (!take_answer(state.offers, next, id)) return;
+    change_entry(doing, std::move(next));
+    if (id == "flat" || id == "not-flat") return;  // said beside the question
+    go_on(doing, answered);
+}
+
+void copy_line(Doing& doing, bool in_mirror) {
+    if (!line_is_entered(doing.state)) return;
+    EntryPage next = doing.state.entry->page;
+    DraftLine copy = next.job.lines[next.line];
+    copy.name = new_line_name(next.job);
+    if (in_mirror) copy.route = mirrored(copy.route);
+    next.job.lines.push_back(std::move(copy));
+    next.line = next.job.lines.size() - 1;
+    change_entry(doing, std::move(next));
+    show(doing.state, Screen::draft);
+}
+
+void take_line_out(Doing& doing) {
+    if (!line_is_entered(doing.state) || doing.state.entry->page.job.lines.size() < 2) return;
+    EntryPage next = doing.state.entry->page;
+    next.job.lines.erase(next.job.lines.begin() + static_cast<std::ptrdiff_t>(next.line));
+    next.line = std::min(next.line, next.job.lines.size() - 1);
+    next.cell = cells_of(next.job.lines[next.line].route).back();
+    change_entry(doing, std::move(next));
+    show(doing.state, Screen::draft);
+}
+
+namespace {
+
+bool at_entry(const State& state) {
+    const Screen screen = state.looks.screen;
+    return state.entry && (screen == Screen::draft || screen == Screen::ask || screen == Screen::route);
+}
+
+bool bring_back(Doing& doing, std::vector<EntryPage>& from, std::vector<EntryPage>& to) {
+    Entry& entry = *doing.state.entry;
+    if (from.empty()) return true;
+    to.push_back(entry.page);
+    entry.page = from.back();
+    from.pop_back();
+    keep_draft(doing);
+    if (entry.page.ask || doing.state.looks.screen != Screen::draft) show_page(doing.state);
+    return true;
+}
+
+}  // namespace
+
+bool undo_entry(Doing& doing) { return at_entry(doing.state) && bring_back(doing, doing.state.entry->past, doing.state.entry->future); }
+bool redo_entry(Doing& doing) { return at_entry(doing.state) && bring_back(doing, doing.state.entry->future, doing.state.entry->past); }
+
+void draft_kept(Doing& doing, const DraftKept& kept) {
+    State& state = doing.state;
+    if (!state.entry) return;
+    if (!kept.path.empty()) state.entry->path = kept.path;
+    if (!kept.sentence.empty()) state.looks.notice = kept.sentence;
+    state.entry->trouble = kept.trouble;
+    state.entry_sheet = kept.line ? std::make_shared<const Sheet>(bend_sheet(*kept.line, {})) : nullptr;
+}
+
+}  // namespace tubewright

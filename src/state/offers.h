@@ -1,0 +1,33 @@
+#pragma once
+// What there is to choose from while a line is entered: of the shop's library just what a choice shows.
+
+#include <string>
+#include <vector>
+
+#include "base/quantity.h"
+
+namespace tubewright {
+
+struct TubeOffer {
+    std::string name;  ///< of the size: "3/16 in"
+    Length od, wall;
+    bool operator==(const TubeOffer&) const = default;
+};
+struct BenderOffer {
+    std::string id, name;
+    Length od;         ///< of the tube that it is for
+    bool operator==(const BenderOffer&) const = default;
+};
+struct NamedOffer {
+    std::string id, name;
+    bool operator==(const NamedOffer&) const = default;
+};
+
+struct Offers {
+    std::vector<TubeOffer> tubes;  ///< the usual wall of each size first
+    std::vector<NamedOffer> materials, fittings;
+    std::vector<BenderOffer> benders;
+    bool operator==(const Offers&) const = default;
+};
+
+}  // namespace tubewright

@@ -1,0 +1,194 @@
+// Lines entered by finger on the real screens, each number where it was read off the tape, and read back from the disk.
+
+#include <catch2/catch.hpp>
+
+#include <iostream>
+#include <set>
+
+#include "shell/desk.h"
+#include "shell/temporary_home.h"
+#include "store/draft_file.h"
+#include "store/job_file.h"
+#include "ui/headless.h"
+
+using namespace tubewright;
+
+namespace {
+
+/// A desk, a small screen and a finger whose taps are counted. Each screen is looked over.
+struct AtScreen {
+    Desk desk;
+    HeadlessScreen screen;
+    int taps = 0;
+    std::set<std::string> faults;
+
+    explicit AtScreen(const TemporaryHome& home, const TryScreen& on = try_screens().front())
+        : desk(Desk::made(home.places(), one_day).value()), screen(on, [this] { return desk.view(); }, [this](const Action& action) { desk.act(action); }) {
+        desk.act(ScreenIs{on.px_per_mm});
+        screen.frame();
+    }
+
+    void tap(const std::string& id) {
+        if (!screen.find(id).enabled) throw std::runtime_error(id + " can't be used: " + screen.find(id).why_not);
+        screen.tap(id);
+        ++taps;
+        screen.frame();
+        for (const std::string& fault : faults_of(screen.ui())) faults.insert(desk.view().key + ": " + fault);
+    }
+    void tap(std::initializer_list<const char*> ids) {
+        for (const char* id : ids) tap(std::string(id));
+    }
+    /// Turns the shelf's pages to the job, which is no part of entering it.
+    void open_on_shelf(const std::string& id) {
+        for (int pages = 0; !screen.has(id) && pages < 30; ++pages) screen.tap("later");
+        screen.tap(id);
+        screen.frame();
+    }
+    const Entry& entry() const { return *desk.state().entry; }
+};
+
+Library library() {
+    const auto read = read_library(TUBEWRIGHT_SOURCE_DIR "/assets", "");
+    if (!read.ok()) throw std::runtime_error(read.trouble().sentence());
+    return read.value();
+}
+
+Line line_in(const std::filesystem::path& path, const std::string& name) {
+    const auto job = read_job(path, library());
+    if (!job.ok()) throw std::runtime_error(job.trouble().sentence());
+    for (const Line& line : job.value().lines)
+        if (line.name == name) return line;
+    throw std::runtime_error("no line called " + name);
+}
+
+const std::string shipped = TUBEWRIGHT_SOURCE_DIR "/jobs/trailer-brakes-stainless.json";
+constexpr const char* new_job_file = "new-job-2026-11-25";
+
+std::filesystem::path own_job(const TemporaryHome& home) { return home.path() / "jobs" / (std::string(new_job_file) + ".json"); }
+
+std::string all_of(const std::set<std::string>& faults) {
+    std::string all;
+    for (const std::string& fault : faults) all += fault + "\n";
+    return all;
+}
+
+/// Route, ends, tube and bender; the names differ.
+void check_same_line(const Line& entered, const Line& wanted) {
+    CHECK(entered.route == wanted.route);
+    CHECK(entered.a == wanted.a);
+    CHECK(entered.b == wanted.b);
+    // The library says the size in mm, the file in inches: the last bit may differ.
+    CHECK(entered.tube.od.mm == Approx(wanted.tube.od.mm).epsilon(1e-12));
+    CHECK(entered.tube.wall.mm == Approx(wanted.tube.wall.mm).epsilon(1e-12));
+    CHECK(entered.tube.material == wanted.tube.material);
+    CHECK(entered.bender == wanted.bender);
+    CHECK(entered.material == wanted.material);
+    CHECK(entered.service == wanted.service);
+}
+
+const std::initializer_list<const char*> brake_line{"new-job", "answer-brake", "answer-0", "answer-stainless-304", "answer-hand-3/16", "answer-flare-37-single"};
+
+}  // namespace
+
+TEST_CASE("a line of two bends is entered in at most 25 taps") {
+    TemporaryHome home;
+    AtScreen at(home);
+    at.tap(brake_line);
+    at.tap({"answer-legs-outside"});
+    at.tap({"key-5", "key-1/2", "next", "angle-90°"});
+    at.tap({"key-6", "key-1/4", "next", "angle-60°", "turn-90"});
+    at.tap({"key-9", "next", "next"});
+    std::cout << "2 bends: " << at.taps << " taps\n";
+    CHECK(at.taps <= 25);
+    const Line line = line_in(own_job(home), "line 1");
+    CHECK(line.route == Route{RouteForm::legs, TapeEdge::outside, {{5.5 * 25.4}, {6.25 * 25.4}, {9 * 25.4}}, {{{90}, {0}}, {{60}, {90}}}});
+    INFO(all_of(at.faults));
+    CHECK(at.faults.empty());
+}
+
+TEST_CASE("the trailer's frame run of seven bends is entered in its own numbers in at most 70 taps") {
+    TemporaryHome home;
+    AtScreen at(home);
+    at.tap(brake_line);
+    at.tap({"answer-moves"});
+    at.tap({"key-1", "key-8", "way-forward", "next", "key-3", "way-left", "next", "key-2", "key-2", "way-forward", "next"});
+    at.tap({"key-3", "key-1/2", "way-up", "next", "key-9", "way-forward", "next", "key-5", "way-down", "next", "key-8", "way-right", "next"});
+    at.tap({"key-4", "key-1/2", "way-back", "key-4", "key-1/2", "way-down", "next", "next"});
+    at.tap({"trim-B", "key-1/2", "next"});
+    std::cout << "7 bends: " << at.taps << " taps\n";
+    CHECK(at.taps <= 70);
+    check_same_line(line_in(own_job(home), "line 1"), line_in(shipped, "frame run"));
+    at.tap({"next"});  // and to the bench
+    CHECK(at.desk.state().looks.screen == Screen::lines);
+    INFO(all_of(at.faults));
+    CHECK(at.faults.empty());
+}
+
+TEST_CASE("undo leads touch by touch back to the first question, on the disk too, and redo forward again") {
+    TemporaryHome home;
+    AtScreen at(home);
+    at.tap(brake_line);
+    at.tap({"answer-legs-centre", "key-5", "next", "angle-90°", "key-4", "next"});
+    const Draft whole = read_draft(own_job(home), library()).value();
+    int back = 0;
+    while (at.screen.find("undo").enabled && back < 100) {
+        at.tap("undo");
+        ++back;
+    }
+    CHECK(back == 9);  // service, tube, material, bender, ends, form, leg, bend, leg
+    CHECK(at.entry().page.ask == Ask::service);
+    CHECK_FALSE(read_draft(own_job(home), library()).value().tube);
+    while (at.screen.has("redo")) at.tap("redo");
+    CHECK(read_draft(own_job(home), library()).value() == whole);
+    INFO(all_of(at.faults));
+    CHECK(at.faults.empty());
+}
+
+TEST_CASE("after the power was cut in the middle of a wire the shelf has it, and entering goes on where it was") {
+    TemporaryHome home;
+    {
+        AtScreen before(home);
+        before.tap(brake_line);
+        before.tap({"answer-legs-inside", "key-5", "key-5/8", "key-+1/16", "next", "angle-45°"});
+    }
+    AtScreen at(home);
+    CHECK(at.desk.state().looks.screen == Screen::shelf);
+    at.open_on_shelf(std::string("job-") + new_job_file);
+    CHECK(at.desk.state().looks.screen == Screen::draft);
+    at.tap({"next"});
+    CHECK(at.entry().page.cell == Cell{Cell::What::run, 1});
+    at.tap({"key-7", "next", "next"});
+    const Line line = line_in(own_job(home), "line 1");
+    CHECK(line.route == Route{RouteForm::legs, TapeEdge::inside, {{5.6875 * 25.4}, {7 * 25.4}}, {{{45}, {0}}}});
+    INFO(all_of(at.faults));
+    CHECK(at.faults.empty());
+}
+
+TEST_CASE("a shipped job is changed in a copy of one's own") {
+    TemporaryHome home;
+    AtScreen at(home);
+    at.open_on_shelf("job-trailer-brakes-stainless");
+    at.tap({"change-job"});
+    CHECK_FALSE(std::filesystem::exists(home.path() / "jobs" / "trailer-brakes-stainless.json"));  // only looked at
+    at.tap({"trim-A", "key-2", "next"});
+    const auto copy = home.path() / "jobs" / "trailer-brakes-stainless.json";
+    CHECK(line_in(copy, "actuator to frame").a.trim == Length{50.8});
+    CHECK(line_in(shipped, "actuator to frame").a.trim == Length{});
+    CHECK(line_in(copy, "frame run") == line_in(shipped, "frame run"));
+}
+
+TEST_CASE("a line is copied in the mirror, and taken out again by a long touch only") {
+    TemporaryHome home;
+    AtScreen at(home);
+    at.tap(brake_line);
+    at.tap({"answer-legs-outside", "key-5", "next", "angle-90°", "key-6", "next", "angle-60°", "turn-90", "key-9", "next", "next"});
+    at.tap({"lines", "copy-mirror"});
+    CHECK(line_in(own_job(home), "line 1").route.bends[1].rotation == Angle{90});
+    CHECK(line_in(own_job(home), "line 2").route.bends[1].rotation == Angle{-90});
+    at.tap({"lines", "take-out"});
+    CHECK(at.entry().page.job.lines.size() == 2);
+    at.screen.hold("take-out", 1.0);
+    CHECK(at.entry().page.job.lines.size() == 1);
+    INFO(all_of(at.faults));
+    CHECK(at.faults.empty());
+}

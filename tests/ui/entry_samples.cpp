@@ -1,0 +1,150 @@
+// The screens on which a line is entered: its page, a question, and the pads for a number of the route.
+
+#include "ui/samples.h"
+
+namespace tubewright {
+namespace {
+
+using Shape = TileView::Drawing;
+
+TileView tile(const std::string& id, const std::string& label, const std::string& name = "", Shape drawing = Shape::none) { return {button(id, label), name, drawing}; }
+
+FooterView footer(const std::string& main_label) {
+    FooterView footer;
+    footer.buttons = {button("back", "Back", Back{}), button("undo", "Undo", Undo{}), button("redo", "Redo", Redo{}), button("next", main_label, Next{}, Weight::main)};
+    footer.main_id = "next";
+    footer.back_id = "back";
+    return footer;
+}
+
+PictureView picture() {
+    PictureView view{PictureView::Kind::finished, 0, "", {{Anchor::hook_end, "A"}, {Anchor::bend, "leg 12"}}};
+    view.entered = true;
+    view.lit = LitPart{LitPart::What::run, 11};
+    return view;
+}
+
+ScreenView draft_page() {
+    TilesBody body;
+    body.tiles = {tile("route", "12 straights", "The route, not finished"), tile("form", "legs to the outside", "Measured"), tile("tube", "3/16\"", "Tube, wall 0.028\""),
+                  tile("material", "copper-nickel 90/10", "Material"), tile("bender", "3/16 hand bender", "Bender"), tile("service", "Hydraulic", "Carries"),
+                  tile("end-A", "45° double flare", "End A"), tile("end-B", "plain end, cut square", "End B"), tile("trim-A", "none", "Extra to cut off, A"),
+                  tile("trim-B", "12 13/32\"", "Extra to cut off, B"), tile("lines", "12 lines", "The job has")};
+    body.picture = picture();
+    body.notes = {{"Bend 2: the straight before it is 3/4\"; this bender needs 1 1/4\" to grip. Lengthen it by 1/2\".", Tone::stop}};
+    body.tiles[0].touch.enabled = false;
+    body.tiles[0].touch.why_not = "first: Which bender?";
+    ScreenView view;
+    view.key = "draft";
+    view.header = {"New job 2026-11-25", "line 12", {"line 12", "inches"}};
+    view.body = body;
+    view.footer = footer("Go on: What goes on its ends?");
+    return view;
+}
+
+ScreenView question() {
+    TilesBody body;
+    body.heading = "How was it measured?";
+    body.columns = 3;
+    body.tiles = {tile("outside", "Tape on the outside", "", Shape::outside), tile("centre", "Tape on the centre", "", Shape::centre), tile("inside", "Tape on the inside", "", Shape::inside),
+                  tile("straights", "Straights only", "", Shape::straights), tile("moves", "By direction", "starts the route over", Shape::moves), tile("flat", "It lies flat", "no", Shape::flat)};
+    body.tiles[1].touch.chosen = true;
+    ScreenView view = draft_page();
+    view.key = "question";
+    view.body = body;
+    view.footer.buttons.pop_back();
+    view.footer.main_id.clear();
+    return view;
+}
+
+std::vector<ButtonView> keys(std::initializer_list<const char*> names) {
+    std::vector<ButtonView> all;
+    for (const char* name : names) all.push_back(button(std::string("key-") + name, name, Key{name}));
+    return all;
+}
+
+ScreenView route(const std::string& key, RouteBody body) {
+    body.picture = picture();
+    for (TileView& cell : body.cells) cell.touch.chosen = &cell == &body.cells.back();
+    body.earlier = button("before", "before");
+    ScreenView view;
+    view.key = key;
+    view.header = {"New job 2026-11-25", "line 12", {"line 12", "inches"}};
+    view.body = std::move(body);
+    view.footer = footer("That is end B: finished");
+    view.footer.buttons.insert(view.footer.buttons.end() - 1, button("bend-out", "Take the bend out"));
+    return view;
+}
+
+ScreenView leg_pad() {
+    RouteBody body;
+    body.asks = "Leg 12: bend 11 to bend 12 or end B, tape on the outside";
+    body.columns = 5;
+    body.keys = keys({"7", "8", "9", "1/8", "1/4", "4", "5", "6", "3/8", "1/2", "1", "2", "3", "5/8", "3/4", ".", "0", "+1/32", "+1/16", "7/8"});
+    body.cells = {tile("c1", "135° right", "turn 11"), tile("c2", "12 13/32\"", "leg 12")};
+    body.lines = {{"Bend 11: the straight before it is 3/4\"; this bender needs 1 1/4\" to grip. Lengthen it by 1/2\".", Tone::stop}};
+    return route("leg-pad", std::move(body));
+}
+
+ScreenView metric_pad() {
+    RouteBody body;
+    body.asks = "Straight 12: bend 11 to bend 12 or end B, only what is straight";
+    body.keys = keys({"7", "8", "9", "4", "5", "6", "1", "2", "3", ".", "0", "clear"});
+    body.cells = {tile("c1", "157.5°", "bend 11"), tile("c2", "135° right", "turn 11"), tile("c3", "1206.375", "leg 12")};
+    return route("metric-pad", std::move(body));
+}
+
+ScreenView angle_pad() {
+    RouteBody body;
+    body.asks = "Bend 12: how far does the tube leave its line?";
+    body.columns = 2;
+    body.keys = keys({"15°", "22 1/2°", "30°", "45°", "60°", "90°", "135°", "other"});
+    body.cells = {tile("c1", "135° right", "turn 11"), tile("c2", "12 13/32\"", "leg 12"), tile("c3", "?", "bend 12")};
+    return route("angle-pad", std::move(body));
+}
+
+ScreenView turn_pad() {
+    RouteBody body;
+    body.asks = "Look from end A along leg 12, leg 11 at the top: where does it go on?";
+    body.clock = true;
+    body.keys = keys({"same way", "45° right", "90° right", "135° right", "other way", "135° left", "90° left", "45° left"});
+    body.cells = {tile("c2", "12 13/32\"", "leg 12"), tile("c3", "22.5°", "bend 12"), tile("c4", "?", "turn 12")};
+    return route("turn-pad", std::move(body));
+}
+
+ScreenView flat_pad() {
+    RouteBody body;
+    body.asks = "Bend 12: which way round, against bend 11?";
+    body.columns = 1;
+    body.keys = keys({"Same way round", "Other way", "not flat here"});
+    body.cells = {tile("c4", "?", "turn 12")};
+    return route("flat-pad", std::move(body));
+}
+
+ScreenView move_pad() {
+    RouteBody body;
+    body.asks = "Move 12: how far, and which way?";
+    body.columns = 4;
+    body.keys = keys({"7", "8", "9", "1/4", "4", "5", "6", "1/2", "1", "2", "3", "3/4", ".", "0", "+1/8", "+1/16"});
+    body.ways = keys({"up", "forward", "left", "right", "down", "back"});
+    body.ways[5].enabled = false;
+    body.ways[5].why_not = "how far?";
+    body.cells = {tile("c4", "back 12 13/16\", down 4 1/2\"", "move 12")};
+    return route("move-pad", std::move(body));
+}
+
+}  // namespace
+
+std::vector<Sample> entry_samples() {
+    std::vector<Sample> all;
+    for (const ScreenView& view : {draft_page(), question(), leg_pad(), metric_pad(), angle_pad(), turn_pad(), flat_pad(), move_pad()}) {
+        all.push_back({view.key, view});
+        ScreenView told = view;
+        told.key += "-notice";
+        told.notice = "new-job.json was changed meanwhile by another window or program; both are kept, yours is now new-job-2.json.";
+        all.push_back({told.key, told});
+    }
+    return all;
+}
+
+}  // namespace tubewright
