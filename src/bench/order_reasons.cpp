@@ -61,15 +61,4 @@ std::optional<OrderReasons> order_reasons(const OrderQuestion& question, const C
     return OrderReasons{chosen, *from_a, *from_b};
 }
 
-HandOrder what_breaks(const OrderQuestion& question, const CanBend& can_bend, const std::vector<Placing>& order) {
-    HandOrder result{{}, {}, OrderCosts(question.layout, question.weights, question.hand).of(order), end_spread(question.layout.part, order, question.hand)};
-    std::uint64_t made = 0;
-    for (std::size_t step = 0; step < order.size() && !result.blocked; ++step) {
-        result.blocked = blocked(question, can_bend, made, order[step]);
-        if (result.blocked) result.step = step;
-        made |= std::uint64_t{1} << order[step].bend;
-    }
-    return result;
-}
-
 }  // namespace tubewright

@@ -1,5 +1,5 @@
 #pragma once
-// Why this order: facts for the sentences that tell it, for an order by hand, and for a line that has none.
+// Why this order: facts for the sentences that tell it, and for a line that has none.
 
 #include "bench/order_search.h"
 #include "bench/way_out.h"
@@ -28,15 +28,6 @@ struct OrderReasons {
 
 /// For an order that was found; nothing where the search was stopped. A line without bends has no reasons.
 std::optional<OrderReasons> order_reasons(const OrderQuestion& question, const CanBend& can_bend, const OrderFound& found, const Progress& progress = {});
-
-/// An order by hand, looked at step by step.
-struct HandOrder {
-    std::optional<std::size_t> step;  ///< the first that can't be made
-    std::optional<Blocked> blocked;   ///< and why
-    OrderCost cost;                   ///< of the whole order, possible or not
-    EndSpread spread;                 ///< of this very order
-};
-HandOrder what_breaks(const OrderQuestion& question, const CanBend& can_bend, const std::vector<Placing>& order);
 
 /// The geometry for a changed question.
 using CanBendFor = std::function<CanBend(const OrderQuestion&)>;

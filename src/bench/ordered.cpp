@@ -1,7 +1,5 @@
 #include "bench/ordered.h"
 
-#include <set>
-
 #include "bench/line_question.h"
 #include "bench/line_ways.h"
 #include "bench/settled_order.h"
@@ -30,60 +28,7 @@ std::vector<Placing> by_hand(const OrderWish& wish, const std::vector<Placing>& 
     return order;
 }
 
-/// The best order without any wish; empty where there is none.
-std::vector<Placing> freely(OrderQuestion question, const CanBend& can_bend) {
-    question.wish = {};
-    const OrderAnswer answer = best_order(question, can_bend);
-    const auto* found = std::get_if<OrderFound>(&answer);
-    return found ? found->order : std::vector<Placing>{};
-}
-
-int swaps(const std::vector<Placing>& order) {
-    int count = 0;
-    for (std::size_t i = 1; i < order.size(); ++i) count += order[i].hook != order[i - 1].hook;
-    return count;
-}
-
-/// Bends turned against no made neighbour. The first one has none and needs none.
-std::set<std::size_t> by_ink_alone(const Part& part, const std::vector<Placing>& order) {
-    std::set<std::size_t> bends;
-    const auto against = turned_against(part, order);
-    for (std::size_t i = 1; i < order.size(); ++i)
-        if (!against[i]) bends.insert(order[i].bend);
-    return bends;
-}
-
-void add_costs(const OrderQuestion& question, const std::vector<Placing>& by_hand, const std::vector<Placing>& best, std::vector<OrderBreak>& breaks) {
-    constexpr Length shown{0.5};  // less than this more no tape shows
-    const Part& part = question.layout.part;
-    const EndSpread here = end_spread(part, by_hand, question.hand), there = end_spread(part, best, question.hand);
-    for (const End end : {End::A, End::B}) {
-        const Length to = within(end == End::A ? here.a : here.b), from = within(end == End::A ? there.a : there.b);
-        if (to - from > shown) breaks.push_back(EndFurtherOff{end, from, to});
-    }
-    const std::set<std::size_t> floating = by_ink_alone(part, best);
-    for (const std::size_t bend : by_ink_alone(part, by_hand))
-        if (!floating.contains(bend)) breaks.push_back(TurnedByInkAlone{bend});
-    if (swaps(by_hand) > swaps(best)) breaks.push_back(MoreSwaps{swaps(best), swaps(by_hand)});
-}
-
 }  // namespace
-
-std::vector<OrderBreak> what_breaks(const Sheet& sheet, const std::vector<Placing>& by_hand, const std::vector<Placing>& best) {
-    std::vector<OrderBreak> breaks;
-    if (!has_question(sheet)) return breaks;
-    const Length od = sheet.line.tube.od;
-    const OrderQuestion question = question_of(sheet, {});
-    const CanBend can_bend = geometry_of(question, od);
-    std::uint64_t made = 0;
-    for (const Placing& placing : by_hand) {
-        const auto stop = blocked(question, can_bend, made, placing);
-        if (stop && blocked(question, can_bend, made, {placing.bend, other(placing.hook)})) breaks.push_back(looked_into(question, od, *stop));
-        made |= std::uint64_t{1} << placing.bend;
-    }
-    if (by_hand.size() == best.size()) add_costs(question, by_hand, best, breaks);
-    return breaks;
-}
 
 OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, const Progress& progress, const std::vector<Bender>& benders) {
     OrderVerdict verdict;
@@ -97,7 +42,6 @@ OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, 
         verdict.outcome = Outcome::found;
         verdict.order = found->order;
         if (asked != Asked::order_and_why) return verdict;
-        if (!wish.opening.empty()) verdict.breaks = what_breaks(sheet, verdict.order, freely(question, can_bend));
         verdict.reasons = order_reasons(question, can_bend, *found, progress);
         if (!verdict.reasons) return verdict;
         verdict.from_a_stop = first_stop(question, od, verdict.reasons->from_a);
@@ -108,7 +52,6 @@ OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, 
         verdict.order = by_hand(wish, none->furthest);
         for (const Blocked& blocked : none->blocked) verdict.stops.push_back(looked_into(question, od, blocked));
         if (asked == Asked::order) return verdict;
-        if (!wish.opening.empty()) verdict.breaks = what_breaks(sheet, verdict.order, freely(question, can_bend));
         if (const auto ways = ways_for(sheet, wish, benders, progress)) verdict.ways = *ways;
     } else {
         verdict.outcome = Outcome::cancelled;

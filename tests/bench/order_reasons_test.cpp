@@ -44,22 +44,6 @@ TEST_CASE("a start in the middle is told against the starts from both ends") {
     CHECK_FALSE(order_reasons(question, anything, found, [](double) { return false; }));
 }
 
-TEST_CASE("an order by hand is told its first step that can't be made, and what it costs") {
-    const OrderQuestion question = five_bends();
-    const std::vector<Placing> row{{0, End::A}, {1, End::A}, {2, End::A}, {3, End::A}, {4, End::A}};
-    const HandOrder broken = what_breaks(question, fifth_not_last, row);
-    REQUIRE(broken.step);
-    CHECK(*broken.step == 4);
-    CHECK(broken.blocked == Blocked{0b1111, {4, End::A}, InTheWay{}});
-    const HandOrder whole = what_breaks(question, anything, row);
-    CHECK_FALSE(whole.step);
-    CHECK_FALSE(whole.blocked);
-    CHECK(whole.cost == broken.cost);
-    CHECK(whole.cost.total() > std::get<OrderFound>(best_order(question, anything)).cost.total());
-    // The order is one outward from bend 1: its spread is that of the start.
-    CHECK(within(whole.spread.b).mm == Approx(within(end_spread(question.layout.part, outward_order(question.layout.part, 0), {}).b).mm));
-}
-
 TEST_CASE("a straight made longer moves all that lies after it") {
     const Layout before = five_bends().layout, after = lengthened(before, 2, 10_mm);
     CHECK(after.cut_length.mm == Approx(before.cut_length.mm + 10));
