@@ -270,6 +270,14 @@ TEST_CASE("one piece carries the ink of every mark, whatever they are called") {
     CHECK_FALSE(learned.marks[1].far_from_belief);  // nothing was believed of it
 }
 
+TEST_CASE("the hook leg alone places the mark, once the radius is known") {
+    BentPiece piece = bent({}, 12, 4, 90);
+    piece.lever_leg.reset();
+    const LearnedBender learned = learn_bender(open_minded(), {piece, half_turn(2 * 0.961 + od)}).value();
+    CHECK(learned.marks[0].offset.inch() == Approx(-0.020).margin(1e-4));
+    CHECK(learned.stretch_sd == Approx(4).epsilon(0.01));  // nothing was said of it
+}
+
 TEST_CASE("the form's radius for the card is the bend's less the springback, and no surer than that") {
     BenderBelief b = belief();
     b.form_radius = 0.9375_in;
