@@ -11,7 +11,7 @@
 namespace tubewright {
 namespace {
 
-using Asked = Proving::Stage;
+using ProofStage = Proving::Stage;
 
 constexpr std::size_t most_slips = 3, cells_in_sight_inch = 2, cells_in_sight_mm = 3;
 
@@ -43,7 +43,7 @@ ButtonView done_button(const State& state) {
 
 // --- a reading
 
-PictureView taped_picture(const State& state, const ProofSpeech& say, Span span) {
+PictureView taped_picture(const ProofSpeech& say, Span span) {
     PictureView picture{PictureView::Kind::finished, 0, "", {}};
     picture.labels = {{Anchor::gauge_1, point_name(say, span.from)}, {Anchor::gauge_2, point_name(say, span.to)}};
     if (span.from > 0) picture.labels.push_back({Anchor::hook_end, "A"});
@@ -78,7 +78,7 @@ void fill_taping(const State& state, const ProofSpeech& say, Span span, ScreenVi
     RouteBody body;
     body.asks = "Tape tight and straight, from " + point_words(say, span.from) + " to " + point_words(say, span.to) + ".";
     if (state.looks.retake) body.lines = {{"Once more, as if it had not been read yet.", Tone::now}};
-    body.picture = taped_picture(state, say, span);
+    body.picture = taped_picture(say, span);
     fill_length_keys(body, say.tape.unit);
     fill_readings(state, say, body);
     view.body = std::move(body);
@@ -255,9 +255,9 @@ std::string place_of(const State& state) {
     const std::size_t taken = readings_of(state).size();
     if (state.looks.retake) return "tape check, reading " + std::to_string(*state.looks.retake + 1) + " again";
     switch (state.proving->stage) {
-        case Asked::reading: return "tape check, reading " + std::to_string(taken + 1);
-        case Asked::hand: return "tape check, left or right";
-        case Asked::verdict: return "tape check, " + counted(taken, "reading", "readings");
+        case ProofStage::reading: return "tape check, reading " + std::to_string(taken + 1);
+        case ProofStage::hand: return "tape check, left or right";
+        case ProofStage::verdict: return "tape check, " + counted(taken, "reading", "readings");
     }
     return "";
 }
@@ -272,9 +272,9 @@ void fill_proof(const State& state, ScreenView& view) {
     view.header.chips = {unit_word(say.tape.unit)};
     if (state.looks.retake) return fill_taping(state, say, readings_of(state)[*state.looks.retake].span, view);
     switch (state.proving->stage) {
-        case Asked::reading: return fill_taping(state, say, state.proving->task->span, view);
-        case Asked::hand: return fill_hand(state, say, view);
-        case Asked::verdict: return fill_verdict(state, say, view);
+        case ProofStage::reading: return fill_taping(state, say, state.proving->task->span, view);
+        case ProofStage::hand: return fill_hand(state, say, view);
+        case ProofStage::verdict: return fill_verdict(state, say, view);
     }
 }
 

@@ -9,6 +9,7 @@
 #include "bench/wires.h"
 
 using namespace tubewright;
+using namespace tubewright::literals;
 
 namespace {
 

@@ -9,6 +9,7 @@
 #include "state/sample_state.h"
 
 namespace tubewright {
+using namespace literals;
 namespace {
 
 /// Legs of 6, 4, 3 and 8 in to the outside; bend 2 the other way round, bend 3 a quarter to the right.

@@ -7,6 +7,7 @@
 #include "state/state.h"
 
 using namespace tubewright;
+using namespace tubewright::literals;
 
 namespace {
 
