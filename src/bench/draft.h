@@ -8,6 +8,7 @@
 
 #include "base/kept_keys.h"
 #include "base/words.h"
+#include "bench/taken.h"
 #include "tube/measured.h"
 #include "tube/tube.h"
 
@@ -44,6 +45,7 @@ struct DraftLine {
     DraftEnd a = {}, b = {};
     MeasuredRoute route = {};
     KeptKeys kept_at_ends = {}, kept = {};
+    std::optional<LineProof> proof = {};  ///< what was taped on the wire to prove the route
     bool operator==(const DraftLine&) const = default;
 
     DraftEnd& end(End which) { return which == End::A ? a : b; }

@@ -10,6 +10,7 @@
 #include "bench/bender.h"
 #include "bench/fitting.h"
 #include "bench/material.h"
+#include "bench/taken.h"
 #include "tube/route.h"
 #include "tube/tube.h"
 
@@ -33,6 +34,7 @@ struct Line {
     std::vector<std::string> bend_notes;  ///< one for each bend, mostly empty
     std::optional<Length> stick;          ///< the length this tube is sold in, where known
     Service service = Service::other;     ///< the job's
+    std::optional<LineProof> proof = {};  ///< what was taped on the wire to prove the route
     bool operator==(const Line&) const = default;
 
     const LineEnd& end(End which) const { return which == End::A ? a : b; }

@@ -24,14 +24,14 @@ Explanation explained(const Possibility& possibility, double probability, const 
     return explanation;
 }
 
-double misfit_of(const Entry& entry, const Route& route, const Taken& taken) {
+double misfit_of(const ProofEntry& entry, const Route& route, const Taken& taken) {
     const Possibility trial{{}, route, shape_of({route, entry.wire.od, entry.wire.radius}, entry.wire.route.measured_to), 0};
     return misfit(foreseen(trial, spans_of(taken.readings), entry.measuring), values_of(taken.readings));
 }
 
 /// The least misfit of routes made by `with(value)`: a coarse walk over all values, then halving steps round the best.
 template <class With>
-Suspect nearest(const Entry& entry, const Taken& taken, Suspect suspect, double low, double high, double step, With with) {
+Suspect nearest(const ProofEntry& entry, const Taken& taken, Suspect suspect, double low, double high, double step, With with) {
     suspect.misfit = 1e300;
     const auto look = [&](double value) {
         const double here = misfit_of(entry, with(value), taken);
@@ -44,7 +44,7 @@ Suspect nearest(const Entry& entry, const Taken& taken, Suspect suspect, double 
     return suspect;
 }
 
-std::vector<Suspect> suspects_for(const Entry& entry, const Taken& taken) {
+std::vector<Suspect> suspects_for(const ProofEntry& entry, const Taken& taken) {
     const Route& route = entry.wire.route;
     std::vector<Suspect> suspects;
     Route trial;
@@ -77,7 +77,7 @@ constexpr double ruled_out = 0.1;
 
 }  // namespace
 
-Proof prove(const Entry& entry, const Taken& taken) {
+Proof prove(const ProofEntry& entry, const Taken& taken) {
     const std::vector<Possibility> possible = possibilities(entry);
     const std::vector<double> chances = probabilities(possible, taken, entry.measuring);
     Proof proof{};
@@ -98,11 +98,11 @@ Proof prove(const Entry& entry, const Taken& taken) {
             proof.not_exposed.push_back(explained(possible[i], chances[i], taken, entry.measuring));
     }
     if (!doubted(possible, taken, entry.measuring)) {
-        proof.verdict = Verdict::consistent;
+        proof.verdict = ProofVerdict::consistent;
         return proof;
     }
     const bool named = !proof.explanations.empty() && proof.explanations.front().fits && proof.explanations.front().probability > chances.back();
-    proof.verdict = named ? Verdict::slip : Verdict::unexplained;
+    proof.verdict = named ? ProofVerdict::slip : ProofVerdict::unexplained;
     proof.alone = speaking_alone(possible, taken, entry.measuring);
     if (!taken.readings.empty()) proof.suspects = suspects_for(entry, taken);
     return proof;

@@ -2,6 +2,7 @@
 // Proving a measured route before tube is cut: which distances to tape on the wire, and what the readings say.
 
 #include "bench/slips.h"
+#include "bench/taken.h"
 
 namespace tubewright {
 
@@ -17,7 +18,7 @@ struct Measuring {
 };
 
 /// What was entered, and how.
-struct Entry {
+struct ProofEntry {
     Wire wire;
     Unit unit = Unit::inch;
     Measuring measuring;
@@ -28,31 +29,6 @@ struct TapeTask {
     Span span;
     Length expected;  ///< if the entry is right
     Length sd;        ///< of what a right entry would read: the measuring of the entry, and the tape
-};
-
-struct TapeReading {
-    Span span;
-    Length read;
-};
-
-/// Distances never tell a shape from its mirror image; this does. Look along the leg between the two bends, from A's side
-/// to B's, the wire rolled so that the leg before it hangs straight down: does the leg past it go to the left?
-struct HandQuestion {
-    std::size_t before, bend;  ///< the bends at the two ends of the leg looked along, from 0; none that bends between them
-    Angle clock;               ///< where the leg past it goes, clockwise from straight down as looked at; -180 < x <= 180
-    bool left;                 ///< as entered
-    double clearness;          ///< 0: flat, nothing to see; 1: square corners, a quarter turn
-};
-
-struct HandAnswer {
-    HandQuestion question;
-    bool left;
-};
-
-/// Readings taken so far and the answer, if it was asked for.
-struct Taken {
-    std::vector<TapeReading> readings;
-    std::optional<HandAnswer> hand;
 };
 
 /// One slip that may stand in the entry, or several that come to the same shape.
@@ -72,14 +48,14 @@ struct Suspect {
     double misfit;       ///< sum of squares in standard deviations that stays
 };
 
-enum class Verdict {
+enum class ProofVerdict {
     consistent,  ///< nothing speaks against the entry
     slip,        ///< explanations name it
     unexplained  ///< something is wrong, and no slip that was thought of fits
 };
 
 struct Proof {
-    Verdict verdict;
+    ProofVerdict verdict;
     double sure;                            ///< probability that the entry is right
     std::vector<TapeTask> expected;         ///< for each reading taken
     std::vector<double> off;                ///< read - expected, in standard deviations
@@ -92,15 +68,15 @@ struct Proof {
 /// The distance that tells most, after what has been taken; none where no two points can be taped. Pure sensitivity:
 /// the one whose outcome is least foreseeable beyond its own noise, over all slips by their probabilities so far.
 /// Not a leg that was entered itself, unless something is already known to be wrong.
-std::optional<TapeTask> next_task(const Entry& entry, const Taken& taken);
+std::optional<TapeTask> next_task(const ProofEntry& entry, const Taken& taken);
 
 /// `count` distances to take in one go: each the one that tells most when those before it come out as expected.
-std::vector<TapeTask> tasks_to_take(const Entry& entry, std::size_t count = 3);
+std::vector<TapeTask> tasks_to_take(const ProofEntry& entry, std::size_t count = 3);
 
 /// About the bend where a mirror image is clearest; none where the line is flat or nearly so, and is its own mirror image.
 std::optional<HandQuestion> hand_question(const Wire& wire);
 
 /// What the readings say. Bayes' rule over no slip, every plausible slip and a slip not thought of.
-Proof prove(const Entry& entry, const Taken& taken);
+Proof prove(const ProofEntry& entry, const Taken& taken);
 
 }  // namespace tubewright

@@ -16,7 +16,7 @@ using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
 /// Of one entered number: legs, then angles, then rotations, as growth_of counts them.
-VectorXd entry_sds(const Shape& shape, const Measuring& measuring) {
+VectorXd entry_sds(const WireShape& shape, const Measuring& measuring) {
     const auto legs = static_cast<Index>(shape.along.size()), bends = static_cast<Index>(shape.normal.size());
     VectorXd sds(legs + 2 * bends);
     sds << VectorXd::Constant(legs, measuring.leg_sd.mm), VectorXd::Constant(bends, measuring.angle_sd.rad()),
@@ -25,27 +25,27 @@ VectorXd entry_sds(const Shape& shape, const Measuring& measuring) {
 }
 
 /// One row for each span: what one standard deviation of each entered number does to it.
-MatrixXd rows_of(const Shape& shape, const std::vector<Span>& spans, const VectorXd& sds) {
+MatrixXd rows_of(const WireShape& shape, const std::vector<Span>& spans, const VectorXd& sds) {
     MatrixXd rows(static_cast<Index>(spans.size()), sds.size());
     for (std::size_t i = 0; i < spans.size(); ++i)
         rows.row(static_cast<Index>(i)) = growth_of(shape, spans[i]).cwiseProduct(sds).transpose();
     return rows;
 }
 
-VectorXd means_of(const Shape& shape, const std::vector<Span>& spans) {
+VectorXd means_of(const WireShape& shape, const std::vector<Span>& spans) {
     VectorXd means(static_cast<Index>(spans.size()));
     for (std::size_t i = 0; i < spans.size(); ++i) means[static_cast<Index>(i)] = apart(shape, spans[i]).mm;
     return means;
 }
 
 /// Whether one is the mirror image of the other, when their distances are the same.
-bool same_hand(const Shape& one, const Shape& other) {
+bool same_hand(const WireShape& one, const WireShape& other) {
     double sum = 0;
     for (std::size_t bend = 1; bend < one.normal.size(); ++bend) sum += handedness(one, bend - 1, bend) * handedness(other, bend - 1, bend);
     return sum >= -tolerance::arithmetic;
 }
 
-bool is_same(const Shape& one, const Shape& other) {
+bool is_same(const WireShape& one, const WireShape& other) {
     for (std::size_t i = 0; i < one.points.size(); ++i)
         for (std::size_t k = one.points.size() - 1; k > i; --k)
             if (std::abs(apart(one, {i, k}).mm - apart(other, {i, k}).mm) > same_shape.mm) return false;
@@ -68,26 +68,26 @@ double log_density_unknown(Foreseen foreseen, const VectorXd& read) {
 /// How seldom a plain question is answered wrongly. Our estimate.
 constexpr double wrong_answer = 0.02;
 
-double chance_of(const HandAnswer& answer, const Shape& shape) {
+double chance_of(const HandAnswer& answer, const WireShape& shape) {
     constexpr double too_flat_to_see = 0.05;
-    const double hand = handedness(shape, answer.question.before, answer.question.bend);
+    const double hand = handedness(shape, answer.before, answer.bend);
     if (std::abs(hand) < too_flat_to_see) return 0.5;
     return (hand > 0) == answer.left ? 1 - wrong_answer : wrong_answer;
 }
 
 }  // namespace
 
-double handedness(const Shape& shape, std::size_t before, std::size_t bend) {
+double handedness(const WireShape& shape, std::size_t before, std::size_t bend) {
     return shape.along[before].dot(shape.along[bend].cross(shape.along[bend + 1]));
 }
 
-std::vector<Possibility> possibilities(const Entry& entry) {
+std::vector<Possibility> possibilities(const ProofEntry& entry) {
     const Wire& wire = entry.wire;
     std::vector<Possibility> possible{{{}, wire.route, shape_of(wire, wire.route.measured_to), 1}};
     std::vector<Slip> slips = plausible_slips(wire, entry.unit);
     std::stable_sort(slips.begin(), slips.end(), [](const Slip& a, const Slip& b) { return a.weight > b.weight; });
     for (const Slip& slip : slips) {
-        const Shape shape = shape_of({slip.meant, wire.od, wire.radius}, wire.route.measured_to);
+        const WireShape shape = shape_of({slip.meant, wire.od, wire.radius}, wire.route.measured_to);
         const auto known = std::find_if(possible.begin(), possible.end(), [&](const Possibility& p) { return is_same(p.shape, shape); });
         if (known == possible.begin()) continue;
         if (known == possible.end()) possible.push_back({{slip}, slip.meant, shape, slip.weight / 1000});
@@ -109,11 +109,11 @@ Foreseen foreseen(const Possibility& possibility, const std::vector<Span>& spans
     return result;
 }
 
-std::vector<Next> foreseen_after(const Possibility& possibility, const std::vector<TapeReading>& taken, const std::vector<Span>& spans, const Measuring& measuring) {
+std::vector<NextReading> foreseen_after(const Possibility& possibility, const std::vector<TapeReading>& taken, const std::vector<Span>& spans, const Measuring& measuring) {
     const VectorXd sds = entry_sds(possibility.shape, measuring), means = means_of(possibility.shape, spans);
     const MatrixXd rows = rows_of(possibility.shape, spans, sds);
     const double tape_variance = measuring.tape_sd.mm * measuring.tape_sd.mm;
-    std::vector<Next> next;
+    std::vector<NextReading> next;
     if (taken.empty()) {
         for (Index i = 0; i < means.size(); ++i) next.push_back({means[i], rows.row(i).squaredNorm() + tape_variance});
         return next;
@@ -162,7 +162,7 @@ std::vector<double> probabilities(const std::vector<Possibility>& possible, cons
 double grown_odds(const std::vector<Possibility>& possible, const Taken& taken, const Measuring& measuring) {
     Taken ideal = taken;
     for (TapeReading& reading : ideal.readings) reading.read = apart(possible.front().shape, reading.span);
-    if (ideal.hand) ideal.hand->left = ideal.hand->question.left;
+    if (ideal.hand) ideal.hand->left = handedness(possible.front().shape, ideal.hand->before, ideal.hand->bend) > 0;
     const double left = probabilities(possible, ideal, measuring).front(), now = probabilities(possible, taken, measuring).front();
     return (1 - now) / now - (1 - left) / left;
 }

@@ -11,7 +11,7 @@ namespace tubewright {
 struct Possibility {
     std::vector<Slip> slips;
     Route route;
-    Shape shape;
+    WireShape shape;
     double prior;  ///< of all possibilities and the slip not thought of together: 1
 };
 
@@ -27,7 +27,7 @@ inline constexpr double unknown_odds = 0.012;
 inline constexpr double doubt_from = 0.14;
 
 /// The entry as it stands, then every plausible slip, at odds of its weight to a thousand against a right entry.
-std::vector<Possibility> possibilities(const Entry& entry);
+std::vector<Possibility> possibilities(const ProofEntry& entry);
 
 /// What readings come to: means and covariance in mm.
 struct Foreseen {
@@ -39,12 +39,12 @@ struct Foreseen {
 Foreseen foreseen(const Possibility& possibility, const std::vector<Span>& spans, const Measuring& measuring);
 
 /// One reading that follows others: mean and variance when those came out as `off` from their means.
-struct Next {
+struct NextReading {
     double mean, variance;
 };
 
 /// For each of `spans`, after `taken`.
-std::vector<Next> foreseen_after(const Possibility& possibility, const std::vector<TapeReading>& taken, const std::vector<Span>& spans, const Measuring& measuring);
+std::vector<NextReading> foreseen_after(const Possibility& possibility, const std::vector<TapeReading>& taken, const std::vector<Span>& spans, const Measuring& measuring);
 
 /// Log of the density of the readings.
 double log_density(const Foreseen& foreseen, const Eigen::VectorXd& read);
@@ -64,7 +64,7 @@ bool doubted(const std::vector<Possibility>& possible, const Taken& taken, const
 
 /// -1 to 1: how clearly, and to which side, the legs at these two bends are handed; above 0 is left in HandQuestion.
 //   along before . (along between x along past) = sin(angle) sin(angle) sin(rotation)
-double handedness(const Shape& shape, std::size_t before, std::size_t bend);
+double handedness(const WireShape& shape, std::size_t before, std::size_t bend);
 
 std::vector<Span> spans_of(const std::vector<TapeReading>& readings);
 Eigen::VectorXd values_of(const std::vector<TapeReading>& readings);

@@ -27,7 +27,7 @@ std::size_t bends_between(const Route& route, Span span) {
 /// Whether another part of the wire pushes the tape aside so far that it reads too much. It lies across the wire, half a
 /// diameter out of line: from there to its ends, a and b away, that adds od^2 / 8 (1/a + 1/b). Legs that end at one of its points
 /// don't count: the tape lies beside them.
-bool in_free_air(const Shape& shape, Span span, Length od) {
+bool in_free_air(const WireShape& shape, Span span, Length od) {
     constexpr Length noticed{25.4 / 64};
     const double length = apart(shape, span).mm, bend = od.mm * od.mm / 8;
     for (std::size_t leg = 0; leg + 1 < shape.points.size(); ++leg) {
@@ -46,15 +46,15 @@ Length reach_of(const Route& route) {
     return std::max(longest_taped, 1.2 * longest_leg);
 }
 
-std::vector<Span> candidates(const Entry& entry, const Shape& shape, const Taken& taken, bool legs_too) {
+std::vector<Span> candidates(const ProofEntry& entry, const WireShape& shape, const Taken& taken, bool legs_too) {
     const Route& route = entry.wire.route;
     const Length reach = reach_of(route);
-    std::vector<Span> spans;
+    std::vector<Span> done = spans_of(taken.readings), spans;
+    done.insert(done.end(), taken.out_of_reach.begin(), taken.out_of_reach.end());
     for (std::size_t to = 1; to < shape.points.size(); ++to)
         for (std::size_t from = 0; from < to; ++from) {
             const Span span{from, to};
             const Length length = apart(shape, span);
-            const std::vector<Span> done = spans_of(taken.readings);
             if (!can_be_touched(route, from) || !can_be_touched(route, to) || std::find(done.begin(), done.end(), span) != done.end()) continue;
             if (length < shortest_taped || length > reach || (!legs_too && bends_between(route, span) == 0)) continue;
             if (in_free_air(shape, span, entry.wire.od)) spans.push_back(span);
@@ -76,7 +76,7 @@ double bell(double x) {
 
 /// Mutual information, in nats, of the reading and what is true: the entropy of its whole distribution less its mean
 /// entropy when the truth is known.
-double information(const std::vector<Next>& next, const std::vector<double>& chances) {
+double information(const std::vector<NextReading>& next, const std::vector<double>& chances) {
     double low = 1e300, high = -1e300, least = 1e300, known = 0, all = 0;
     for (std::size_t i = 0; i < next.size(); ++i) {
         const double sd = std::sqrt(next[i].variance);
@@ -101,17 +101,17 @@ double information(const std::vector<Next>& next, const std::vector<double>& cha
     return entropy - (known / all + std::log(constant) + 0.5);
 }
 
-std::optional<TapeTask> best_of(const Entry& entry, const std::vector<Possibility>& possible, const Taken& taken) {
+std::optional<TapeTask> best_of(const ProofEntry& entry, const std::vector<Possibility>& possible, const Taken& taken) {
     const std::vector<double> chances = probabilities(possible, taken, entry.measuring);
     const bool wrong = doubted(possible, taken, entry.measuring);
     const std::vector<Span> spans = candidates(entry, possible.front().shape, taken, wrong);
     if (spans.empty()) return std::nullopt;
-    std::vector<std::vector<Next>> for_span(spans.size());
+    std::vector<std::vector<NextReading>> for_span(spans.size());
     std::vector<double> weights;
     for (std::size_t i = 0; i < possible.size(); ++i) {
         if (chances[i] < too_unlikely) continue;
         weights.push_back(chances[i]);
-        const std::vector<Next> next = foreseen_after(possible[i], taken.readings, spans, entry.measuring);
+        const std::vector<NextReading> next = foreseen_after(possible[i], taken.readings, spans, entry.measuring);
         for (std::size_t k = 0; k < spans.size(); ++k) for_span[k].push_back(next[k]);
     }
     if (weights.empty()) return std::nullopt;
@@ -127,9 +127,9 @@ std::optional<TapeTask> best_of(const Entry& entry, const std::vector<Possibilit
 
 }  // namespace
 
-std::optional<TapeTask> next_task(const Entry& entry, const Taken& taken) { return best_of(entry, possibilities(entry), taken); }
+std::optional<TapeTask> next_task(const ProofEntry& entry, const Taken& taken) { return best_of(entry, possibilities(entry), taken); }
 
-std::vector<TapeTask> tasks_to_take(const Entry& entry, std::size_t count) {
+std::vector<TapeTask> tasks_to_take(const ProofEntry& entry, std::size_t count) {
     const std::vector<Possibility> possible = possibilities(entry);
     std::vector<TapeTask> tasks;
     Taken taken;
@@ -144,7 +144,7 @@ std::vector<TapeTask> tasks_to_take(const Entry& entry, std::size_t count) {
 
 std::optional<HandQuestion> hand_question(const Wire& wire) {
     constexpr double clear_enough = 0.1;  // 90 degree corners, 6 degrees out of the plane
-    const Shape shape = shape_of(wire, wire.route.measured_to);
+    const WireShape shape = shape_of(wire, wire.route.measured_to);
     std::optional<HandQuestion> clearest;
     std::optional<std::size_t> before;
     for (std::size_t bend = 0; bend < wire.route.bends.size(); ++bend) {

@@ -128,7 +128,7 @@ private:
         slip.meant = std::move(meant);
     }
     void add_moves() {
-        const Shape shape = shape_of(wire_, TapeEdge::centre);
+        const WireShape shape = shape_of(wire_, TapeEdge::centre);
         std::vector<Eigen::Vector3d> moves;
         for (std::size_t i = 0; i < route().runs.size(); ++i) moves.push_back(route().runs[i].mm * shape.along[i]);
         for (std::size_t i = 0; i < moves.size(); ++i) {

@@ -107,6 +107,12 @@ ButtonView main_of(const State& state) {
     return unless(press_button("next", "To the bench", Next{}), entry.path.empty() ? "not kept on the disk yet" : "");
 }
 
+/// Offered, never asked for, as soon as all of the line is entered.
+std::optional<ButtonView> prove_button(const State& state) {
+    if (no_proof(state) == NoProof::unfinished) return std::nullopt;
+    return unless(press_button("prove", "Check it with a tape", ProveLine{}), no_proof(state) == NoProof::cut ? "the tube is cut" : no_proof(state) == NoProof::no_bends ? "it has no bends" : "");
+}
+
 // --- the questions
 
 TileView answer_tile(const std::string& id, const std::string& label, bool chosen, const std::string& name = "", Drawing drawing = Drawing::none) {
@@ -189,11 +195,13 @@ void fill_draft(const State& state, ScreenView& view) {
     body.tiles = of_job ? job_lines(state) : line_facts(state);
     body.picture = entered_picture(state);
     body.notes = entered_findings(state, 1);
+    if (const auto note = proof_note(state.entry_proof, state.entry->line().proof); note && body.notes.empty()) body.notes.push_back(*note);
     if (of_job) body.heading = "Lines of the job, and what can be done with " + state.entry->line().name;
     view.header = entry_header(state, state.entry->line().name);
     view.body = std::move(body);
     view.footer = entry_footer(state);
     if (of_job) view.footer.buttons.front() = press_button("back", "Back", TurnPage{-1000});
+    if (const auto prove = prove_button(state)) view.footer.buttons.push_back(*prove);
     ButtonView main = main_of(state);
     main.weight = Weight::main;
     view.footer.main_id = main.id;

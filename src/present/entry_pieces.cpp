@@ -114,6 +114,13 @@ std::string ask_word(Ask ask) {
     return "";
 }
 
+void fill_length_keys(RouteBody& body, Unit unit) {
+    const std::vector<std::string> inches{"7", "8", "9", "1/8", "1/4", "4", "5", "6", "3/8", "1/2", "1", "2", "3", "5/8", "3/4", ".", "0", "+1/32", "+1/16", "7/8"};
+    const std::vector<std::string> millimetres{"7", "8", "9", "4", "5", "6", "1", "2", "3", ".", "0", "clear"};
+    body.columns = unit == Unit::inch ? 5 : 3;
+    for (const std::string& name : unit == Unit::inch ? inches : millimetres) body.keys.push_back(press_button("key-" + name, name, Key{name}));
+}
+
 HeaderView entry_header(const State& state, const std::string& place) {
     const Entry& entry = *state.entry;
     HeaderView header{entry.page.job.name, place, {}};

@@ -12,6 +12,8 @@ std::string way_word(MoveWay way);
 /// "Outside edge, laid flat".
 std::string form_word(const MeasuredRoute& route);
 std::string ask_word(Ask ask);                               ///< the question: "Which tube?"
+/// The keys that a length is typed with.
+void fill_length_keys(RouteBody& body, Unit unit);
 HeaderView entry_header(const State& state, const std::string& place);
 /// Back and Undo, and Redo where something was undone; the caller adds to them.
 FooterView entry_footer(const State& state);

@@ -66,6 +66,7 @@ void fill_order(const State& state, ScreenView& view);
 void fill_draft(const State& state, ScreenView& view);
 void fill_ask(const State& state, ScreenView& view);
 void fill_route(const State& state, ScreenView& view);
+void fill_proof(const State& state, ScreenView& view);
 void fill_card(const State& state, ScreenView& view);
 void fill_refused_book(const State& state, ScreenView& view);
 
@@ -77,6 +78,8 @@ std::vector<ButtonView> number_keys(bool fractions);
 std::vector<TextView> order_notes(const State& state);
 /// Of the line being entered, as far as it can be drawn.
 std::optional<PictureView> entered_picture(const State& state);
+/// How the proof of a line's entry stands; none where nobody began one.
+std::optional<TextView> proof_note(ProofStanding standing, const std::optional<LineProof>& kept);
 /// What speaks against it, the worst first, at most so many; empty while nothing does.
 std::vector<TextView> entered_findings(const State& state, std::size_t most);
 Tone tone_of(Severity severity);

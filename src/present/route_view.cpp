@@ -23,21 +23,18 @@ std::vector<ButtonView> keys_of(const std::vector<std::string>& names) {
 }
 
 void fill_number_keys(const State& state, RouteBody& body) {
-    const bool inch = state.entry->page.job.unit == Unit::inch && !is_angle(state.entry->page.cell);
-    if (!inch) {
+    const bool inch = state.entry->page.job.unit == Unit::inch;
+    if (is_angle(state.entry->page.cell)) {
         body.columns = 3;
-        body.keys = keys_of({"7", "8", "9", "4", "5", "6", "1", "2", "3", ".", "0"});
-        if (is_angle(state.entry->page.cell)) body.keys.push_back(press_button("key-1/2", "1/2", Key{"1/2"}));
-        else body.keys.push_back(press_button("key-clear", "clear", Key{"clear"}));
+        body.keys = keys_of({"7", "8", "9", "4", "5", "6", "1", "2", "3", ".", "0", "1/2"});
         return;
     }
-    if (state.entry->page.cell.what == What::move) {
+    if (inch && state.entry->page.cell.what == What::move) {
         body.columns = 4;
         body.keys = keys_of({"7", "8", "9", "1/4", "4", "5", "6", "1/2", "1", "2", "3", "3/4", ".", "0", "+1/8", "+1/16"});
         return;
     }
-    body.columns = 5;
-    body.keys = keys_of({"7", "8", "9", "1/8", "1/4", "4", "5", "6", "3/8", "1/2", "1", "2", "3", "5/8", "3/4", ".", "0", "+1/32", "+1/16", "7/8"});
+    fill_length_keys(body, state.entry->page.job.unit);
 }
 
 /// The entry as it reads now: with its unit where it is a number.

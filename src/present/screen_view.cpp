@@ -22,6 +22,7 @@ std::string screen_name(Screen screen) {
         case Screen::ask: return "ask";
         case Screen::route: return "route";
         case Screen::card: return "card";
+        case Screen::prove: return "prove";
     }
     return "";
 }
@@ -44,9 +45,18 @@ std::string entry_word(const Entry& entry, const Looks& looks) {
     return word + (looks.keypad ? ".keypad" : "");
 }
 
+/// Of a proof: what is asked now, and what was changed to come there.
+std::string proof_word(const State& state) {
+    const Proving& now = *state.proving;
+    std::string word = "/" + std::to_string(state.entry->page.line) + "/" + now.kept.wire + "." + std::to_string(now.readings()) + "." + std::to_string(now.kept.taken.out_of_reach.size());
+    word += "." + std::to_string(static_cast<int>(now.stage)) + "." + std::to_string(now.kept.twice.size());
+    return word + (state.looks.retake ? ".again-" + std::to_string(*state.looks.retake) : "");
+}
+
 bool is_of_entry(Screen screen) { return screen == Screen::draft || screen == Screen::ask || screen == Screen::route; }
 
 std::string key_of(const State& state, Screen screen) {
+    if (screen == Screen::prove) return screen_name(screen) + "/" + std::to_string(state.looks.page) + proof_word(state);
     if (is_of_entry(screen)) return screen_name(screen) + "/" + std::to_string(state.looks.page) + entry_word(*state.entry, state.looks);
     std::string key = screen_name(screen) + "/" + std::to_string(state.looks.page);
     if (sheet_in_hand(state)) key += step_word(state);
@@ -71,6 +81,7 @@ Screen showable(const State& state) {
         case Screen::ask: return state.entry && state.entry->page.ask ? Screen::ask : Screen::shelf;
         case Screen::draft:
         case Screen::route: return state.entry ? state.looks.screen : Screen::shelf;
+        case Screen::prove: return !state.entry ? Screen::shelf : state.proving ? Screen::prove : Screen::draft;
         default: return state.looks.screen;
     }
 }
@@ -92,6 +103,7 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::ask: return fill_ask(state, view);
         case Screen::route: return fill_route(state, view);
         case Screen::card: return fill_card(state, view);
+        case Screen::prove: return fill_proof(state, view);
     }
 }
 

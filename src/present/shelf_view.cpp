@@ -152,6 +152,7 @@ void fill_line(const State& state, ScreenView& view) {
     std::vector<TextView> said;
     for (const Finding& finding : sheet.findings)
         if (!std::holds_alternative<TrappedPieces>(finding.fact) && !said_by_the_order(finding)) said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(finding.severity)});
+    if (const auto note = proof_note(*state.line < state.proofs.size() ? state.proofs[*state.line] : ProofStanding::none, sheet.line.proof); note && !work.cut) said.push_back(*note);
     if (!sheet.line.note.empty()) said.push_back({"Note: " + sheet.line.note});
     for (const TextView& note : order_notes(state)) said.push_back(note);
     const Page page = page_of(state, said.size(), findings_on_a_page);
@@ -166,6 +167,7 @@ void fill_line(const State& state, ScreenView& view) {
     view.footer = side_footer(state);
     if (bar_to_start(state) == Bar::stopped && work.cut && work.stage != Stage::done)
         view.footer.buttons.insert(view.footer.buttons.begin(), press_button("wrong", "Went wrong", WentWrong{}, Weight::warn));
+    if (!work.cut && sheet.layout && !sheet.line.route.bends.empty()) view.footer.buttons.push_back(press_button("prove", "Check the entry with a tape", ProveLine{}));
     view.footer.buttons.push_back(start_button(state));
     view.footer.main_id = "next";
     view.body = std::move(body);

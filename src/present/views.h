@@ -118,6 +118,7 @@ struct PictureView {
     std::vector<std::pair<Swatch, std::string>> legend = {};
     bool entered = false;              ///< of the line being entered, not of the one in hand at the bench
     std::optional<LitPart> lit = std::nullopt;
+    std::optional<Span> taped = std::nullopt;  ///< a tape from point to point of the finished part; they have the anchors gauge_1 and gauge_2
     bool operator==(const PictureView&) const = default;
 };
 

@@ -216,9 +216,23 @@ Eigen::Matrix3d laid_flat(const std::vector<Vector3d>& path, const Vector3d& mid
     return turn.transpose();
 }
 
+/// A tape drawn tight between two places, with a knob where each end is held.
+void add_tape(Scene& scene, const Vector3d& from, const Vector3d& to) {
+    show(scene, from);
+    show(scene, to);
+    // A long line is a hair in its picture: knobs and tape are seen all the same.
+    const double knob = std::max(1.2 * scene.od.mm, 0.013 * scene.bounds.size()), length = (to - from).norm();
+    if (length < knob) return;
+    const Vector3d step = (0.01 * knob / length) * (to - from);
+    for (const Vector3d& place : {from, to}) scene.meshes.push_back(rod({place - step, place + step}, knob, Ink::gauge));
+    add(scene, dashed({from, to}, 0.28 * knob, 1.6 * knob, 0.9 * knob, Ink::gauge));
+    scene.anchors[Anchor::gauge_1] = from;
+    scene.anchors[Anchor::gauge_2] = to;
+}
+
 }  // namespace
 
-Scene part_scene(const Sheet& sheet, std::optional<std::size_t> lit) {
+Scene part_scene(const Sheet& sheet, std::optional<std::size_t> lit, std::optional<Span> taped) {
     assert(sheet.layout);
     const Tube& size = sheet.line.tube;
     std::vector<Stretch> stretches = centreline(sheet.layout->part);
@@ -246,6 +260,10 @@ Scene part_scene(const Sheet& sheet, std::optional<std::size_t> lit) {
     for (const Stretch& stretch : stretches)
         if (stretch.bend < 0) legs.push_back(stretch.start.along);
     scene.outlook = outlook_for_part(legs);
+    if (taped && taped->to < sheet.line.route.bends.size() + 2 && taped->from < taped->to) {
+        const WireShape touched = shape_of(Wire{sheet.line.route, size.od, sheet.line.bender.radius}, sheet.line.route.measured_to);
+        add_tape(scene, turn * (touched.points[taped->from] - middle), turn * (touched.points[taped->to] - middle));
+    }
     scene.bench_top_z = scene.bounds.low.z() - 0.2 * size.od.mm;
     scene.anchors[Anchor::hook_end] = path_of(stretches.front()).front();
     scene.anchors[Anchor::lever_end] = path_of(stretches.back()).back();

@@ -9,6 +9,7 @@
 #include "bench/sheet.h"
 #include "scene/mesh.h"
 #include "scene/outlook.h"
+#include "tube/touch_points.h"
 
 namespace tubewright {
 
@@ -47,7 +48,9 @@ struct Scene {
 
 /// The finished part alone, lying flat, A at the left, with one of its stretches, counted as in tube/centreline.h, in the ink of tube_now; its
 /// middle is the anchor `bend`.
-Scene part_scene(const Sheet& sheet, std::optional<std::size_t> lit = std::nullopt);
+/// With `taped`, a tape between these two touch points, on the edge that the legs were measured to; they are the anchors gauge_1 and
+/// gauge_2.
+Scene part_scene(const Sheet& sheet, std::optional<std::size_t> lit = std::nullopt, std::optional<Span> taped = std::nullopt);
 
 /// The tube as it lies in the bender in front of the operator (x right, y away, z up), the hook-side tangent
 /// point at the origin: bends of earlier steps are formed, coming ones straight, rolled as the step says.

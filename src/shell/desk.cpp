@@ -102,11 +102,11 @@ void Desk::look_at_day() {
 
 void Desk::carry_out(const Request& request) {
     if (std::holds_alternative<ReadShelf>(request)) read_jobs();
-    else if (const auto* job = std::get_if<ReadJob>(&request)) read_one(job->path);
+    else if (const auto* job = std::get_if<ReadJob>(&request)) read_one(job->path, job->line);
     else if (std::holds_alternative<SaveWork>(request)) save_work();
     else if (std::holds_alternative<SaveSettings>(request)) save_settings();
     else if (std::holds_alternative<OpenFreshBook>(request)) open_fresh_book();
-    else if (const auto* draft = std::get_if<ReadDraft>(&request)) read_draft_of(draft->path);
+    else if (const auto* draft = std::get_if<ReadDraft>(&request)) read_draft_of(*draft);
     else if (const auto* kept = std::get_if<KeepDraft>(&request)) keep_draft(*kept);
     else if (const auto* card = std::get_if<SaveCard>(&request)) save_card(*card);
     else if (const auto* dropped = std::get_if<DropCard>(&request)) drop_card(*dropped);
@@ -196,9 +196,9 @@ void Desk::read_jobs() {
     act(shelf);
 }
 
-void Desk::read_one(const std::string& path) {
+void Desk::read_one(const std::string& path, const std::string& line) {
     auto job = read_job(path, library_);
-    if (job.ok()) act(JobRead{job_id(path), path, std::move(job).value()});
+    if (job.ok()) act(JobRead{job_id(path), path, std::move(job).value(), line});
     else act(JobRefused{path, job.trouble().sentence()});
 }
 

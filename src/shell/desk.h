@@ -59,10 +59,10 @@ private:
     void use_book(const std::filesystem::path& path);
     void read_jobs();
     void tell_left_out();
-    void read_one(const std::string& path);
+    void read_one(const std::string& path, const std::string& line = "");
     // a line being entered
     void tell_offers();
-    void read_draft_of(const std::string& path);
+    void read_draft_of(const ReadDraft& asked);
     void keep_draft(const KeepDraft& asked);
     void find_order_for(const FindOrder& asked);
     void save_work();

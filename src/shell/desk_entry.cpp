@@ -20,12 +20,12 @@ void Desk::tell_offers() {
     act(OffersAre{offers});
 }
 
-void Desk::read_draft_of(const std::string& path) {
-    auto opened = open_to_enter(path, library_);
-    if (!opened.ok()) return act(JobRefused{path, opened.trouble().sentence()});
+void Desk::read_draft_of(const ReadDraft& asked) {
+    auto opened = open_to_enter(asked.path, library_);
+    if (!opened.ok()) return act(JobRefused{asked.path, opened.trouble().sentence()});
     OpenedJob job = std::move(opened).value();
     entered_ = job.hand;
-    act(DraftRead{job.hand.path.string(), std::move(job.draft)});
+    act(DraftRead{job.hand.path.string(), std::move(job.draft), asked.prove});
 }
 
 void Desk::keep_draft(const KeepDraft& asked) {

@@ -32,7 +32,7 @@ struct ShelfEntry {
     bool operator==(const ShelfEntry&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, prove };
 
 // --- what a finger does
 struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card
@@ -87,6 +87,17 @@ struct ReverseLine { bool operator==(const ReverseLine&) const = default; };
 struct CopyLine { bool mirrored; bool operator==(const CopyLine&) const = default; };
 struct TakeLineOut { bool operator==(const TakeLineOut&) const = default; };
 struct FinishLine { bool operator==(const FinishLine&) const = default; };                     ///< all of it is entered
+// --- its route proved with a tape
+struct ProveLine { bool operator==(const ProveLine&) const = default; };                       ///< the line at the bench, or the one being entered
+struct CantReach { bool operator==(const CantReach&) const = default; };                       ///< the two points that are asked for
+struct EnoughReadings { bool operator==(const EnoughReadings&) const = default; };             ///< what do they say?
+struct OneMoreReading { bool operator==(const OneMoreReading&) const = default; };
+struct AnswerHand { std::optional<bool> left; bool operator==(const AnswerHand&) const = default; };  ///< none: the person can't tell
+struct TapeAgain { std::size_t reading; bool operator==(const TapeAgain&) const = default; };
+struct PickSlip { std::size_t slip; bool operator==(const PickSlip&) const = default; };       ///< of the proof's explanations
+struct CorrectSlip { bool operator==(const CorrectSlip&) const = default; };                   ///< the one picked is taken back
+struct ProveAfresh { bool operator==(const ProveAfresh&) const = default; };                   ///< without what was taped so far
+// --- a bender's card
 struct PickSolid { std::size_t solid; bool operator==(const PickSolid&) const = default; };     ///< of the card's body: its numbers come into sight
 struct PickFigure { std::string id; bool operator==(const PickFigure&) const = default; };      ///< a number of the card: the keypad comes
 struct TakeFigure { bool operator==(const TakeFigure&) const = default; };      ///< what was typed becomes the card's number
@@ -102,13 +113,13 @@ struct Dismiss { bool operator==(const Dismiss&) const = default; };            
 struct DayIs { std::string day; bool operator==(const DayIs&) const = default; };
 struct ScreenIs { double px_per_mm; bool operator==(const ScreenIs&) const = default; };  ///< as the monitor says of itself
 struct ShelfRead { std::vector<ShelfEntry> entries; bool operator==(const ShelfRead&) const = default; };
-struct JobRead { std::string id; std::string path; Job job; bool operator==(const JobRead&) const = default; };
+struct JobRead { std::string id; std::string path; Job job; std::string line = {}; bool operator==(const JobRead&) const = default; };
 struct JobRefused { std::string path; std::string sentence; bool operator==(const JobRefused&) const = default; };
 struct BookRead { Work work; Settings settings; std::vector<UndoStep> past = {}; bool operator==(const BookRead&) const = default; };
 struct BookRefused { std::string sentence; bool in_use = false; bool operator==(const BookRefused&) const = default; };  ///< could not be opened; untouched
 struct OrderShare { std::int64_t question; double share; bool operator==(const OrderShare&) const = default; };
 struct OffersAre { Offers offers; bool operator==(const OffersAre&) const = default; };
-struct DraftRead { std::string path; Draft job; bool operator==(const DraftRead&) const = default; };
+struct DraftRead { std::string path; Draft job; std::string prove = {}; bool operator==(const DraftRead&) const = default; };  ///< `prove`: a line whose entry is to be proved
 /// The draft in hand is on the disk, in `path`; `sentence` says what the person should know about that. `line`
 /// is what can be worked out of the line in hand, or `trouble` why nothing can.
 struct DraftKept { std::string path, sentence; std::optional<Line> line; std::string trouble; bool operator==(const DraftKept&) const = default; };
@@ -120,7 +131,7 @@ struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const =
 using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
                             SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, KeepCard, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, SplitLeg,
-                            TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, FinishLine, OffersAre, DraftRead, DraftKept, StartFreshBook, GoOnWithoutBook,
+                            TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved>;
 
 /// One of these. Its copies are made in one place (action.cpp) and not in every file that has a button: an action

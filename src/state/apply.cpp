@@ -111,6 +111,15 @@ void take(Doing& d, const ReverseLine&) { reverse_line(d); }
 void take(Doing& d, const CopyLine& a) { copy_line(d, a.mirrored); }
 void take(Doing& d, const TakeLineOut&) { take_line_out(d); }
 void take(Doing& d, const FinishLine&) { finish_line(d); }
+void take(Doing& d, const ProveLine&) { prove_line(d); }
+void take(Doing& d, const CantReach&) { cant_reach(d); }
+void take(Doing& d, const EnoughReadings&) { enough_readings(d); }
+void take(Doing& d, const OneMoreReading&) { one_more_reading(d); }
+void take(Doing& d, const AnswerHand& a) { answer_hand(d, a.left); }
+void take(Doing& d, const TapeAgain& a) { tape_again(d, a.reading); }
+void take(Doing& d, const PickSlip& a) { pick_slip(d, a.slip); }
+void take(Doing& d, const CorrectSlip&) { correct_slip(d); }
+void take(Doing& d, const ProveAfresh&) { prove_afresh(d); }
 void take(Doing& d, const OffersAre& a) { d.state.offers = a.offers; }
 void take(Doing& d, const DraftRead& a) { draft_read(d, a); }
 void take(Doing& d, const DraftKept& a) { draft_kept(d, a); }

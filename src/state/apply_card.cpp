@@ -124,6 +124,7 @@ void card_kept(Doing& doing, const CardKept& kept) {
     state.job = kept.job;
     state.orders.clear();
     state.line.reset();
+    work_out_proofs(state);
     for (std::size_t i = 0; i < kept.job->lines.size(); ++i)
         if (kept.job->lines[i].name == name) state.line = i;
     work_out_sheets(doing);

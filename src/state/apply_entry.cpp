@@ -88,13 +88,16 @@ void draft_read(Doing& doing, const DraftRead& read) {
     Entry entry;
     entry.path = read.path;
     entry.in_a_row = false;
+    entry.from_bench = !read.prove.empty();
     entry.page.job = read.job;
     entry.page.ask.reset();
-    entry.page.cell = cells_of(entry.page.job.lines.front().route).back();
-    entry.page.flat = looks_flat(entry.page.job.lines.front().route);
+    for (std::size_t i = 0; i < read.job.lines.size(); ++i)
+        if (read.job.lines[i].name == read.prove) entry.page.line = i;
+    entry.page.cell = cells_of(entry.line().route).back();
+    entry.page.flat = looks_flat(entry.line().route);
     doing.state.entry = std::move(entry);
     doing.state.entry_sheet.reset();
-    show(doing.state, Screen::draft);
+    show(doing.state, read.prove.empty() ? Screen::draft : Screen::prove);
     keep_draft(doing);
 }
 
@@ -144,6 +147,7 @@ void copy_line(Doing& doing, bool in_mirror) {
     EntryPage next = doing.state.entry->page;
     DraftLine copy = next.job.lines[next.line];
     copy.name = new_line_name(next.job);
+    copy.proof.reset();
     if (in_mirror) copy.route = mirrored(copy.route);
     next.job.lines.push_back(std::move(copy));
     next.line = next.job.lines.size() - 1;
@@ -165,16 +169,22 @@ namespace {
 
 bool at_entry(const State& state) {
     const Screen screen = state.looks.screen;
-    return state.entry && (screen == Screen::draft || screen == Screen::ask || screen == Screen::route);
+    return state.entry && (screen == Screen::draft || screen == Screen::ask || screen == Screen::route || screen == Screen::prove);
 }
 
 bool bring_back(Doing& doing, std::vector<EntryPage>& from, std::vector<EntryPage>& to) {
     Entry& entry = *doing.state.entry;
-    if (from.empty()) return true;
+    const bool proved = doing.state.looks.screen == Screen::prove;
+    if (from.empty() || (proved && !is_proof_step(from.back(), entry.page))) return true;
     to.push_back(entry.page);
     entry.page = from.back();
     from.pop_back();
     keep_draft(doing);
+    if (proved) {
+        show(doing.state, Screen::prove);
+        work_out_proof(doing.state);
+        return true;
+    }
     if (entry.page.ask || doing.state.looks.screen != Screen::draft) show_page(doing.state);
     return true;
 }
@@ -191,6 +201,8 @@ void draft_kept(Doing& doing, const DraftKept& kept) {
     if (!kept.sentence.empty()) state.looks.notice = kept.sentence;
     state.entry->trouble = kept.trouble;
     state.entry_sheet = kept.line ? std::make_shared<const Sheet>(bend_sheet(*kept.line, {})) : nullptr;
+    work_out_proof(state);
+    if (state.looks.screen == Screen::prove && (!state.proving || no_proof(state) != NoProof::none)) show(state, Screen::draft);
 }
 
 }  // namespace tubewright

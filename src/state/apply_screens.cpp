@@ -15,6 +15,8 @@ void clear_half_done(Looks& looks) {
     looks.kept_choice.clear();
     looks.wrong_bend.reset();
     looks.picked_bend.reset();
+    looks.retake.reset();
+    looks.picked_slip = 0;
 }
 
 bool is_beside(Screen screen) {
@@ -33,6 +35,7 @@ bool is_beside(Screen screen) {
         case Screen::draft:
         case Screen::ask:
         case Screen::route:
+        case Screen::prove:
         case Screen::bench: return false;
     }
     return false;
@@ -53,6 +56,7 @@ bool can_show(const State& state, Screen screen) {
         case Screen::bench: return bar_to_start(state) == Bar::none;
         case Screen::draft: return state.entry.has_value();
         case Screen::ask:
+        case Screen::prove:
         case Screen::route: return false;  // by their own touches
         case Screen::wrong: return false;  // only WentWrong opens the question
     }
@@ -123,6 +127,7 @@ void press_next(Doing& doing) {
         case Screen::ask:
         case Screen::route:
         case Screen::draft: return next_at_entry(doing);
+        case Screen::prove: return next_at_proof(doing);
         default: return;
     }
 }
@@ -138,6 +143,7 @@ void press_back(Doing& doing) {
         case Screen::ask:
         case Screen::route:
         case Screen::draft: return back_at_entry(doing);
+        case Screen::prove: return back_at_proof(doing);
         case Screen::card: return back_at_card(doing);
         default: return leave_beside(state);
     }
@@ -149,23 +155,48 @@ void press_key(Doing& doing, const std::string& key) {
     const bool reading = step && work_in_hand(state).move == Move::check && !work_in_hand(state).last_reading;
     const bool figure = state.looks.screen == Screen::card && state.card && !state.card->figure.empty();
     if (figure) return press_card_key(doing, key);
-    if (!reading && state.looks.screen != Screen::stick_length && state.looks.screen != Screen::route) return;
+    const Screen screen = state.looks.screen;
+    if (!reading && screen != Screen::stick_length && screen != Screen::route && screen != Screen::prove) return;
     if (key == "keypad") state.looks.keypad = state.looks.screen == Screen::route;
     else state.looks.typed = with_key(state.looks.typed, key);
+}
+
+namespace {
+
+Job without_proofs(Job job) {
+    for (Line& line : job.lines) line.proof.reset();
+    return job;
+}
+
+}  // namespace
+
+void work_out_proofs(State& state) {
+    state.proofs.clear();
+    if (!state.job) return;
+    for (const Line& line : state.job->lines) state.proofs.push_back(proof_standing(wire_of(line), state.job->unit, line.proof));
 }
 
 void job_read(Doing& doing, const JobRead& read) {
     State& state = doing.state;
     if (read.job.lines.empty()) return;
+    // What was taped changes no sheet: orders that were found stay found.
+    const bool same_but_proofs = state.job && state.job_id == read.id && without_proofs(*state.job) == without_proofs(read.job);
     state.job = read.job;
     state.job_id = read.id;
     state.job_path = read.path;
     state.line.reset();
+    work_out_proofs(state);
+    if (!read.line.empty() && same_but_proofs) {
+        work_out_sheets(doing);
+        show(state, Screen::lines);
+        return open_line(doing, read.line);
+    }
     for (const LineOrder& order : state.orders)
         if (order.looking) doing.requests.push_back(StopFinding{order.question});  // nobody waits for it any more
     state.orders.clear();
     work_out_sheets(doing);
     show(state, Screen::lines);
+    if (!read.line.empty()) open_line(doing, read.line);
 }
 
 void book_read(Doing& doing, const BookRead& read) {

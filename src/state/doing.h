@@ -65,6 +65,21 @@ bool undo_entry(Doing& doing);   ///< whether it was the entry's to undo
 bool redo_entry(Doing& doing);
 void draft_read(Doing& doing, const DraftRead& read);
 void draft_kept(Doing& doing, const DraftKept& kept);
+// --- its route proved with a tape
+void prove_line(Doing& doing);
+void cant_reach(Doing& doing);
+void enough_readings(Doing& doing);
+void one_more_reading(Doing& doing);
+void answer_hand(Doing& doing, std::optional<bool> left);
+void tape_again(Doing& doing, std::size_t reading);
+void pick_slip(Doing& doing, std::size_t slip);
+void correct_slip(Doing& doing);
+void prove_afresh(Doing& doing);
+void next_at_proof(Doing& doing);
+void back_at_proof(Doing& doing);
+/// Of the line being entered, and of the lines of the job, as they stand now.
+void work_out_proof(State& state);
+void work_out_proofs(State& state);
 // --- the bender's card
 void open_card(Doing& doing);
 void pick_solid(Doing& doing, std::size_t solid);

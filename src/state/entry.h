@@ -44,6 +44,7 @@ struct Entry {
     EntryPage page;
     bool in_a_row = true;                 ///< the questions of a new job, one after the other
     std::vector<EntryPage> past, future;  ///< without limit, while this job is entered
+    bool from_bench = false;              ///< only its proof was asked for, at the line's page: Back leads there again
     std::string trouble;                  ///< why what is entered can't be worked out, one sentence
 
     DraftLine& line() { return page.job.lines[page.line]; }

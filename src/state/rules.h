@@ -131,4 +131,15 @@ inline constexpr Length longest_trim{1000};
 /// Whether nothing of the line in hand is missing.
 bool can_finish(const State& state);
 
+// --- its route proved with a tape
+/// Why the entry of the line in hand can't be proved now. `unfinished`: or it can't be worked out.
+enum class NoProof { none, unfinished, no_bends, cut };
+NoProof no_proof(const State& state);
+/// What is typed for the reading that is asked for, in the reader's unit.
+std::optional<Length> typed_tape(const State& state);
+/// Whether the step from the one page to the other changed what was taped of its line.
+bool is_proof_step(const EntryPage& one, const EntryPage& other);
+/// The reader's choice, else that of the job being entered.
+Unit entry_reader_unit(const State& state);
+
 }  // namespace tubewright

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "bench/checklist.h"
+#include "bench/proving.h"
 #include "bench/sheet.h"
 #include "state/action.h"
 #include "state/work.h"
@@ -26,6 +27,8 @@ struct Looks {
     std::string kept_choice;
     std::optional<std::size_t> wrong_bend;  ///< chosen, where the reason asks for it
     std::optional<std::size_t> picked_bend; ///< on the order screen, for the arrows
+    std::optional<std::size_t> retake;      ///< while an entry is proved: the reading to be taped once more
+    std::size_t picked_slip = 0;            ///< and which of the slips is looked at
     std::string notice;              ///< one sentence that waits to be read
     bool operator==(const Looks&) const = default;
 };
@@ -81,6 +84,9 @@ struct State {
     Offers offers;                   ///< given at start, never changed
     std::optional<Entry> entry;      ///< a job being entered
     std::shared_ptr<const Sheet> entry_sheet;  ///< of what is entered of the line in hand, as far as it can be worked out
+    std::shared_ptr<const Proving> proving;    ///< of that line, while its entry is proved
+    ProofStanding entry_proof = ProofStanding::none;  ///< of that line
+    std::vector<ProofStanding> proofs;         ///< one for each line of the job
     Settings settings;
     double screen_px_per_mm = 0;
     BookStanding book = BookStanding::not_read;
@@ -94,14 +100,14 @@ struct State {
 
 // --- what must happen outside
 struct ReadShelf { bool operator==(const ReadShelf&) const = default; };
-struct ReadJob { std::string path; bool operator==(const ReadJob&) const = default; };
+struct ReadJob { std::string path; std::string line = {}; bool operator==(const ReadJob&) const = default; };  ///< `line` to be opened
 struct SaveWork { bool operator==(const SaveWork&) const = default; };      ///< state.work, in one transaction
 struct SaveSettings { bool operator==(const SaveSettings&) const = default; };
 struct OpenFreshBook { bool operator==(const OpenFreshBook&) const = default; };  ///< beside the refused one, which stays
 /// The best order for that line's sheet as it stands now; the answer is OrderIs with this question.
 struct FindOrder { std::int64_t question; std::size_t line; bool operator==(const FindOrder&) const = default; };
 struct StopFinding { std::int64_t question; bool operator==(const StopFinding&) const = default; };
-struct ReadDraft { std::string path; bool operator==(const ReadDraft&) const = default; };
+struct ReadDraft { std::string path; std::string prove = {}; bool operator==(const ReadDraft&) const = default; };  ///< `prove`: the line whose entry is to be proved
 /// Whole and at once; the answer is DraftKept. `shown` is worked out for the screen.
 struct KeepDraft { std::string path; Draft job; std::optional<Draft> shown; bool operator==(const KeepDraft&) const = default; };
 struct SaveCard { Bender bender; Unit unit; bool operator==(const SaveCard&) const = default; };  ///< as the user's own; the answer is CardKept or NotSaved

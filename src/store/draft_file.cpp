@@ -9,6 +9,7 @@
 #include "store/json_raw.h"
 #include "store/json_tree.h"
 #include "store/limits.h"
+#include "store/proof_file.h"
 #include "store/route_file.h"
 
 namespace tubewright {
@@ -67,7 +68,7 @@ void read_ends(const Node& node, DraftLine& line, const Reading& reading, Entere
 }
 
 DraftLine line_from(const Node& node, const Draft& job, const Reading& reading) {
-    node.known_keys({"name", "quantity", "note", "unfinished", "tube", "bender", "ends", "route"});
+    node.known_keys({"name", "quantity", "note", "unfinished", "tube", "bender", "ends", "route", "proof"});
     DraftLine line;
     line.name = node.at("name").text();
     if (const auto note = node.find("note")) line.note = note->note();
@@ -80,6 +81,7 @@ DraftLine line_from(const Node& node, const Draft& job, const Reading& reading) 
     else if (!job.bender && !line.unfinished) node.at("bender", "a bender here or for the whole job");
     read_ends(node.at("ends", "the two ends, A and B"), line, reading, entered);
     line.route = measured_from(node.at("route", "a route of form legs, straights, points or moves"), reading.unit, reading.raw, entered);
+    if (const auto proof = node.find("proof")) line.proof = proof_from(*proof, reading.unit, reading.raw);
     line.kept = reading.raw.kept(node.place());
     return line;
 }

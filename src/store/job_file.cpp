@@ -64,6 +64,7 @@ Line made_line(const Draft& job, std::size_t index, const std::string& file, con
     line.route = std::move(route).value();
     line.bend_notes = bend_notes(given.route, line.route);
     line.service = job.service;
+    line.proof = given.proof;
     return line;
 }
 

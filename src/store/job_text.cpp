@@ -1,5 +1,6 @@
 #include "store/job_text.h"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <vector>
 
@@ -102,6 +103,24 @@ std::string text_of_ends(const DraftLine& line, Unit unit, std::size_t indent) {
     return in_rows(members, indent, '{', '}');
 }
 
+std::string text_of(const LineProof& proof, Unit unit, std::size_t indent) {
+    const auto twice = [&](const Span& span) { return std::find(proof.twice.begin(), proof.twice.end(), span) != proof.twice.end(); };
+    Members members{member("of", quoted(proof.wire)), member("readings", rows_of(proof.taken.readings, indent + 2, [&](const TapeReading& reading) {
+        Members one{member("from", std::to_string(reading.span.from)), member("to", std::to_string(reading.span.to)), member("read", typed(reading.read, unit))};
+        if (twice(reading.span)) one.push_back(member("twice", "true"));
+        return in_one_line(one);
+    }))};
+    Members out;
+    for (const Span& span : proof.taken.out_of_reach) out.push_back("[" + std::to_string(span.from) + ", " + std::to_string(span.to) + "]");
+    if (!out.empty()) members.push_back(member("out_of_reach", "[" + joined(out, ", ") + "]"));
+    if (const auto& hand = proof.taken.hand)
+        members.push_back(member("hand", in_one_line({member("before", std::to_string(hand->before + 1)), member("bend", std::to_string(hand->bend + 1)), member("goes", quoted(hand->left ? "left" : "right"))})));
+    if (proof.hand_passed) members.push_back(member("hand_passed", "true"));
+    if (proof.wanted > 0) members.push_back(member("wanted", std::to_string(proof.wanted)));
+    add(members, proof.kept);
+    return in_rows(members, indent, '{', '}');
+}
+
 void add(Members& members, const std::string& note, const std::optional<DraftTube>& tube, const std::optional<DraftBender>& bender, Unit unit) {
     if (!note.empty()) members.push_back(member("note", quoted(note)));
     if (tube) members.push_back(member("tube", text_of(*tube, unit)));
@@ -115,6 +134,7 @@ std::string text_of(const Draft& job, const DraftLine& line, std::size_t indent)
     add(members, line.note, line.tube, line.bender, job.unit);
     members.push_back(member("ends", text_of_ends(line, job.unit, inside)));
     members.push_back(member("route", text_of(line.route, job.unit, inside)));
+    if (line.proof) members.push_back(member("proof", text_of(*line.proof, job.unit, inside)));
     add(members, line.kept);
     return in_rows(members, indent, '{', '}');
 }

@@ -22,10 +22,10 @@ Vector3d edge_offset(TapeEdge touched, Length od, Angle angle, const Vector3d& b
 
 }  // namespace
 
-Shape shape_of(const Wire& wire, TapeEdge touched) {
+WireShape shape_of(const Wire& wire, TapeEdge touched) {
     // Legs to the centre are straights between bends of no radius.
     const Part part = part_from(wire.route, wire.route.form == RouteForm::straights ? wire.radius : Length{}, wire.od);
-    Shape shape;
+    WireShape shape;
     Vector3d at = Vector3d::Zero(), along = Vector3d::UnitX(), normal = Vector3d::UnitZ();
     shape.points.push_back(at);
     for (std::size_t i = 0; i < part.bends.size(); ++i) {
@@ -57,9 +57,9 @@ bool can_be_touched(const Route& route, std::size_t point) {
     return angle >= flattest_seen && angle <= tolerance::sharpest_touched;
 }
 
-Length apart(const Shape& shape, Span span) { return {(shape.points[span.to] - shape.points[span.from]).norm()}; }
+Length apart(const WireShape& shape, Span span) { return {(shape.points[span.to] - shape.points[span.from]).norm()}; }
 
-Eigen::VectorXd growth_of(const Shape& shape, Span span) {
+Eigen::VectorXd growth_of(const WireShape& shape, Span span) {
     const std::size_t legs = shape.along.size(), bends = shape.normal.size();
     Eigen::VectorXd growth = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(legs + 2 * bends));
     const Vector3d far = shape.points[span.to], across = far - shape.points[span.from];
@@ -75,7 +75,7 @@ Eigen::VectorXd growth_of(const Shape& shape, Span span) {
     return growth;
 }
 
-Length most_different(const Shape& one, const Shape& other) {
+Length most_different(const WireShape& one, const WireShape& other) {
     assert(one.points.size() == other.points.size());
     double most = 0;
     for (std::size_t i = 0; i < one.points.size(); ++i)

@@ -34,7 +34,7 @@ struct Tally {
     int right = 0, doubted = 0;
 };
 
-Taken taken_at_once(const World& world, const Entry& entry, std::mt19937& dice, const Settings& settings) {
+Taken taken_at_once(const World& world, const ProofEntry& entry, std::mt19937& dice, const Settings& settings) {
     Taken all;
     if (const auto question = hand_question(entry.wire)) all.hand = seen(world, *question);
     for (const TapeTask& task : tasks_to_take(entry)) all.readings.push_back(taped(world, task.span, dice, settings));
@@ -51,7 +51,7 @@ std::string size_of(const Difference& size) {
 Tally measured(int lines, unsigned seed, const Settings& settings, bool one_by_one) {
     std::mt19937 dice(seed);
     Tally tally;
-    const auto proof_of = [&](const World& world, const Entry& entry) {
+    const auto proof_of = [&](const World& world, const ProofEntry& entry) {
         return prove(entry, one_by_one ? taken(world, entry, dice, settings) : taken_at_once(world, entry, dice, settings));
     };
     for (int done = 0; done < lines;) {
@@ -60,11 +60,11 @@ Tally measured(int lines, unsigned seed, const Settings& settings, bool one_by_o
         if (!slipped) continue;
         const Difference size = difference(slipped->entered, world.right.wire.route, world);
         if (size.most_inch < 0.01 && !size.other_hand) continue;  // nothing changed: a Z of two equal halves turned end for end
-        Entry entry = world.right;
+        ProofEntry entry = world.right;
         entry.wire.route = slipped->entered;
         const bool counted = counts(world, slipped->entered, dice, settings);
         const Proof proof = proof_of(world, entry);
-        const bool found = proof.verdict != Verdict::consistent, named = names_it(proof, world);
+        const bool found = proof.verdict != ProofVerdict::consistent, named = names_it(proof, world);
         if (size.other_hand || size.most_inch > same_inch) tally.rows["over 1/4 in, all of them"].add(found, named);
         if (!counted) {
             tally.rows["too small to count"].add(found, named);
@@ -75,7 +75,7 @@ Tally measured(int lines, unsigned seed, const Settings& settings, bool one_by_o
             tally.rows[row].add(found, named);
         const World fine = random_world(dice, settings);
         ++tally.right;
-        const bool doubted = proof_of(fine, fine.right).verdict != Verdict::consistent;
+        const bool doubted = proof_of(fine, fine.right).verdict != ProofVerdict::consistent;
         tally.doubted += doubted;
         tally.rows["bends: " + std::to_string(fine.angles_deg.size()) + ", no slip"].add(doubted, false);
     }
@@ -99,10 +99,10 @@ void time_choosing() {
     for (const int bends : {2, 4, 8, 12, 18}) {
         double first = 0, third = 0, said = 0;
         for (int i = 0; i < 20; ++i) {
-            Entry entry;
+            ProofEntry entry;
             std::mt19937 dice(static_cast<unsigned>(i));
             while (static_cast<int>(entry.wire.route.bends.size()) < bends) {
-                const Entry more = random_world(dice, {}).right;
+                const ProofEntry more = random_world(dice, {}).right;
                 if (entry.wire.route.runs.empty()) entry.wire.route.runs = {more.wire.route.runs.front()};
                 for (std::size_t k = 0; k < more.wire.route.bends.size() && static_cast<int>(entry.wire.route.bends.size()) < bends; ++k) {
                     entry.wire.route.bends.push_back(more.wire.route.bends[k]);

@@ -11,12 +11,12 @@ using namespace tubewright;
 TEST_CASE("a reading that shares a leg with one that came out long is foreseen longer") {
     // Two legs of 10 in one line, all errors 1/16 in. The first alone: leg and tape, 2/256 in^2. Both: two legs and tape, 3/256. They
     // share a leg, 1/256. When the first reads 1/8 too much: the second (1/256) / (2/256) of it, 1/16; variance 3/256 - 1/2 of 1/256.
-    const Entry entry = entry_of({10, 10}, {{0, 0}});
+    const ProofEntry entry = entry_of({10, 10}, {{0, 0}});
     const Possibility right = possibilities(entry).front();
-    const std::vector<Next> next = foreseen_after(right, {{{0, 1}, {10.125 * 25.4}}}, {{0, 2}}, entry.measuring);
+    const std::vector<NextReading> next = foreseen_after(right, {{{0, 1}, {10.125 * 25.4}}}, {{0, 2}}, entry.measuring);
     CHECK(next.at(0).mean / 25.4 == Approx(20.0625));
     CHECK(next.at(0).variance / (25.4 * 25.4) == Approx(2.5 / 256));
-    const std::vector<Next> alone = foreseen_after(right, {}, {{0, 2}}, entry.measuring);
+    const std::vector<NextReading> alone = foreseen_after(right, {}, {{0, 2}}, entry.measuring);
     CHECK(alone.at(0).mean / 25.4 == Approx(20));
     CHECK(alone.at(0).variance / (25.4 * 25.4) == Approx(3.0 / 256));
 }
@@ -30,7 +30,7 @@ TEST_CASE("a density is that of the normal distribution") {
 }
 
 TEST_CASE("each shape is there once, the entry first, and the chances are all there are") {
-    const Entry entry = entry_of({9, 12, 7, 15}, {{90, 0}, {45, 90}, {60, 180}});
+    const ProofEntry entry = entry_of({9, 12, 7, 15}, {{90, 0}, {45, 90}, {60, 180}});
     const std::vector<Possibility> possible = possibilities(entry);
     CHECK(possible.front().slips.empty());
     double sum = unknown_odds * possible.front().prior;
@@ -50,7 +50,7 @@ TEST_CASE("each shape is there once, the entry first, and the chances are all th
 }
 
 TEST_CASE("what a slip would read is in its favour, whatever the slip") {
-    const Entry entry = entry_of({9, 12, 7, 15}, {{90, 0}, {45, 90}, {60, 180}});
+    const ProofEntry entry = entry_of({9, 12, 7, 15}, {{90, 0}, {45, 90}, {60, 180}});
     const std::vector<Possibility> possible = possibilities(entry);
     for (std::size_t i = 1; i < possible.size(); ++i) {
         Taken taken;

@@ -133,7 +133,7 @@ HandAnswer seen(const World& world, const HandQuestion& question) {
     const std::vector<Vector3d> points = touched(world);
     const Vector3d along = points[question.bend + 1] - points[question.bend];
     const Vector3d hanging = points[question.before] - points[question.before + 1], down = hanging - hanging.dot(along) / along.squaredNorm() * along;
-    return {question, (points[question.bend + 2] - points[question.bend + 1]).dot(along.cross(down)) > 0};
+    return {question.before, question.bend, (points[question.bend + 2] - points[question.bend + 1]).dot(along.cross(down)) > 0};
 }
 
 Difference difference(const Route& one, const Route& other, const World& world) {
@@ -172,7 +172,7 @@ bool counts(const World& world, const Route& entered, std::mt19937& dice, const 
     return size.other_hand || size.most_inch > surely_inch || (size.most_inch > same_inch && size.most_inch > honest_inch(world, dice, settings));
 }
 
-Taken taken(const World& world, const Entry& entry, std::mt19937& dice, const Settings& settings) {
+Taken taken(const World& world, const ProofEntry& entry, std::mt19937& dice, const Settings& settings) {
     Taken taken;
     if (const auto question = hand_question(entry.wire)) taken.hand = seen(world, *question);
     while (taken.readings.size() < 3) {
@@ -184,7 +184,7 @@ Taken taken(const World& world, const Entry& entry, std::mt19937& dice, const Se
 }
 
 bool names_it(const Proof& proof, const World& world) {
-    if (proof.verdict != Verdict::slip) return false;
+    if (proof.verdict != ProofVerdict::slip) return false;
     const Difference left = difference(proof.explanations.front().slip.meant, world.right.wire.route, world);
     return left.most_inch <= same_inch && !left.other_hand;
 }

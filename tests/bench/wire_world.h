@@ -23,7 +23,7 @@ struct Settings {
 struct World {
     std::vector<double> legs_inch, angles_deg, rotations_deg;  ///< as it really is, to the centre
     double od_inch;
-    tubewright::Entry right;
+    tubewright::ProofEntry right;
 };
 
 World random_world(std::mt19937& dice, const Settings& settings);
@@ -68,7 +68,7 @@ inline constexpr double same_inch = 0.25;
 bool counts(const World& world, const tubewright::Route& entered, std::mt19937& dice, const Settings& settings);
 
 /// The answer, and up to three readings, each asked for after those before.
-tubewright::Taken taken(const World& world, const tubewright::Entry& entry, std::mt19937& dice, const Settings& settings);
+tubewright::Taken taken(const World& world, const tubewright::ProofEntry& entry, std::mt19937& dice, const Settings& settings);
 
 /// Whether the slip named first makes the right entry's shape again, to same_inch.
 bool names_it(const tubewright::Proof& proof, const World& world);

@@ -262,3 +262,21 @@ TEST_CASE("the label of a bend points at the made neighbour, in every move and h
     }
     CHECK(looked_at > 100);
 }
+
+TEST_CASE("a tape in the picture of the part lies between the points that it is held to") {
+    // Legs of 6, 4 and 3 in to the centre with square corners, a U: from end A to the corner of bend 2 it is sqrt(6^2 + 4^2) = 7.2111,
+    // from end to end sqrt(3^2 + 4^2) = 5.
+    const Sheet sheet = bend_sheet(line_of({6, 4, 3}, {{90, 0}, {90, 0}}));
+    const auto taped = [&](Span span) {
+        const Scene scene = part_scene(sheet, std::nullopt, span);
+        return (scene.anchors.at(Anchor::gauge_2) - scene.anchors.at(Anchor::gauge_1)).norm() / 25.4;
+    };
+    CHECK(taped({0, 2}) == Approx(7.2111).margin(0.00005));
+    CHECK(taped({0, 3}) == Approx(5));
+    const Scene scene = part_scene(sheet, std::nullopt, Span{0, 3});
+    CHECK((scene.anchors.at(Anchor::gauge_1) - scene.anchors.at(Anchor::hook_end)).norm() == Approx(0).margin(0.001));
+    CHECK((scene.anchors.at(Anchor::gauge_2) - scene.anchors.at(Anchor::lever_end)).norm() == Approx(0).margin(0.001));
+    CHECK_FALSE(of_ink(scene, Ink::gauge).empty());
+    CHECK_FALSE(part_scene(sheet).anchors.contains(Anchor::gauge_1));
+    CHECK_FALSE(part_scene(sheet, std::nullopt, Span{0, 9}).anchors.contains(Anchor::gauge_1));  // no such point
+}

@@ -3,49 +3,14 @@
 #include <catch2/catch.hpp>
 
 #include <iostream>
-#include <set>
 
-#include "shell/desk.h"
-#include "shell/temporary_home.h"
+#include "shell/at_screen.h"
 #include "store/draft_file.h"
 #include "store/job_file.h"
-#include "ui/headless.h"
 
 using namespace tubewright;
 
 namespace {
-
-/// A desk, a small screen and a finger whose taps are counted. Each screen is looked over.
-struct AtScreen {
-    Desk desk;
-    HeadlessScreen screen;
-    int taps = 0;
-    std::set<std::string> faults;
-
-    explicit AtScreen(const TemporaryHome& home, const TryScreen& on = try_screens().front())
-        : desk(Desk::made(home.places(), one_day).value()), screen(on, [this] { return desk.view(); }, [this](const Action& action) { desk.act(action); }) {
-        desk.act(ScreenIs{on.px_per_mm});
-        screen.frame();
-    }
-
-    void tap(const std::string& id) {
-        if (!screen.find(id).enabled) throw std::runtime_error(id + " can't be used: " + screen.find(id).why_not);
-        screen.tap(id);
-        ++taps;
-        screen.frame();
-        for (const std::string& fault : faults_of(screen.ui())) faults.insert(desk.view().key + ": " + fault);
-    }
-    void tap(std::initializer_list<const char*> ids) {
-        for (const char* id : ids) tap(std::string(id));
-    }
-    /// Turns the shelf's pages to the job, which is no part of entering it.
-    void open_on_shelf(const std::string& id) {
-        for (int pages = 0; !screen.has(id) && pages < 30; ++pages) screen.tap("later");
-        screen.tap(id);
-        screen.frame();
-    }
-    const Entry& entry() const { return *desk.state().entry; }
-};
 
 Library library() {
     const auto read = read_library(TUBEWRIGHT_SOURCE_DIR "/assets", "");
@@ -65,12 +30,6 @@ const std::string shipped = TUBEWRIGHT_SOURCE_DIR "/jobs/trailer-brakes-stainles
 constexpr const char* new_job_file = "new-job-2026-11-25";
 
 std::filesystem::path own_job(const TemporaryHome& home) { return home.path() / "jobs" / (std::string(new_job_file) + ".json"); }
-
-std::string all_of(const std::set<std::string>& faults) {
-    std::string all;
-    for (const std::string& fault : faults) all += fault + "\n";
-    return all;
-}
 
 /// Route, ends, tube and bender; the names differ.
 void check_same_line(const Line& entered, const Line& wanted) {

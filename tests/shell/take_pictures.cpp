@@ -1,9 +1,11 @@
 // take_pictures FOLDER [JOB [WIDTH HEIGHT PX_PER_MM [light|dark [in|mm]]]]
 // Walks a job through the real screens, drawn by the real renderer with no window, and writes a PNG of each
-// new screen. The folder is made; the shop book is a fresh one in it.
+// new screen; for the job "entered" a line is entered instead, for "proved" an entry with a slip is proved. The folder is made; the shop
+// book is a fresh one in it.
 
 #include <glad/gl.h>
 
+#include <cmath>
 #include <cstdlib>
 #include <filesystem>
 #include <iostream>
@@ -115,6 +117,46 @@ void entered(Studio& studio) {
     go({});
 }
 
+/// An entry with a slip, proved with a tape on the wire that was meant: each new screen, to the slip found and corrected.
+void proved(Studio& studio) {
+    const auto go = [&](const std::vector<std::string>& ids) {
+        for (const std::string& id : ids) {
+            studio.settle();
+            studio.tap(id);
+        }
+        studio.shoot_if_new();
+    };
+    const auto tape = [&](const Wire& wire) {
+        while (studio.desk.state().proving->stage == Proving::Stage::reading) {
+            const Span span = studio.desk.state().proving->task->span;
+            const int sixteenths = static_cast<int>(std::lround(apart(shape_of(wire, wire.route.measured_to), span).inch() * 16));
+            studio.settle();
+            studio.shoot_if_new();
+            const std::string typed = sixteenths % 16 == 0 ? "" : std::to_string(sixteenths % 16 * 625 + 10000).substr(1);
+            for (const char digit : std::to_string(sixteenths / 16) + (typed.empty() ? "" : "." + typed)) studio.desk.act(Key{std::string(1, digit)});
+            studio.settle();
+            studio.shoot("typed.png");
+            studio.tap("next");
+        }
+        studio.settle();
+        studio.shoot_if_new();
+    };
+    go({"new-job", "answer-brake", "answer-0", "answer-stainless-304", "answer-hand-3/16", "answer-flare-37-single", "answer-moves"});
+    go({"key-1", "key-8", "way-forward", "next", "key-3", "way-left", "next", "key-2", "key-2", "way-forward", "next", "key-3", "key-1/2", "way-up", "next"});
+    go({"key-9", "way-forward", "next", "key-5", "way-up", "next", "key-8", "way-right", "next", "key-4", "key-1/2", "way-back", "key-4", "key-1/2", "way-down", "next", "next"});
+    Wire wire = wire_of(studio.desk.state().entry_sheet->line);
+    MeasuredRoute meant = studio.desk.state().entry->line().route;
+    meant.moves[5].along = {{MoveWay::down, Length{127}}};
+    wire.route = route_from(meant).value();
+    go({"prove"});
+    tape(wire);
+    go({"correct"});
+    tape(wire);
+    go({studio.desk.state().proving->hand->left ? "left" : "right"});
+    go({"reading-1", "back", "next"});
+    go({"next", "line-line 1"});
+}
+
 void side_screens(Studio& studio) {
     for (const Screen screen : {Screen::scrap, Screen::settings, Screen::stance, Screen::card, Screen::stock, Screen::stick_length}) {
         studio.desk.act(GoTo{screen});
@@ -155,6 +197,10 @@ int main(int count, char** words) {
     Studio studio{desk, *canvas.value(), size, folder};
     if (word(2, "") == "entered") {
         entered(studio);
+        return 0;
+    }
+    if (word(2, "") == "proved") {
+        proved(studio);
         return 0;
     }
     Operator person(word(2, "trailer-brakes-stainless"));

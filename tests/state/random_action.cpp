@@ -34,6 +34,10 @@ Action random_action(std::mt19937& dice, const State& state) {
         const Action actions[] = {PickFigure{figures[roll(4)]}, Key{keys[roll(13)]}, TakeFigure{}, SwingCard{}, KeepCard{}, PickSolid{static_cast<std::size_t>(roll(3))}, Key{"sign"}, Back{}, Back{}};
         return actions[roll(9)];
     }
+    if (state.looks.screen == Screen::prove && roll(2) == 0) {
+        const Action actions[] = {Key{keys[roll(13)]}, Next{}, CantReach{}, EnoughReadings{}, OneMoreReading{}, AnswerHand{roll(2) == 0}, TapeAgain{static_cast<std::size_t>(roll(3))}, PickSlip{static_cast<std::size_t>(roll(4))}, CorrectSlip{}, ProveAfresh{}, Back{}};
+        return actions[roll(11)];
+    }
     switch (roll(46)) {
         case 0: return roll(12) == 0 ? GoTo{Screen::card} : GoTo{static_cast<Screen>(roll(11))};
         case 1: return OpenJob{"jobs/trailer.json"};

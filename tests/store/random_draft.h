@@ -100,6 +100,19 @@ private:
         }
         return route;
     }
+    LineProof proof() {
+        LineProof proof{"0123456789abcdef"};
+        for (int i = whole(0, 4); i > 0; --i) {
+            proof.taken.readings.push_back({{static_cast<std::size_t>(i - 1), static_cast<std::size_t>(i + whole(0, 3))}, length(1, 70)});
+            if (yes()) proof.twice.push_back(proof.taken.readings.back().span);
+        }
+        if (yes()) proof.taken.out_of_reach = {{0, 2}, {1, 5}};
+        if (yes()) proof.taken.hand = HandAnswer{1, static_cast<std::size_t>(whole(2, 5)), yes()};
+        proof.hand_passed = yes();
+        proof.wanted = static_cast<std::size_t>(whole(0, 5));
+        proof.kept = kept();
+        return proof;
+    }
     MeasuredMove move() {
         MeasuredMove move{{{one_of({MoveWay::forward, MoveWay::back}), length(1, 40)}}, kept()};
         if (yes()) move.along[one_of({MoveWay::left, MoveWay::right})] = length(0, 40);
@@ -123,6 +136,7 @@ private:
         line.a = end();
         line.b = end();
         line.route = route();
+        if (whole(0, 2) == 0) line.proof = proof();
         line.kept_at_ends = kept();
         line.kept = kept();
         return line;

@@ -44,6 +44,24 @@ TEST_CASE("format and version") {
            {" \"version\": 1,", "", "version is missing; allowed: 1"}});
 }
 
+TEST_CASE("what was taped to prove a line") {
+    const std::string whole = R"("proof": { "of": "a", "readings": [ { "from": 0, "to": 2, "read": 9.5 } ], "hand": { "before": 1, "bend": 2, "goes": "left" } }, "quantity": 1)";
+    const auto spoilt = [&](const std::string& was, const std::string& is, const std::string& says) {
+        INFO(was << " -> " << is);
+        std::string text = whole;
+        REQUIRE(text.find(was) != std::string::npos);
+        text.replace(text.find(was), was.size(), is);
+        CHECK(sentence_of(with(example_job, "\"quantity\": 1", text)) == "job.json, lines[0].proof" + says + ".");
+    };
+    spoilt("\"to\": 2", "\"to\": 0", ".readings[0].to is 0; allowed: a whole number, 1 to 201");
+    spoilt("\"from\": 0", "\"from\": 0.5", ".readings[0].from is 0.5; allowed: a whole number, 0 to 200");
+    spoilt("9.5", "0", ".readings[0].read is 0; allowed: more than 0 and up to 3937.01 in");
+    spoilt("\"left\"", "\"up\"", ".hand.goes is \"up\"; allowed: left, right");
+    spoilt("\"bend\": 2", "\"bend\": 1", ".hand.bend is 1; allowed: a whole number, 2 to 200");
+    spoilt("\"of\": \"a\", ", "", ".of is missing; allowed: the mark of the wire that was taped");
+    spoilt("\"of\"", "\"off\"", ".off is not a key that belongs here; allowed: of, readings, out_of_reach, hand, hand_passed, wanted, and keys that begin with x-");
+}
+
 TEST_CASE("keys that do not belong, that are missing, or that stand twice") {
     check({{"\"units\": \"in\"", "\"units\": \"in\", \"colour\": 1",
             "colour is not a key that belongs here; allowed: format, version, name, note, service, units, tube, bender, lines, and keys that begin with x-"},

@@ -91,7 +91,7 @@ TEST_CASE("how a span grows with every entered number is what a small step of it
     for (int i = 0; i < 50; ++i) {
         Wire wire = random_wire(dice);
         if (i % 2) wire.route.form = RouteForm::straights, wire.radius = {20};
-        const Shape shape = shape_of(wire, TapeEdge::centre);
+        const WireShape shape = shape_of(wire, TapeEdge::centre);
         for (const Span span : {Span{0, 7}, Span{1, 4}, Span{2, 7}, Span{0, 2}}) {
             const Eigen::VectorXd growth = growth_of(shape, span);
             const auto stepped = [&](auto change, double step) {
@@ -115,7 +115,7 @@ TEST_CASE("how a span grows with every entered number is what a small step of it
 }
 
 TEST_CASE("a mirror image differs nowhere, a bend the other way does") {
-    const Shape right = shape_of(wire_of({6, 4, 3, 5}, {{90, 0}, {90, 90}, {45, 30}}), TapeEdge::centre);
+    const WireShape right = shape_of(wire_of({6, 4, 3, 5}, {{90, 0}, {90, 90}, {45, 30}}), TapeEdge::centre);
     CHECK(most_different(right, shape_of(wire_of({6, 4, 3, 5}, {{90, 0}, {90, -90}, {45, -30}}), TapeEdge::centre)).mm == Approx(0).margin(1e-9));
     CHECK(most_different(right, shape_of(wire_of({6, 4, 3, 5}, {{90, 0}, {90, 90}, {45, -150}}), TapeEdge::centre)).inch() > 1);
 }

@@ -133,11 +133,69 @@ ScreenView move_pad() {
     return route("move-pad", std::move(body));
 }
 
+ScreenView taping() {
+    RouteBody body;
+    body.asks = "Tape tight and straight, from the middle of the tube at the corner of bend 11 to the middle of the tube at the corner of bend 12.";
+    body.columns = 5;
+    body.keys = keys({"7", "8", "9", "1/8", "1/4", "4", "5", "6", "3/8", "1/2", "1", "2", "3", "5/8", "3/4", ".", "0", "+1/32", "+1/16", "7/8"});
+    body.cells = {tile("c1", "112 13/32\"", "bend 10 to bend 12"), tile("c2", "112 13/32\"", "reading 12")};
+    body.lines = {{"Once more, as if it had not been read yet.", Tone::now}};
+    body.picture = picture();
+    body.picture->lit.reset();
+    body.picture->taped = Span{11, 12};
+    body.picture->labels = {{Anchor::gauge_1, "bend 11"}, {Anchor::gauge_2, "bend 12"}, {Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}};
+    ScreenView view;
+    view.key = "taping";
+    view.header = {"axle crossover, left", "tape check, reading 12 again", {"inches"}};
+    view.body = std::move(body);
+    view.footer = footer("Take 112 13/32\"");
+    view.footer.buttons.erase(view.footer.buttons.begin() + 2);
+    view.footer.buttons.insert(view.footer.buttons.end() - 1, {button("cant-reach", "Can't reach: another place"), button("enough", "Enough readings")});
+    return view;
+}
+
+ScreenView hand_asked() {
+    MoveBody body;
+    body.asks = "No tape shows left for right. Look along straight 12 of the wire.";
+    body.hero = "Left or right?";
+    body.lines = {{"Look from end A's side. Let straight 11 hang straight down."}, {"To which side does straight 13 go?", Tone::now}};
+    body.clock = ClockView{{{180, "straight 11", ClockHand::Kind::leg}}, {{270, "left"}, {90, "right"}}, ""};
+    body.buttons = {button("left", "To the left"), button("right", "To the right")};
+    ScreenView view = taping();
+    view.key = "hand-asked";
+    view.body = std::move(body);
+    view.footer.buttons = {button("back", "Back", Back{}), button("undo", "Undo", Undo{}), button("redo", "Redo", Redo{}), button("cant-tell", "I can't tell")};
+    view.footer.main_id.clear();
+    return view;
+}
+
+ScreenView slip_found() {
+    CardBody body;
+    body.figures.heading = "Most likely one of these slips:";
+    for (const char* says : {"Bend 12 alone turns 112.5° to the right", "Moves 11 and 12 are in the wrong order", "Leg 12 is 112 13/32\", not 112 15/32\""}) {
+        RowView row;
+        row.touch = button(says, says);
+        row.detail = body.figures.rows.empty() ? "likeliest" : "also possible";
+        row.touch.chosen = body.figures.rows.empty();
+        row.tone = body.figures.rows.empty() ? Tone::now : Tone::plain;
+        body.figures.rows.push_back(row);
+    }
+    body.figures.notes = {{"If bend 12 alone turned 112.5° to the right, bend 11 to end B would read 112 13/32\", and you read 112 13/32\".", Tone::caution}};
+    body.picture = picture();
+    ScreenView view = taping();
+    view.key = "slip-found";
+    view.body = std::move(body);
+    view.footer = footer("First tape again: bend 11 to bend 12");
+    view.footer.buttons.insert(view.footer.buttons.end() - 1, button("correct", "Correct it: bend 12 alone 112.5° to the right"));
+    view.footer.buttons.erase(view.footer.buttons.begin() + 2);
+    return view;
+}
+
 }  // namespace
 
 std::vector<Sample> entry_samples() {
     std::vector<Sample> all;
-    for (const ScreenView& view : {draft_page(), question(), leg_pad(), metric_pad(), angle_pad(), turn_pad(), flat_pad(), move_pad()}) {
+    for (const ScreenView& view : {draft_page(), question(), leg_pad(), metric_pad(), angle_pad(), turn_pad(), flat_pad(), move_pad(), taping(), hand_asked(), slip_found()}) {
         all.push_back({view.key, view});
         ScreenView told = view;
         told.key += "-notice";
