@@ -66,6 +66,9 @@ void fill_order(const State& state, ScreenView& view);
 void fill_draft(const State& state, ScreenView& view);
 void fill_ask(const State& state, ScreenView& view);
 void fill_route(const State& state, ScreenView& view);
+/// The picture of the line being entered takes the place of all else in the screen's body.
+void enlarge_entered_picture(const State& state, ScreenView& view);
+void fill_word(const State& state, ScreenView& view);
 void fill_card(const State& state, ScreenView& view);
 void fill_refused_book(const State& state, ScreenView& view);
 
@@ -77,8 +80,6 @@ std::vector<ButtonView> number_keys(bool fractions);
 std::vector<TextView> order_notes(const State& state);
 /// Of the line being entered, as far as it can be drawn.
 std::optional<PictureView> entered_picture(const State& state);
-/// What speaks against it, the worst first, at most so many; empty while nothing does.
-std::vector<TextView> entered_findings(const State& state, std::size_t most);
 Tone tone_of(Severity severity);
 std::string line_standing(const Sheet& sheet, const LineWork& work);
 std::string tube_words(const Line& line, const Tape& tape);
