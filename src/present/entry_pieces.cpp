@@ -15,18 +15,29 @@ std::string move_words(const MeasuredMove& move, Unit unit) {
     return words;
 }
 
+std::string cell_length(Length length, Unit unit) {
+    const std::string said = exact(length, unit);
+    return unit == Unit::mm ? said.substr(0, said.find(' ')) : said;  // the header says mm
+}
+
 /// The part of the picture that a cell's number is of. Moves that go on the same way are one leg there.
 std::optional<LitPart> lit_part(const State& state) {
     const Cell& cell = state.entry->page.cell;
-    const Route& route = state.entry_sheet->line.route;
-    const auto within = [&](LitPart::What what, std::size_t count) { return cell.index < count ? std::optional(LitPart{what, cell.index}) : std::nullopt; };
+    const Route& route = entry_in_sight(state)->line.route;
+    const auto within = [](LitPart::What what, std::size_t count, std::size_t index) { return index < count ? std::optional(LitPart{what, index}) : std::nullopt; };
     switch (cell.what) {
-        case What::run: return within(LitPart::What::run, route.runs.size());
+        case What::run: return within(LitPart::What::run, route.runs.size(), cell.index);
         case What::angle:
-        case What::turn: return within(LitPart::What::bend, route.bends.size());
-        case What::move: return state.entry->line().route.moves.size() == route.runs.size() ? within(LitPart::What::run, route.runs.size()) : std::nullopt;
+        case What::turn: return within(LitPart::What::bend, route.bends.size(), cell.index);
+        case What::move: return state.entry->line().route.moves.size() == route.runs.size() ? within(LitPart::What::run, route.runs.size(), cell.index) : std::nullopt;
+        case What::x:
+        case What::y:
+        case What::z: return cell.index == 0 ? std::nullopt : within(LitPart::What::run, route.runs.size(), cell.index - 1);  // the leg that leads to the point
         case What::trim_a:
-        case What::trim_b: return std::nullopt;
+        case What::trim_b:
+        case What::pieces:
+        case What::od:
+        case What::wall: return std::nullopt;
     }
     return std::nullopt;
 }
@@ -37,6 +48,40 @@ bool is_too_early(const Fact& fact) {
     if (const auto* found = std::get_if<CornersOverlap>(&fact)) return found->at_end == End::B;
     if (const auto* found = std::get_if<EndTooShort>(&fact)) return found->end == End::B;
     return std::holds_alternative<NoBend>(fact);
+}
+
+bool is_told(const State& state, const Fact& fact) {
+    return !std::holds_alternative<TrappedPieces>(fact) && !(state.entry->line().unfinished && is_too_early(fact));
+}
+
+/// The finding without what to do.
+std::string fault(const Finding& finding, const Speech& speech) {
+    const Words said = words(finding.fact, speech);
+    return capital(said.where.empty() ? said.what : said.where + ": " + said.what) + ".";
+}
+
+/// What the part that is lit is called: of a point the leg that leads to it.
+std::string lit_name(const State& state) {
+    const Cell& cell = state.entry->page.cell;
+    if (axis_of(cell)) return "leg " + std::to_string(cell.index);
+    return cell_name(cell, state.entry->line().route.form);
+}
+
+std::string remedy_words(const State& state, const Remedy& remedy) {
+    const Entry& entry = *state.entry;
+    const Tape tape{entry.page.job.unit, state.settings.tape_denominator};
+    const std::string here = entry.page.job.lines.size() > 1 ? " for this line" : "";
+    if (const auto* longer = std::get_if<LongerStraight>(&remedy)) {
+        const RouteForm form = entry.line().route.form;
+        return "Make " + cell_name({form == RouteForm::moves ? What::move : What::run, longer->straight}, form) + " longer by " + text(longer->by, tape);
+    }
+    if (const auto* out = std::get_if<BendOut>(&remedy)) return "Take " + bend_name(out->bend) + " out";
+    if (const auto* bender = std::get_if<OtherBender>(&remedy)) return "Take the " + bender->name + here;
+    if (const auto* wall = std::get_if<OtherWall>(&remedy)) return "Take a wall of " + exact(wall->wall, entry.page.job.unit) + here;
+    const auto& fitting = std::get<OtherFitting>(remedy);
+    const auto& all = state.offers.fittings;
+    const auto found = std::find_if(all.begin(), all.end(), [&](const NamedOffer& offer) { return offer.id == fitting.fitting; });
+    return "Put a " + (found == all.end() ? fitting.fitting : found->name) + " on " + end_name(fitting.end);
 }
 
 }  // namespace
@@ -60,8 +105,14 @@ std::string cell_name(const Cell& cell, RouteForm form) {
         case What::angle: return "bend" + number;
         case What::turn: return "turn" + number;
         case What::move: return "move" + number;
+        case What::x: return "x" + number;
+        case What::y: return "y" + number;
+        case What::z: return "z" + number;
         case What::trim_a: return "extra at A";
         case What::trim_b: return "extra at B";
+        case What::pieces: return "pieces";
+        case What::od: return "diameter";
+        case What::wall: return "wall";
     }
     return "";
 }
@@ -71,10 +122,10 @@ std::string cell_value(const DraftLine& line, const Cell& cell, Unit unit) {
     const MeasuredRoute& route = line.route;
     if (!has_value(route, cell)) return "";
     switch (cell.what) {
-        case What::run: {
-            const std::string said = exact(route.runs[cell.index], unit);
-            return unit == Unit::mm ? said.substr(0, said.find(' ')) : said;  // the header says mm
-        }
+        case What::run: return cell_length(route.runs[cell.index], unit);
+        case What::x:
+        case What::y:
+        case What::z: return cell_length(route.points[cell.index][*axis_of(cell)], unit);
         case What::angle: return exact(route.bends[cell.index].angle);
         case What::turn: {
             const Angle turn = wrapped(*route.bends[cell.index].rotation);
@@ -84,9 +135,25 @@ std::string cell_value(const DraftLine& line, const Cell& cell, Unit unit) {
         }
         case What::move: return move_words(route.moves[cell.index], unit);
         case What::trim_a:
-        case What::trim_b: break;
+        case What::trim_b:
+        case What::pieces:
+        case What::od:
+        case What::wall: break;
     }
     return "";
+}
+
+std::string in_short(const std::string& text) {
+    constexpr std::size_t most = 26, each = 11;
+    std::vector<std::size_t> letters;  // where each begins: some are of more than one byte
+    for (std::size_t i = 0; i < text.size(); ++i)
+        if ((static_cast<unsigned char>(text[i]) & 0xC0) != 0x80) letters.push_back(i);
+    if (letters.size() <= most) return text;
+    return text.substr(0, letters[each]) + " ... " + text.substr(letters[letters.size() - each]);
+}
+
+Cell route_cell(const Entry& entry) {
+    return stands_alone(entry.page.cell) ? cells_of(entry.line().route).back() : entry.page.cell;
 }
 
 std::string form_word(const MeasuredRoute& route) {
@@ -110,6 +177,10 @@ std::string ask_word(Ask ask) {
         case Ask::fitting_a: return "What goes on end A?";
         case Ask::fitting_b: return "What goes on end B?";
         case Ask::form: return "How was it measured?";
+        case Ask::about: return "Names, pieces and notes";
+        case Ask::points_file: return "Which table of points?";
+        case Ask::points_unit: return "In which unit are its x, y and z?";
+        case Ask::points_read: return "Are these the right points?";
     }
     return "";
 }
@@ -139,26 +210,46 @@ FooterView entry_footer(const State& state) {
 }
 
 std::optional<PictureView> entered_picture(const State& state) {
-    if (!state.entry_sheet || !state.entry_sheet->layout) return std::nullopt;
+    const Sheet* sheet = entry_in_sight(state);
+    if (!sheet || !sheet->layout) return std::nullopt;
     PictureView picture{PictureView::Kind::finished, 0, "", {{Anchor::hook_end, "A"}}};
     if (route_from(state.entry->line().route).ok()) picture.labels.push_back({Anchor::lever_end, "B"});  // not where a leg is still to be measured
     picture.entered = true;
+    picture.grip = press_button("picture", "", EnlargePicture{});
+    picture.orbit = state.entry->orbit;
+    if (picture.orbit) picture.straight_on = press_button("straight-on", "Straight on", StraightOn{});
     if (state.looks.screen != Screen::route) return picture;
     picture.lit = lit_part(state);
-    if (picture.lit) picture.labels.push_back({Anchor::bend, cell_name(state.entry->page.cell, state.entry->line().route.form)});
+    if (picture.lit) picture.labels.push_back({Anchor::bend, lit_name(state)});
     return picture;
 }
 
-std::vector<TextView> entered_findings(const State& state, std::size_t most) {
-    std::vector<TextView> said;
-    if (!state.entry->trouble.empty()) said.push_back({state.entry->trouble, Tone::caution});
-    if (!state.entry_sheet) return said;
+void enlarge_entered_picture(const State& state, ScreenView& view) {
+    TilesBody body;
+    body.picture = entered_picture(state);
+    if (!body.picture) return;
+    view.body = std::move(body);
+    view.footer.buttons = {back_button(), press_button("next", "Back to the numbers", EnlargePicture{}, Weight::main)};
+    view.footer.main_id = "next";
+    view.footer.back_id = "back";
+}
+
+EnteredFinding entered_finding(const State& state) {
+    if (!state.entry->trouble.empty()) return {{{state.entry->trouble, Tone::caution}}, std::nullopt};
+    if (!state.entry_sheet) return {};
     const Sheet& sheet = *state.entry_sheet;
-    const Tape tape{state.entry->page.job.unit, state.settings.tape_denominator};
+    std::vector<std::size_t> told;
     for (const Severity severity : {Severity::stop, Severity::caution})
-        for (const Finding& finding : sheet.findings)
-            if (finding.severity == severity && !std::holds_alternative<TrappedPieces>(finding.fact) && !(state.entry->line().unfinished && is_too_early(finding.fact))) said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(severity)});
-    if (said.size() > most) said.resize(most);
+        for (std::size_t i = 0; i < sheet.findings.size(); ++i)
+            if (sheet.findings[i].severity == severity && is_told(state, sheet.findings[i].fact)) told.push_back(i);
+    if (told.empty()) return {};
+    const Finding& first = sheet.findings[told.front()];
+    const Speech speech{{state.entry->page.job.unit, state.settings.tape_denominator}, &sheet.line};
+    const auto& remedy = told.front() < state.entry_remedies.size() ? state.entry_remedies[told.front()] : std::optional<Remedy>();
+    EnteredFinding said;
+    said.lines = {{remedy ? fault(first, speech) : sentence(first, speech), tone_of(first.severity)}};
+    if (told.size() > 1) said.lines.front().text += " " + std::to_string(told.size() - 1) + " more after this.";
+    if (remedy) said.remedy = press_button("remedy", remedy_words(state, *remedy), TakeRemedy{*remedy});
     return said;
 }
 

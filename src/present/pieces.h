@@ -67,6 +67,9 @@ void fill_draft(const State& state, ScreenView& view);
 void fill_ask(const State& state, ScreenView& view);
 void fill_route(const State& state, ScreenView& view);
 void fill_proof(const State& state, ScreenView& view);
+/// The picture of the line being entered takes the place of all else in the screen's body.
+void enlarge_entered_picture(const State& state, ScreenView& view);
+void fill_word(const State& state, ScreenView& view);
 void fill_card(const State& state, ScreenView& view);
 void fill_refused_book(const State& state, ScreenView& view);
 
@@ -80,8 +83,6 @@ std::vector<TextView> order_notes(const State& state);
 std::optional<PictureView> entered_picture(const State& state);
 /// How the proof of a line's entry stands; none where nobody began one.
 std::optional<TextView> proof_note(ProofStanding standing, const std::optional<LineProof>& kept);
-/// What speaks against it, the worst first, at most so many; empty while nothing does.
-std::vector<TextView> entered_findings(const State& state, std::size_t most);
 Tone tone_of(Severity severity);
 std::string line_standing(const Sheet& sheet, const LineWork& work);
 std::string tube_words(const Line& line, const Tape& tape);

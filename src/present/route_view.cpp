@@ -1,7 +1,7 @@
 // The numbers of a wire as they are entered: one in hand, those around it, and what its number is given with.
 
 #include <algorithm>
-#include <array>
+#include <cmath>
 
 #include "present/entry_pieces.h"
 #include "present/words.h"
@@ -13,8 +13,8 @@ using What = Cell::What;
 
 bool is_angle(const Cell& cell) { return cell.what == What::angle || cell.what == What::turn; }
 
-/// Whether a number is typed for the cell in hand, rather than chosen.
-bool is_typed(const State& state) { return !is_angle(state.entry->page.cell) || state.looks.keypad; }
+/// Whether there are keys for the number in hand, rather than choices.
+bool has_keys(const State& state) { return !is_angle(state.entry->page.cell) || state.looks.keypad; }
 
 std::vector<ButtonView> keys_of(const std::vector<std::string>& names) {
     std::vector<ButtonView> keys;
@@ -23,23 +23,39 @@ std::vector<ButtonView> keys_of(const std::vector<std::string>& names) {
 }
 
 void fill_number_keys(const State& state, RouteBody& body) {
-    const bool inch = state.entry->page.job.unit == Unit::inch;
-    if (is_angle(state.entry->page.cell)) {
+    const Cell& cell = state.entry->page.cell;
+    const bool inch = state.entry->page.job.unit == Unit::inch && !is_angle(cell) && cell.what != What::pieces;
+    if (!inch) {
         body.columns = 3;
-        body.keys = keys_of({"7", "8", "9", "4", "5", "6", "1", "2", "3", ".", "0", "1/2"});
+        body.keys = keys_of({"7", "8", "9", "4", "5", "6", "1", "2", "3", ".", "0"});
+        if (is_angle(cell)) body.keys.push_back(press_button("key-1/2", "1/2", Key{"1/2"}));
+        else if (axis_of(cell)) body.keys.push_back(press_button("key-sign", "+ / −", Key{"sign"}));
+        else body.keys.push_back(press_button("key-clear", "clear", Key{"clear"}));
         return;
     }
-    if (inch && state.entry->page.cell.what == What::move) {
+    if (cell.what == What::move) {
         body.columns = 4;
         body.keys = keys_of({"7", "8", "9", "1/4", "4", "5", "6", "1/2", "1", "2", "3", "3/4", ".", "0", "+1/8", "+1/16"});
         return;
     }
-    fill_length_keys(body, state.entry->page.job.unit);
+    fill_length_keys(body, Unit::inch);
+    if (axis_of(cell)) body.keys[17] = press_button("key-sign", "+ / −", Key{"sign"});
+}
+
+/// A side of the clock, clockwise from the top, where the leg before lies, as seen from end A looking along the leg.
+std::string side_words(Angle clockwise) {
+    const Angle turn = wrapped(clockwise);
+    if (turn == Angle{0}) return "same way";
+    if (turn == Angle{180}) return "other way";
+    return turn.deg < 0 ? exact(-turn) + " left" : exact(turn) + " right";
 }
 
 /// The entry as it reads now: with its unit where it is a number.
 std::string typed_words(const State& state) {
-    if (is_angle(state.entry->page.cell)) return state.looks.typed + "°";
+    const Cell& cell = state.entry->page.cell;
+    if (cell.what == What::turn && !state.looks.keypad) return side_words(Angle{typed_number(state.looks.typed).value_or(0)});
+    if (is_angle(cell)) return state.looks.typed + "°";
+    if (cell.what == What::pieces) return state.looks.typed + (state.looks.typed == "1" ? " piece" : " pieces");
     return state.looks.typed + (state.entry->page.job.unit == Unit::inch ? "\"" : " mm");
 }
 
@@ -55,32 +71,24 @@ void fill_angle_buttons(const State& state, RouteBody& body) {
     body.keys.push_back(press_button("other", "other", Key{"keypad"}));
 }
 
-struct Side {
-    double deg;
-    const char* id;
-    const char* label;
-};
-/// Clockwise from the top, where the leg before lies, as seen from end A looking along the leg.
-constexpr std::array<Side, 8> sides{{{0, "turn-0", "same way"},
-                                     {45, "turn-45", "45° right"},
-                                     {90, "turn-90", "90° right"},
-                                     {135, "turn-135", "135° right"},
-                                     {180, "turn-180", "other way"},
-                                     {-135, "turn-225", "135° left"},
-                                     {-90, "turn-270", "90° left"},
-                                     {-45, "turn-315", "45° left"}}};
-
 void fill_turn_buttons(const State& state, RouteBody& body) {
     const MeasuredRoute& route = state.entry->line().route;
     const Cell& cell = state.entry->page.cell;
     const bool flat = state.entry->page.flat;
     body.clock = !flat;
     body.columns = 1;
-    for (const Side& side : sides) {
-        if (flat && side.deg != 0 && side.deg != 180) continue;
-        ButtonView button = press_button(side.id, flat ? (side.deg == 0 ? "Same way round" : "Other way") : side.label, GiveAngle{{side.deg}});
-        button.chosen = has_value(route, cell) && wrapped(*route.bends[cell.index].rotation) == Angle{side.deg};
+    const std::optional<Angle> taken = has_value(route, cell) ? std::optional(wrapped(*route.bends[cell.index].rotation)) : std::nullopt;
+    for (int deg = 0; deg < 360; deg += 30) {
+        if (flat && deg != 0 && deg != 180) continue;
+        const Angle side{static_cast<double>(deg)};
+        ButtonView button = press_button("turn-" + std::to_string(deg), flat ? (deg == 0 ? "Same way round" : "Other way") : side_words(side), GiveAngle{wrapped(side)});
+        button.chosen = taken == wrapped(side);
         body.keys.push_back(std::move(button));
+    }
+    if (!flat) {
+        const auto shown = typed_number(state.looks.typed);
+        body.leads = shown ? std::optional(Angle{*shown}) : taken;
+        body.dial = press_button("dial", "", TurnTo{{0}});
     }
     if (flat) body.keys.push_back(press_button("other", "not flat here", Key{"keypad"}));
 }
@@ -117,8 +125,18 @@ std::string question(const State& state) {
             if (state.entry->page.flat) return "Bend " + number + ": which way round, against bend " + std::to_string(cell.index) + "?";
             return "Look from end A along leg " + number + ", leg " + std::to_string(cell.index) + " at the top: where does leg " + std::to_string(cell.index + 2) + " go?";
         case What::move: return "Move " + number + ": how far, and which way?";
+        case What::x:
+        case What::y:
+        case What::z: {
+            const std::size_t points = state.entry->line().route.points.size();
+            const std::string which = cell.index == 0 ? "End A" : cell.index + 1 == points && !state.entry->line().unfinished ? "End B" : "Corner " + std::to_string(cell.index) + (cell.index + 1 >= points ? " or end B" : "");
+            return which + ": its " + (cell.what == What::x ? "x" : cell.what == What::y ? "y" : "z") + ", along the tube's centre";
+        }
         case What::trim_a: return "Extra at end A, to be cut off after fitting up";
         case What::trim_b: return "Extra at end B, to be cut off after fitting up";
+        case What::pieces: return "How many pieces of " + in_short(state.entry->line().name) + "?";
+        case What::od: return "Your own tube: how thick across the outside?";
+        case What::wall: return "Your own tube: how thick is its wall?";
     }
     return "";
 }
@@ -129,17 +147,45 @@ std::size_t cells_beside(const RouteBody& body) {
     return body.columns == 5 ? 2 : 3;
 }
 
+/// All cells; of a point that is not whole yet also those that are typed already.
+std::vector<Cell> cells_beside_hand(const MeasuredRoute& route, const Cell& now) {
+    std::vector<Cell> cells = cells_of(route);
+    if (axis_of(now) && now.index == route.points.size() && now.what != What::x) {
+        cells.push_back({What::y, now.index});
+        if (now.what == What::z) cells.push_back(now);
+    }
+    return cells;
+}
+
+/// What stands in a cell: of a point that is not whole yet what was typed of it.
+std::string value_beside(const State& state, const Cell& cell) {
+    const Entry& entry = *state.entry;
+    const auto axis = axis_of(cell);
+    if (axis && cell.index == entry.line().route.points.size()) {
+        if (*axis >= entry.page.point.size()) return "";
+        const std::string said = exact(entry.page.point[*axis], entry.page.job.unit);
+        return entry.page.job.unit == Unit::mm ? said.substr(0, said.find(' ')) : said;
+    }
+    return cell_value(entry.line(), cell, entry.page.job.unit);
+}
+
 std::string way_typed(const State& state) { return state.looks.typed.empty() ? "?" : typed_words(state); }
 
 void fill_cells(const State& state, RouteBody& body) {
     const DraftLine& line = state.entry->line();
     const Cell& now = state.entry->page.cell;
-    if (trimmed_end(now)) return;
-    const std::vector<Cell> cells = cells_of(line.route);
+    if (stands_alone(now)) {
+        if (!state.looks.typed.empty()) {
+            body.cells.push_back({press_button("typed", typed_words(state), PickCell{now}), cell_name(now, line.route.form)});
+            body.cells.back().touch.chosen = true;
+        }
+        return;
+    }
+    const std::vector<Cell> cells = cells_beside_hand(line.route, now);
     const std::size_t hand = static_cast<std::size_t>(std::find(cells.begin(), cells.end(), now) - cells.begin());
     const std::size_t room = cells_beside(body), end = std::min(cells.size(), hand + (hand + 1 < cells.size() && room > 1 ? 2 : 1)), begin = end > room ? end - room : 0;
     for (std::size_t i = begin; i < end && i < cells.size(); ++i) {
-        TileView tile{press_button("cell-" + std::to_string(i + 1), cell_value(line, cells[i], state.entry->page.job.unit), PickCell{cells[i]}), cell_name(cells[i], line.route.form)};
+        TileView tile{press_button("cell-" + std::to_string(i + 1), value_beside(state, cells[i]), PickCell{cells[i]}), cell_name(cells[i], line.route.form)};
         tile.touch.chosen = i == hand;
         if (i == hand && !state.looks.typed.empty()) tile.touch.label = way_typed(state);
         if (tile.touch.label.empty()) tile.touch.label = "?";
@@ -153,11 +199,23 @@ void fill_cells(const State& state, RouteBody& body) {
 std::string typed_trouble(const State& state) {
     const Entry& entry = *state.entry;
     const Cell& cell = entry.page.cell;
+    const MeasuredRoute& route = entry.line().route;
+    if (axis_of(cell)) {
+        const auto place = typed_run(state);
+        if (!place) return state.looks.typed.empty() ? "nothing typed yet" : "no number yet";
+        if (takes_coordinate(route, entry.page.point, cell, *place)) return "";
+        return std::abs(place->mm) > 100000 ? "too far away" : "the next corner is there already";
+    }
     const auto number = typed_number(state.looks.typed);
     if (!number) return state.looks.typed.empty() ? "nothing typed yet" : "no number yet";
-    const MeasuredRoute& route = entry.line().route;
+    if (cell.what == What::pieces) return typed_pieces(state) ? "" : "a whole number, 1 to " + std::to_string(most_pieces);
     if (is_angle(cell)) return takes(route, cell, Angle{*number}) ? "" : *number > 0 ? "no bend has so much" : "a bend has more than 0°";
     const auto length = typed_run(state);
+    if (cell.what == What::od) return length && takes_diameter(*length) ? "" : *number > 0 ? "tube is 0.5 to 100 mm thick" : "it has to be more than 0";
+    if (cell.what == What::wall) {
+        const auto& tube = entry.line().tube ? entry.line().tube : entry.page.job.tube;
+        return length && tube && takes_wall(tube->tube.od, *length) ? "" : *number > 0 ? "less than half the diameter, at least 0.05 mm" : "it has to be more than 0";
+    }
     if (trimmed_end(cell)) return length && *length <= longest_trim ? "" : "too long";
     return length && takes(route, cell, *length) ? "" : *number > 0 ? "too long" : "it has to be more than 0";
 }
@@ -176,7 +234,7 @@ ButtonView main_button(const State& state) {
         if (has_value(entry.line().route, cell)) return press_button("next", "Next move", Next{});
         return finish_button(state);
     }
-    if (!is_typed(state) || (state.looks.typed.empty() && !trimmed_end(cell))) return finish_button(state);
+    if (state.looks.typed.empty() && !stands_alone(cell)) return finish_button(state);
     return unless(press_button("next", "Take " + typed_words(state), Next{}), typed_trouble(state));
 }
 
@@ -187,6 +245,8 @@ std::optional<ButtonView> more_of(const State& state) {
     const MeasuredRoute& route = entry.line().route;
     if (cell.what == What::turn && !state.looks.keypad && !entry.page.flat) return press_button("other", "Another turn", Key{"keypad"});
     if (!has_value(route, cell)) return std::nullopt;
+    if (cell.what == What::move && state.looks.typed.empty() && route.moves.size() > 1) return press_button("move-out", "Take the move out", TakeCellOut{});
+    if (axis_of(cell) && state.looks.typed.empty() && route.points.size() > 2) return press_button("point-out", "Take the point out", TakeCellOut{});
     if (cell.what == What::angle) return press_button("bend-out", "Take the bend out", TakeBendOut{cell.index});
     const auto typed = typed_run(state);
     if (cell.what == What::run && typed && typed->mm > 0 && *typed < route.runs[cell.index]) return press_button("split", "A bend there", SplitLeg{});
@@ -199,17 +259,20 @@ void fill_route(const State& state, ScreenView& view) {
     RouteBody body;
     const Cell& cell = state.entry->page.cell;
     body.asks = question(state);
-    if (is_typed(state)) fill_number_keys(state, body);
+    if (has_keys(state)) fill_number_keys(state, body);
     else if (cell.what == What::angle) fill_angle_buttons(state, body);
     else fill_turn_buttons(state, body);
     if (cell.what == What::move) fill_ways(state, body);
     body.picture = entered_picture(state);
-    body.lines = entered_findings(state, 1);
+    EnteredFinding finding = entered_finding(state);
+    body.lines = std::move(finding.lines);
+    body.remedy = std::move(finding.remedy);
     fill_cells(state, body);
     view.header = entry_header(state, state.entry->line().name);
     view.body = std::move(body);
     view.footer = entry_footer(state);
-    if (!state.looks.typed.empty()) view.footer.buttons[1] = press_button("key-back", "Rub out", Key{"back"});
+    if (!state.looks.typed.empty()) view.footer.buttons[1] = press_button("key-back", "Rub out", Key{has_keys(state) ? "back" : "clear"});
+    if (axis_of(cell) && state.looks.typed.empty() && cell.index + 1 < state.entry->line().route.points.size()) view.footer.buttons.push_back(press_button("point-in", "Point after it", PutPointIn{}));
     if (const auto more = more_of(state)) view.footer.buttons.push_back(*more);
     ButtonView main = main_button(state);
     main.weight = Weight::main;

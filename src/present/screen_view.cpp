@@ -21,6 +21,7 @@ std::string screen_name(Screen screen) {
         case Screen::draft: return "draft";
         case Screen::ask: return "ask";
         case Screen::route: return "route";
+        case Screen::word: return "word";
         case Screen::card: return "card";
         case Screen::prove: return "prove";
     }
@@ -42,7 +43,7 @@ std::string step_word(const State& state) {
 std::string entry_word(const Entry& entry, const Looks& looks) {
     std::string word = "/" + std::to_string(entry.page.line) + "/" + (entry.page.ask ? std::to_string(static_cast<int>(*entry.page.ask)) : "");
     word += "." + std::to_string(static_cast<int>(entry.page.cell.what)) + "." + std::to_string(entry.page.cell.index);
-    return word + (looks.keypad ? ".keypad" : "");
+    return word + (looks.keypad ? ".keypad" : "") + (looks.large_picture ? ".large" : "");
 }
 
 /// Of a proof: what is asked now, and what was changed to come there.
@@ -57,6 +58,7 @@ bool is_of_entry(Screen screen) { return screen == Screen::draft || screen == Sc
 
 std::string key_of(const State& state, Screen screen) {
     if (screen == Screen::prove) return screen_name(screen) + "/" + std::to_string(state.looks.page) + proof_word(state);
+    if (screen == Screen::word) return "word/" + std::to_string(static_cast<int>(*state.entry->word));  // its pages are no step
     if (is_of_entry(screen)) return screen_name(screen) + "/" + std::to_string(state.looks.page) + entry_word(*state.entry, state.looks);
     std::string key = screen_name(screen) + "/" + std::to_string(state.looks.page);
     if (sheet_in_hand(state)) key += step_word(state);
@@ -79,6 +81,7 @@ Screen showable(const State& state) {
             if (!sheet_in_hand(state)) return Screen::shelf;
             return bar_to_start(state) == Bar::none ? Screen::bench : Screen::line;
         case Screen::ask: return state.entry && state.entry->page.ask ? Screen::ask : Screen::shelf;
+        case Screen::word: return state.entry && state.entry->word ? Screen::word : Screen::shelf;
         case Screen::draft:
         case Screen::route: return state.entry ? state.looks.screen : Screen::shelf;
         case Screen::prove: return !state.entry ? Screen::shelf : state.proving ? Screen::prove : Screen::draft;
@@ -102,6 +105,7 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::draft: return fill_draft(state, view);
         case Screen::ask: return fill_ask(state, view);
         case Screen::route: return fill_route(state, view);
+        case Screen::word: return fill_word(state, view);
         case Screen::card: return fill_card(state, view);
         case Screen::prove: return fill_proof(state, view);
     }
@@ -121,6 +125,7 @@ ScreenView screen_view(const State& state) {
     const Screen screen = showable(state);
     view.key = key_of(state, screen);
     fill(state, screen, view);
+    if (is_of_entry(screen) && state.looks.large_picture) enlarge_entered_picture(state, view);
     return view;
 }
 

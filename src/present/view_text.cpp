@@ -60,7 +60,8 @@ std::string picture(const std::optional<PictureView>& view) {
     std::string all = "picture: " + view->caption;
     for (const auto& [anchor, label] : view->labels) all += "; " + label;
     for (const auto& [swatch, words] : view->legend) all += "; colour: " + words;
-    return all + "\n";
+    if (view->orbit) all += "; turned";
+    return all + "\n" + (view->straight_on ? button(*view->straight_on) + "\n" : "");
 }
 
 std::string clock(const std::optional<ClockView>& view) {
@@ -145,13 +146,16 @@ std::string tiles(const std::vector<TileView>& views) {
     return all;
 }
 
-std::string body(const TilesBody& b) { return line_of(b.heading) + tiles(b.tiles) + picture(b.picture) + said(b.notes); }
+std::string remedy(const std::optional<ButtonView>& view) { return view ? "remedy " + button(*view) + "\n" : ""; }
+
+std::string body(const TilesBody& b) { return line_of(b.heading) + tiles(b.tiles) + picture(b.picture) + said(b.notes) + remedy(b.remedy); }
 
 std::string body(const RouteBody& b) {
-    std::string all = line_of(b.asks) + picture(b.picture) + said(b.lines);
+    std::string all = line_of(b.asks) + picture(b.picture) + said(b.lines) + remedy(b.remedy);
     if (b.earlier) all += button(*b.earlier) + "\n";
     all += tiles(b.cells);
     if (b.later) all += button(*b.later) + "\n";
+    if (b.leads) all += "leads to " + std::to_string(std::lround(b.leads->deg)) + "\n";
     return all + (b.clock ? "clock: " : "") + buttons(b.keys) + buttons(b.ways);
 }
 

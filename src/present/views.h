@@ -119,6 +119,9 @@ struct PictureView {
     bool entered = false;              ///< of the line being entered, not of the one in hand at the bench
     std::optional<LitPart> lit = std::nullopt;
     std::optional<Span> taped = std::nullopt;  ///< a tape from point to point of the finished part; they have the anchors gauge_1 and gauge_2
+    std::optional<ButtonView> grip = std::nullopt;  ///< a finger on it turns it, and a short touch does this
+    std::optional<Orbit> orbit = std::nullopt;  ///< how far it is turned
+    std::optional<ButtonView> straight_on = std::nullopt;  ///< and back again
     bool operator==(const PictureView&) const = default;
 };
 
@@ -213,6 +216,7 @@ struct KeypadBody {
     int columns = 3;
     std::vector<MoveChip> moves;
     std::optional<PictureView> picture = std::nullopt;  ///< where the number is measured
+    bool below = false;                ///< the keys lie under the entry, over the whole width: letters
     bool operator==(const KeypadBody&) const = default;
 };
 
@@ -286,6 +290,7 @@ struct TilesBody {
     int columns = 4;
     std::optional<PictureView> picture;
     std::vector<TextView> notes;       ///< under the picture
+    std::optional<ButtonView> remedy = std::nullopt;  ///< for the first of them
     bool operator==(const TilesBody&) const = default;
 };
 
@@ -300,7 +305,10 @@ struct RouteBody {
     std::vector<ButtonView> keys;      ///< in rows of `columns`
     int columns = 3;
     std::vector<ButtonView> ways;
-    bool clock = false;                ///< `keys` are the eight sides, clockwise from the top
+    bool clock = false;                ///< `keys` are the twelve sides, clockwise from the top
+    std::optional<Angle> leads = std::nullopt;        ///< on the clock: where the next leg goes, clockwise from the top
+    std::optional<ButtonView> dial = std::nullopt;    ///< the clock's middle, turned by the finger
+    std::optional<ButtonView> remedy = std::nullopt;  ///< for the first of `lines`
     bool operator==(const RouteBody&) const = default;
 };
 

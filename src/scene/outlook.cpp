@@ -45,6 +45,11 @@ Vector3d ahead(const Outlook& outlook) {
     return {-std::sin(aside) * std::cos(above), std::cos(aside) * std::cos(above), -std::sin(above)};
 }
 
+Outlook moved(const Outlook& outlook, Angle over, Angle round) {
+    constexpr double least_above = 2, most_above = 88;
+    return {{std::clamp(outlook.above.deg + over.deg, least_above, most_above)}, wrapped(outlook.aside + round)};
+}
+
 Outlook outlook_for_part(const std::vector<Vector3d>& legs) {
     constexpr double enough = 0.6, cost_per_degree = 0.002, usual_above = 34;
     Outlook best{{usual_above}, {0}};

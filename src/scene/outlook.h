@@ -14,6 +14,10 @@ struct Outlook {
 };
 Eigen::Vector3d ahead(const Outlook& outlook);  ///< where those eyes look, a unit vector
 
+/// The same eyes moved with the finger: further over, and further round to the right; never under the bench nor quite
+/// straight down.
+Outlook moved(const Outlook& outlook, Angle over, Angle round);
+
 /// What the picture has to tell: which way the leg goes after the pull, which way the made one lies, and that it
 /// is not its wrong-way twin. Unit vectors; zero for none.
 struct Telling {

@@ -50,7 +50,7 @@ std::optional<std::size_t> lit_stretch(const PictureView& view) {
 
 /// What the picture is of.
 const Sheet* sheet_for(const PictureView& view, const State& state) {
-    if (view.entered) return state.entry_sheet.get();
+    if (view.entered) return entry_in_sight(state);
     return state.line && *state.line < state.sheets.size() ? &state.sheets[*state.line] : nullptr;
 }
 
@@ -62,6 +62,7 @@ struct Drawn {
     std::optional<std::size_t> lit;
     std::optional<Span> taped;
     std::optional<CardPicture> card;
+    std::optional<Orbit> orbit;
     Line line;
     SetUp set_up;
     std::vector<std::size_t> marks;
@@ -71,7 +72,7 @@ struct Drawn {
 };
 
 Drawn drawn(const PictureView& view, const Sheet& sheet, const Box& box, Theme theme) {
-    Drawn now{view.kind, view.step, view.again, lit_stretch(view), view.taped, view.card, sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
+    Drawn now{view.kind, view.step, view.again, lit_stretch(view), view.taped, view.card, view.orbit, sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
     for (const Step& step : sheet.steps) now.marks.push_back(step.align_to);
     return now;
 }
@@ -143,7 +144,8 @@ void Canvas::Parts::draw_picture(const ScreenView& view) {
     std::optional<Pulled> second;
     if (wanted->again) second = Pulled{wanted->again->first, wanted->again->second};
     const auto& card = wanted->card;
-    const Scene scene = finished ? part_scene(sheet, now.lit, now.taped) : card ? card_scene(card->bender, card->set_up, {card->lever, card->picked, card->gauges}) : bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
+    Scene scene = finished ? part_scene(sheet, now.lit, now.taped) : card ? card_scene(card->bender, card->set_up, {card->lever, card->picked, card->gauges}) : bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
+    if (now.orbit) scene.outlook = moved(scene.outlook, now.orbit->over, now.orbit->round);
     const Camera camera = camera_for(scene, static_cast<double>(now.width) / now.height);
     pictures.draw(scene, camera, picture_colours(palette(view.theme)), now.width, now.height);
     handle.texture = reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(pictures.texture()));

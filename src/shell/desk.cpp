@@ -108,6 +108,9 @@ void Desk::carry_out(const Request& request) {
     else if (std::holds_alternative<OpenFreshBook>(request)) open_fresh_book();
     else if (const auto* draft = std::get_if<ReadDraft>(&request)) read_draft_of(*draft);
     else if (const auto* kept = std::get_if<KeepDraft>(&request)) keep_draft(*kept);
+    else if (std::holds_alternative<ReadPointFiles>(request)) read_point_files();
+    else if (const auto* points = std::get_if<ReadPoints>(&request)) read_points_of(*points);
+    else if (const auto* corners = std::get_if<WritePointsFile>(&request)) write_points_of(*corners);
     else if (const auto* card = std::get_if<SaveCard>(&request)) save_card(*card);
     else if (const auto* dropped = std::get_if<DropCard>(&request)) drop_card(*dropped);
     else if (const auto* asked = std::get_if<FindOrder>(&request)) find_order_for(*asked);
@@ -181,6 +184,7 @@ void Desk::use_card(const Bender& bender, bool own) {
     auto library = read_library(places_.assets, places_.home);
     if (!library.ok()) return act(NotSaved{library.trouble().sentence()});
     library_.benders = std::move(library).value().benders;
+    tell_offers();
     std::optional<Job> job;
     if (state_.job) {
         auto read = read_job(state_.job_path, library_);

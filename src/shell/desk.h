@@ -64,6 +64,9 @@ private:
     void tell_offers();
     void read_draft_of(const ReadDraft& asked);
     void keep_draft(const KeepDraft& asked);
+    void read_point_files();
+    void read_points_of(const ReadPoints& asked);
+    void write_points_of(const WritePointsFile& asked);
     void find_order_for(const FindOrder& asked);
     void save_work();
     void save_settings();

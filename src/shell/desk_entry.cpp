@@ -2,9 +2,13 @@
 
 #include "shell/desk.h"
 #include "store/job_file.h"
+#include "store/own_points.h"
+#include "store/points_file.h"
 
 namespace tubewright {
 namespace {
+
+std::string counted_points(std::size_t count) { return std::to_string(count) + " points"; }
 
 JobFolders folders_of(const Places& places) { return {places.jobs, places.home / "jobs"}; }
 
@@ -16,6 +20,7 @@ void Desk::tell_offers() {
         for (const Length wall : size.walls) offers.tubes.push_back({size.name, size.od, wall});
     for (const Material& material : library_.materials) offers.materials.push_back({material.id, material.name});
     for (const FittingKind& kind : library_.fittings) offers.fittings.push_back({kind.usual.id, kind.usual.name});
+    offers.cards = library_.benders;
     for (const Bender& bender : library_.benders) offers.benders.push_back({bender.id, bender.name, bender.tube_od});
     act(OffersAre{offers});
 }
@@ -46,6 +51,25 @@ void Desk::keep_draft(const KeepDraft& asked) {
         else told.trouble = line.trouble().sentence();
     }
     act(told);
+}
+
+void Desk::read_point_files() {
+    const std::filesystem::path folder = places_.home / "points";
+    PointFilesAre told{folder.string(), {}};
+    for (const FoundPoints& found : point_files_in(folder)) told.files.push_back({found.name, found.says, found.trouble});
+    act(told);
+}
+
+void Desk::read_points_of(const ReadPoints& asked) {
+    auto read = read_points(places_.home / "points" / asked.file, asked.unit);
+    if (!read.ok()) return act(PointsTold{read.trouble().sentence()});
+    act(PointsRead{asked.file, asked.unit, std::move(read).value().points});
+}
+
+void Desk::write_points_of(const WritePointsFile& asked) {
+    RealDisk disk;
+    const auto written = write_points_beside(disk, places_.home / "points", file_name_for(asked.name), asked.points, asked.unit);
+    act(PointsTold{written.ok() ? counted_points(asked.points.size()) + " written to " + written.value().string() + "." : written.trouble().sentence});
 }
 
 }  // namespace tubewright

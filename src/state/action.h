@@ -14,6 +14,7 @@
 #include "bench/draft.h"
 #include "bench/line.h"
 #include "bench/ordered.h"
+#include "bench/remedy.h"
 #include "state/entry.h"
 #include "bench/hand_order.h"
 #include "state/work.h"
@@ -32,7 +33,7 @@ struct ShelfEntry {
     bool operator==(const ShelfEntry&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, prove };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove };
 
 // --- what a finger does
 struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card
@@ -79,6 +80,15 @@ struct Answer { std::string id; bool operator==(const Answer&) const = default; 
 struct PickCell { Cell cell; bool operator==(const PickCell&) const = default; };
 struct GiveAngle { Angle angle; bool operator==(const GiveAngle&) const = default; };          ///< of the bend or turn in hand
 struct GiveWay { MoveWay way; bool operator==(const GiveWay&) const = default; };              ///< the length typed goes that way
+struct TurnTo { Angle clockwise; bool operator==(const TurnTo&) const = default; };            ///< the finger shows where the leg goes; nothing is taken yet
+struct TakeRemedy { Remedy remedy; bool operator==(const TakeRemedy&) const = default; };      ///< one of those offered for the line as it stands
+struct TurnPicture { Angle over, round; bool operator==(const TurnPicture&) const = default; };  ///< by that much further
+struct EnlargePicture { bool operator==(const EnlargePicture&) const = default; };             ///< to the whole screen, and back
+struct StraightOn { bool operator==(const StraightOn&) const = default; };                     ///< the picture as it stands of itself
+struct AskWord { WordOf of; bool operator==(const AskWord&) const = default; };                ///< a name or note, in letters
+struct TakeCellOut { bool operator==(const TakeCellOut&) const = default; };                   ///< the point or move in hand
+struct PutPointIn { bool operator==(const PutPointIn&) const = default; };                     ///< halfway to the next one
+struct WritePoints { bool operator==(const WritePoints&) const = default; };                   ///< the line's corners, as a table
 struct SplitLeg { bool operator==(const SplitLeg&) const = default; };                         ///< a bend where the typed length ends
 struct TakeBendOut { std::size_t bend; bool operator==(const TakeBendOut&) const = default; };
 struct TakeLastOut { bool operator==(const TakeLastOut&) const = default; };                   ///< of the numbers entered
@@ -123,6 +133,10 @@ struct DraftRead { std::string path; Draft job; std::string prove = {}; bool ope
 /// The draft in hand is on the disk, in `path`; `sentence` says what the person should know about that. `line`
 /// is what can be worked out of the line in hand, or `trouble` why nothing can.
 struct DraftKept { std::string path, sentence; std::optional<Line> line; std::string trouble; bool operator==(const DraftKept&) const = default; };
+struct PointFilesAre { std::string folder; std::vector<PointsFile> files; bool operator==(const PointFilesAre&) const = default; };
+struct PointsRead { std::string file; Unit unit; std::vector<MeasuredPoint> points; bool operator==(const PointsRead&) const = default; };
+/// What came of reading or writing points, where that is no list of points: one sentence.
+struct PointsTold { std::string sentence; bool operator==(const PointsTold&) const = default; };
 struct OrderIs { std::int64_t question; std::shared_ptr<const OrderVerdict> verdict; std::shared_ptr<const HandFacts> by_hand = nullptr; bool operator==(const OrderIs&) const = default; };
 /// The card is on disk and in force, as the user's own or the shipped one again; the open job as it reads with it.
 struct CardKept { Bender bender; bool own; std::optional<Job> job; bool operator==(const CardKept&) const = default; };
@@ -130,8 +144,8 @@ struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const =
 
 using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
-                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, KeepCard, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, SplitLeg,
-                            TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, StartFreshBook, GoOnWithoutBook,
+                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, KeepCard, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
+                            TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved>;
 
 /// One of these. Its copies are made in one place (action.cpp) and not in every file that has a button: an action

@@ -103,6 +103,18 @@ void take(Doing& d, const Answer& a) { answer(d, a.id); }
 void take(Doing& d, const PickCell& a) { pick_cell(d, a.cell); }
 void take(Doing& d, const GiveAngle& a) { give_angle(d, a.angle); }
 void take(Doing& d, const GiveWay& a) { give_way(d, a.way); }
+void take(Doing& d, const TurnTo& a) { turn_to(d, a.clockwise); }
+void take(Doing& d, const TakeRemedy& a) { take_remedy(d, a.remedy); }
+void take(Doing& d, const TurnPicture& a) { turn_picture(d, {a.over, a.round}); }
+void take(Doing& d, const EnlargePicture&) { enlarge_picture(d); }
+void take(Doing& d, const StraightOn&) { straight_on(d); }
+void take(Doing& d, const AskWord& a) { ask_word(d, a.of); }
+void take(Doing& d, const TakeCellOut&) { take_cell_out(d); }
+void take(Doing& d, const PutPointIn&) { put_point_in(d); }
+void take(Doing& d, const WritePoints&) { write_points(d); }
+void take(Doing& d, const PointFilesAre& a) { point_files_are(d, a); }
+void take(Doing& d, const PointsRead& a) { points_read(d, a); }
+void take(Doing& d, const PointsTold& a) { d.state.looks.notice = a.sentence; }
 void take(Doing& d, const SplitLeg&) { split_leg(d); }
 void take(Doing& d, const TakeBendOut& a) { take_bend_out(d, a.bend); }
 void take(Doing& d, const TakeLastOut&) { take_last_out(d); }
@@ -165,7 +177,7 @@ bool is_one_of(const Action& action) {
 
 bool allowed_while_refused(const Action& action) {
     return is_one_of<StartFreshBook, GoOnWithoutBook, Dismiss, SetTheme, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead,
-                     BookRefused, OrderShare, OrderIs, OffersAre, DraftRead, DraftKept, CardKept, NotSaved>(action);
+                     BookRefused, OrderShare, OrderIs, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, CardKept, NotSaved>(action);
 }
 
 }  // namespace

@@ -11,6 +11,7 @@ void clear_half_done(Looks& looks) {
     looks.page = 0;
     looks.typed.clear();
     looks.keypad = false;
+    looks.large_picture = false;
     looks.reason.reset();
     looks.kept_choice.clear();
     looks.wrong_bend.reset();
@@ -36,6 +37,7 @@ bool is_beside(Screen screen) {
         case Screen::ask:
         case Screen::route:
         case Screen::prove:
+        case Screen::word:
         case Screen::bench: return false;
     }
     return false;
@@ -57,6 +59,7 @@ bool can_show(const State& state, Screen screen) {
         case Screen::draft: return state.entry.has_value();
         case Screen::ask:
         case Screen::prove:
+        case Screen::word:
         case Screen::route: return false;  // by their own touches
         case Screen::wrong: return false;  // only WentWrong opens the question
     }
@@ -67,6 +70,7 @@ bool can_show(const State& state, Screen screen) {
 
 void show(State& state, Screen screen) {
     clear_half_done(state.looks);
+    state.entry_try.reset();
     state.looks.came_from.clear();
     state.looks.screen = screen;
 }
@@ -125,6 +129,7 @@ void press_next(Doing& doing) {
             if (const auto length = typed_stick(state); length && !too_short_by(state, *length)) new_stick(doing, *length);
             return;
         case Screen::ask:
+        case Screen::word:
         case Screen::route:
         case Screen::draft: return next_at_entry(doing);
         case Screen::prove: return next_at_proof(doing);
@@ -141,6 +146,7 @@ void press_back(Doing& doing) {
         case Screen::bench: return back_at_bench(doing);
         case Screen::wrong: return leave_question(doing, false);
         case Screen::ask:
+        case Screen::word:
         case Screen::route:
         case Screen::draft: return back_at_entry(doing);
         case Screen::prove: return back_at_proof(doing);
@@ -155,10 +161,10 @@ void press_key(Doing& doing, const std::string& key) {
     const bool reading = step && work_in_hand(state).move == Move::check && !work_in_hand(state).last_reading;
     const bool figure = state.looks.screen == Screen::card && state.card && !state.card->figure.empty();
     if (figure) return press_card_key(doing, key);
-    const Screen screen = state.looks.screen;
-    if (!reading && screen != Screen::stick_length && screen != Screen::route && screen != Screen::prove) return;
-    if (key == "keypad") state.looks.keypad = state.looks.screen == Screen::route;
-    else state.looks.typed = with_key(state.looks.typed, key);
+    if (state.looks.screen == Screen::word) return press_letter(doing, key);
+    if (state.looks.screen == Screen::route) return press_number_key(doing, key);
+    if (!reading && state.looks.screen != Screen::stick_length && state.looks.screen != Screen::prove) return;
+    if (key != "keypad") state.looks.typed = with_key(state.looks.typed, key);
 }
 
 namespace {

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "base/quantity.h"
+#include "bench/bender.h"
 
 namespace tubewright {
 
@@ -27,6 +27,7 @@ struct Offers {
     std::vector<TubeOffer> tubes;  ///< the usual wall of each size first
     std::vector<NamedOffer> materials, fittings;
     std::vector<BenderOffer> benders;
+    std::vector<Bender> cards;     ///< whole, to try out what another bender would do
     bool operator==(const Offers&) const = default;
 };
 

@@ -128,6 +128,18 @@ inline constexpr Length longest_stick{100000};
 /// What is typed for a leg, in the unit of the job that is entered.
 std::optional<Length> typed_run(const State& state);
 inline constexpr Length longest_trim{1000};
+/// What is typed for the number of pieces: 1 to most_pieces.
+std::optional<int> typed_pieces(const State& state);
+inline constexpr int most_pieces = 1000;
+/// Whether the line in hand has corner points that can be written out.
+bool has_corners(const State& state);
+/// Why the letters that are typed can't be taken, as facts. `begun`: the shop book knows the line by its name.
+enum class WordBar { none, empty, taken, begun };
+WordBar bar_to_word(const State& state);
+/// Whether a line has been worked on at the bench under its name: then it keeps it.
+bool is_begun(const State& state, const DraftLine& line);
+/// How many letters it may have.
+std::size_t longest_word(WordOf of);
 /// Whether nothing of the line in hand is missing.
 bool can_finish(const State& state);
 

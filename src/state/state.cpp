@@ -39,6 +39,8 @@ bool can_undo(const State& state) { return !state.past.empty() && in_reach(state
 
 bool can_redo(const State& state) { return !state.future.empty() && in_reach(state, state.future.front()); }
 
+const Sheet* entry_in_sight(const State& state) { return state.entry_try ? state.entry_try.get() : state.entry_sheet.get(); }
+
 Unit reader_unit(const State& state) {
     if (state.settings.unit) return *state.settings.unit;
     return state.job ? state.job->unit : Unit::inch;

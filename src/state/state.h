@@ -29,6 +29,7 @@ struct Looks {
     std::optional<std::size_t> picked_bend; ///< on the order screen, for the arrows
     std::optional<std::size_t> retake;      ///< while an entry is proved: the reading to be taped once more
     std::size_t picked_slip = 0;            ///< and which of the slips is looked at
+    bool large_picture = false;      ///< of the line being entered, in place of all else
     std::string notice;              ///< one sentence that waits to be read
     bool operator==(const Looks&) const = default;
 };
@@ -87,6 +88,9 @@ struct State {
     std::shared_ptr<const Proving> proving;    ///< of that line, while its entry is proved
     ProofStanding entry_proof = ProofStanding::none;  ///< of that line
     std::vector<ProofStanding> proofs;         ///< one for each line of the job
+    std::shared_ptr<const Sheet> entry_try;    ///< the same with the turn that the finger shows, while it shows one
+    std::shared_ptr<const Sheet> entry_was;    ///< before its tube or bender was changed, until anything else is
+    std::vector<std::optional<Remedy>> entry_remedies;  ///< one for each finding of entry_sheet
     Settings settings;
     double screen_px_per_mm = 0;
     BookStanding book = BookStanding::not_read;
@@ -110,9 +114,13 @@ struct StopFinding { std::int64_t question; bool operator==(const StopFinding&) 
 struct ReadDraft { std::string path; std::string prove = {}; bool operator==(const ReadDraft&) const = default; };  ///< `prove`: the line whose entry is to be proved
 /// Whole and at once; the answer is DraftKept. `shown` is worked out for the screen.
 struct KeepDraft { std::string path; Draft job; std::optional<Draft> shown; bool operator==(const KeepDraft&) const = default; };
+struct ReadPointFiles { bool operator==(const ReadPointFiles&) const = default; };  ///< the answer is PointFilesAre
+struct ReadPoints { std::string file; Unit unit; bool operator==(const ReadPoints&) const = default; };  ///< the answer is PointsRead or PointsTold
+/// Under a name that no file has yet, made of this one; the answer is PointsTold.
+struct WritePointsFile { std::string name; Unit unit; std::vector<MeasuredPoint> points; bool operator==(const WritePointsFile&) const = default; };
 struct SaveCard { Bender bender; Unit unit; bool operator==(const SaveCard&) const = default; };  ///< as the user's own; the answer is CardKept or NotSaved
 struct DropCard { Bender shipped; bool operator==(const DropCard&) const = default; };  ///< the user's own is laid aside; the answer is the same
-using Request = std::variant<ReadDraft, KeepDraft, ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
+using Request = std::variant<ReadDraft, KeepDraft, ReadPointFiles, ReadPoints, WritePointsFile, ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
 
 struct StateStep {
     State state;
@@ -136,6 +144,9 @@ LineWork work_in_hand(const State& state);
 /// this one is open: nobody would see it change.
 bool can_undo(const State& state);
 bool can_redo(const State& state);
+
+/// What is seen of the line being entered, or null.
+const Sheet* entry_in_sight(const State& state);
 
 /// The unit to show: the reader's choice, else the job's, else inch.
 Unit reader_unit(const State& state);

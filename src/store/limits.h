@@ -9,8 +9,6 @@
 
 namespace tubewright::limits {
 
-inline constexpr double least_od = 0.5, most_od = 100;
-inline constexpr double least_wall = 0.05;
 inline constexpr double longest_allowance = 1000;
 inline constexpr double longest_trim = 10000;
 inline constexpr double bender_reach = card_limits::reach;      ///< offsets and straights of a bender

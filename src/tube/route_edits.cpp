@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 
 #include "base/tolerance.h"
 
@@ -17,6 +18,8 @@ std::optional<Angle> turned_on(const std::optional<Angle>& first, const std::opt
 bool goes_somewhere(const MeasuredMove& move) {
     return std::any_of(move.along.begin(), move.along.end(), [](const auto& way) { return way.second.mm > 0; });
 }
+
+Eigen::Vector3d place(const MeasuredPoint& point) { return {point[0].mm, point[1].mm, point[2].mm}; }
 
 }  // namespace
 
@@ -71,6 +74,65 @@ MeasuredRoute without_bend(MeasuredRoute route, std::size_t bend) {
         next = bend == 0 ? std::nullopt : turned_on(route.bends[bend].rotation, next);
     }
     route.bends.erase(route.bends.begin() + static_cast<std::ptrdiff_t>(bend));
+    return route;
+}
+
+namespace {
+
+void make_longer(MeasuredMove& move, Length by) {
+    if (move.along.size() == 1) {
+        move.along.begin()->second += by;  // to the last digit as it is said
+        return;
+    }
+    double squares = 0;
+    for (const auto& [way, length] : move.along) squares += length.mm * length.mm;
+    const double whole = std::sqrt(squares), share = (whole + by.mm) / whole;
+    for (auto& [way, length] : move.along) length = share * length;
+}
+
+}  // namespace
+
+std::optional<MeasuredRoute> with_longer_run(MeasuredRoute route, std::size_t run, Length by) {
+    switch (route.form) {
+        case RouteForm::legs:
+        case RouteForm::straights:
+            if (run >= route.runs.size()) return std::nullopt;
+            route.runs[run] += by;
+            return route;
+        case RouteForm::points: {
+            if (run + 1 >= route.points.size()) return std::nullopt;
+            const Eigen::Vector3d from = place(route.points[run]), step = by.mm * (place(route.points[run + 1]) - from).normalized();
+            for (std::size_t i = run + 1; i < route.points.size(); ++i)
+                for (std::size_t axis = 0; axis < 3; ++axis) route.points[i][axis] += Length{step[static_cast<Eigen::Index>(axis)]};
+            return route;
+        }
+        case RouteForm::moves: {
+            const auto whole = route_from(route);
+            if (!whole.ok() || whole.value().runs.size() != route.moves.size() || run >= route.moves.size()) return std::nullopt;
+            make_longer(route.moves[run], by);
+            return route;
+        }
+    }
+    return std::nullopt;
+}
+
+MeasuredRoute with_point_after(MeasuredRoute route, std::size_t point) {
+    assert(point + 1 < route.points.size());
+    MeasuredPoint between;
+    for (std::size_t axis = 0; axis < 3; ++axis) between[axis] = 0.5 * (route.points[point][axis] + route.points[point + 1][axis]);
+    route.points.insert(route.points.begin() + static_cast<std::ptrdiff_t>(point) + 1, between);
+    return route;
+}
+
+MeasuredRoute without_point(MeasuredRoute route, std::size_t point) {
+    assert(point < route.points.size());
+    route.points.erase(route.points.begin() + static_cast<std::ptrdiff_t>(point));
+    return route;
+}
+
+MeasuredRoute without_move(MeasuredRoute route, std::size_t move) {
+    assert(move < route.moves.size());
+    route.moves.erase(route.moves.begin() + static_cast<std::ptrdiff_t>(move));
     return route;
 }
 

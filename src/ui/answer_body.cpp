@@ -37,8 +37,33 @@ void draw_keys(const Drawing& on, const Box& box, const KeypadBody& body) {
     }
 }
 
+float letters_height(const Ui& ui, const KeypadBody& body) {
+    const float rows = static_cast<float>(key_rows(body));
+    return ui.px(key_mm) * rows + ui.px(key_gap_mm) * (rows - 1);
+}
+
+namespace {
+
+/// What has been typed in letters: as large as it fits.
+void draw_written(Ui& ui, Box rest, const KeypadBody& body) {
+    ui.text_off_top(rest, body.asks, ui.small(ui.paper(), true), ui.px(0.6));
+    const Skin skin{ui.palette().panel, ui.palette().now, ui.palette().ink, ui.palette().ink_soft};
+    ui.plate(rest, skin, ui.px(1), ui.px(2));
+    Box inner = rest.inside(ui.px(3.4), ui.px(1.6));
+    if (body.entry.empty()) {
+        ui.list().AddRectFilled({inner.min.x, inner.min.y}, {inner.min.x + ui.px(1), inner.max.y}, colour(ui.palette().now));
+        return;
+    }
+    Type type = ui.body(skin, true);
+    type.down = Down::middle;
+    ui.text(inner, body.entry, type);
+}
+
+}  // namespace
+
 void draw_body(const Drawing& on, const Box& box, const KeypadBody& body) {
     Ui& ui = on.ui;
+    if (body.below) return draw_written(ui, box, body);
     Box rest = box;
     moves_off_top(ui, rest, body.moves, ui.px(2));
     ui.text_off_top(rest, body.asks, ui.body(ui.paper(), true), ui.px(1));

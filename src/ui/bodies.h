@@ -31,6 +31,8 @@ void draw_body(const Drawing& on, const Box& box, const CardBody& body);
 
 /// How wide a keypad is: it stands at the right of the screen, as high as header and footer let it.
 float keypad_width(const Ui& ui, const KeypadBody& body);
+/// How high the keys are that lie under the entry.
+float letters_height(const Ui& ui, const KeypadBody& body);
 void draw_keys(const Drawing& on, const Box& box, const KeypadBody& body);
 
 }  // namespace tubewright

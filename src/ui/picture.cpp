@@ -116,7 +116,10 @@ Rgb swatch_colour(const Palette& p, Swatch swatch) {
     return p.steel;
 }
 
-void draw_picture(Ui& ui, const Box& whole, const PictureView& view, const PictureHandle& picture) {
+namespace {
+
+/// `clear`: what of the box labels may stand on.
+void draw_picture_clear(Ui& ui, const Box& whole, const PictureView& view, const PictureHandle& picture, const Box& clear) {
     Box box = whole;
     if (!view.legend.empty()) {
         const float height = lay_legend(ui, whole, view, false);
@@ -134,7 +137,7 @@ void draw_picture(Ui& ui, const Box& whole, const PictureView& view, const Pictu
 
     std::vector<Box> taken;
     if (!view.caption.empty()) {
-        Box inside = box.inside(ui.px(1.5));
+        Box inside = clear.inside(ui.px(1.5));
         const float width = std::min(ui.width_of(view.caption, TextSize::small, false) + ui.px(3), inside.width());
         const float height = ui.height_of(view.caption, TextSize::small, false, width - ui.px(2.5)) + ui.px(1);
         const Box plate{inside.min, {inside.min.x + width, inside.min.y + height}};
@@ -151,7 +154,41 @@ void draw_picture(Ui& ui, const Box& whole, const PictureView& view, const Pictu
         if (found == picture.anchors.end()) continue;
         labels.push_back({{box.min.x + found->second.x * box.width(), box.min.y + found->second.y * box.height()}, words, anchor});
     }
-    draw_labels(ui, box.inside(ui.px(1.5)), labels, std::move(taken));
+    draw_labels(ui, clear.inside(ui.px(1.5)), labels, std::move(taken));
+}
+
+/// A finger that goes across the width of the picture on a tablet turns it about half round.
+constexpr double degrees_per_mm = 2.0;
+constexpr double button_mm = 20.2, button_gap_mm = 3;
+
+}  // namespace
+
+void draw_picture(Ui& ui, const Box& box, const PictureView& view, const PictureHandle& picture) {
+    Box clear = box;
+    if (!view.legend.empty()) clear.cut_bottom(lay_legend(ui, box, view, false) + ui.px(1));
+    draw_picture_clear(ui, box, view, picture, clear);
+}
+
+void draw_turning_picture(Ui& ui, const Box& box, const PictureView& view, const PictureHandle& picture, std::vector<Action>& actions) {
+    const float side = ui.px(button_mm);
+    if (!view.grip || box.height() < side || box.width() < 2 * side + ui.px(button_gap_mm)) return draw_picture(ui, box, view, picture);
+    Box turned = box;
+    Box beside;
+    if (view.straight_on) {
+        beside = turned.cut_right(side);
+        turned.cut_right(ui.px(button_gap_mm));
+    }
+    const ButtonView& grip = *view.grip;
+    const Drag drag = ui.drag(turned, grip);
+    if (drag.tapped && grip.press) actions.push_back(*grip.press);
+    if (drag.moving && (drag.step.x != 0 || drag.step.y != 0)) {
+        const double per_pixel = degrees_per_mm / ui.true_px(1);
+        actions.push_back(TurnPicture{{drag.step.y * per_pixel}, {-drag.step.x * per_pixel}});
+    }
+    ui.begin_label(grip.id);
+    draw_picture_clear(ui, box, view, picture, turned);
+    ui.end_label();
+    if (view.straight_on) ui.press({{beside.min.x, beside.max.y - side}, beside.max}, *view.straight_on, actions);
 }
 
 }  // namespace tubewright

@@ -12,4 +12,7 @@ Rgb swatch_colour(const Palette& palette, Swatch swatch);
 /// The legend stands below the picture.
 void draw_picture(Ui& ui, const Box& box, const PictureView& view, const PictureHandle& picture);
 
+/// The same, and where the view says so a finger on it turns it.
+void draw_turning_picture(Ui& ui, const Box& box, const PictureView& view, const PictureHandle& picture, std::vector<Action>& actions);
+
 }  // namespace tubewright

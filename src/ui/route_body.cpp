@@ -1,9 +1,9 @@
 // A wire while its numbers are entered: at the left the wire and the numbers so far, at the right the pad.
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 #include "ui/bodies.h"
 #include "ui/signs.h"
@@ -11,39 +11,89 @@
 namespace tubewright {
 namespace {
 
-constexpr double key_mm = 20.2, wide_key_mm = 24, gap_mm = 3, side_mm = 27.4, arrow_mm = 20.2;
+constexpr double key_mm = 20.2, wide_key_mm = 24, gap_mm = 3, arrow_mm = 20.2;
 
 double key_width(const RouteBody& body) { return body.columns > 3 ? key_mm : body.columns == 2 ? 34 : body.columns == 1 ? 64 : wide_key_mm; }
 
-/// The sides of the clock, clockwise from the top, as places of a grid of three by three.
-constexpr std::array<std::pair<int, int>, 8> clock_places{{{1, 0}, {2, 0}, {2, 1}, {2, 2}, {1, 2}, {0, 2}, {0, 1}, {0, 0}}};
+/// Where the twelve sides of the clock stand, clockwise from the top: three over the middle, three under it, and
+/// three at each hand, halfway between.
+struct ClockPlaces {
+    Box box;
+    float side, gap;
+    Box at(std::size_t hour) const {
+        const float step = side + gap, left = box.min.x + step, across = box.max.x - side, middle = box.centre().y - side / 2;
+        const auto place = [&](float x, float y) { return Box{{x, y}, {x + side, y + side}}; };
+        const float over = box.min.y, under = box.max.y - side;
+        switch (hour) {
+            case 11: return place(left, over);
+            case 0: return place(left + step, over);
+            case 1: return place(left + 2 * step, over);
+            case 2: return place(across, middle - step);
+            case 3: return place(across, middle);
+            case 4: return place(across, middle + step);
+            case 5: return place(left + 2 * step, under);
+            case 6: return place(left + step, under);
+            case 7: return place(left, under);
+            case 8: return place(box.min.x, middle + step);
+            case 9: return place(box.min.x, middle);
+            default: return place(box.min.x, middle - step);
+        }
+    }
+    Box middle() const { return {{box.min.x + side + gap, box.min.y + side + gap}, {box.max.x - side - gap, box.max.y - side - gap}}; }
+};
 
-/// The leg end on, as seen from end A, with the leg before at the top and the way round that counts as right.
-void draw_end_on(Ui& ui, const Box& box) {
+/// The leg end on, as seen from end A, with the leg before at the top, the way round that counts as right, and the
+/// leg after it where it is known.
+void draw_end_on(Ui& ui, const Box& box, const std::optional<Angle>& leads) {
     const Palette& p = ui.palette();
     ImDrawList& list = ui.list();
     const ImVec2 c = box.centre();
-    const float radius = std::min(box.width(), box.height()) / 2;
+    const float radius = std::min(box.width(), box.height()) / 2, pi = std::numbers::pi_v<float>;
     list.AddCircleFilled(c, radius, colour(p.panel), 64);
     list.AddCircle(c, radius, colour(p.edge), 64, ui.px(0.35));
-    draw_rod(list, c, {c.x, box.min.y}, radius * 0.36f, p.ink, p.steel, p.steel_bright);
-    list.AddCircleFilled(c, radius * 0.3f, colour(p.steel), 40);
-    list.AddCircle(c, radius * 0.3f, colour(p.ink), 40, ui.px(0.5));
-    list.AddCircleFilled(c, radius * 0.15f, colour(p.ink), 40);
-    const float pi = std::numbers::pi_v<float>, arc = radius * 0.72f, from = -pi * 0.3f, to = pi * 0.25f;
-    list.PathArcTo(c, arc, from, to, 24);
-    list.PathStroke(colour(p.now), 0, ui.px(0.9));
-    const ImVec2 end{c.x + arc * std::cos(to), c.y + arc * std::sin(to)}, along{-std::sin(to), std::cos(to)}, out{std::cos(to), std::sin(to)};
-    const float head = ui.px(2.4);
-    list.AddTriangleFilled({end.x + along.x * head, end.y + along.y * head}, {end.x + out.x * head * 0.7f, end.y + out.y * head * 0.7f}, {end.x - out.x * head * 0.7f, end.y - out.y * head * 0.7f}, colour(p.now));
+    for (int i = 0; i < 24; ++i) {
+        const float at = static_cast<float>(i) * pi / 12, from = radius * (i % 3 == 0 ? 0.9f : 0.94f);
+        list.AddLine({c.x + from * std::sin(at), c.y - from * std::cos(at)}, {c.x + radius * std::sin(at), c.y - radius * std::cos(at)}, colour(p.edge), ui.px(0.4));
+    }
+    const float reach = radius * 0.82f;
+    draw_rod(list, c, {c.x, c.y - reach}, radius * 0.3f, p.ink, p.steel, p.steel_bright);
+    if (leads) {
+        const float at = static_cast<float>(leads->rad());
+        draw_rod(list, c, {c.x + reach * std::sin(at), c.y - reach * std::cos(at)}, radius * 0.3f, p.ink, p.now, p.now_pale);
+    } else {
+        const float arc = radius * 0.66f, from = -pi * 0.3f, to = pi * 0.25f, head = ui.px(2.4);
+        list.PathArcTo(c, arc, from, to, 24);
+        list.PathStroke(colour(p.now), 0, ui.px(0.9));
+        const ImVec2 end{c.x + arc * std::cos(to), c.y + arc * std::sin(to)}, along{-std::sin(to), std::cos(to)}, out{std::cos(to), std::sin(to)};
+        list.AddTriangleFilled({end.x + along.x * head, end.y + along.y * head}, {end.x + out.x * head * 0.7f, end.y + out.y * head * 0.7f}, {end.x - out.x * head * 0.7f, end.y - out.y * head * 0.7f}, colour(p.now));
+    }
+    list.AddCircleFilled(c, radius * 0.25f, colour(p.steel), 40);
+    list.AddCircle(c, radius * 0.25f, colour(p.ink), 40, ui.px(0.5));
+    list.AddCircleFilled(c, radius * 0.12f, colour(p.ink), 40);
+}
+
+/// Where the finger is round the middle: clockwise from the top, to the nearest 15 degrees. A finger on the very
+/// middle shows nothing.
+std::optional<Angle> side_under(ImVec2 middle, ImVec2 finger, float least) {
+    const float x = finger.x - middle.x, y = finger.y - middle.y;
+    if (std::hypot(x, y) < least) return std::nullopt;
+    const double deg = std::atan2(x, -y) * 180 / std::numbers::pi, snapped = std::round(deg / 15) * 15;
+    return Angle{snapped < 0 ? snapped + 360 : snapped};
+}
+
+void turn_dial(const Drawing& on, const Box& box, const RouteBody& body) {
+    if (!body.dial) return;
+    const Drag drag = on.ui.drag(box, *body.dial);
+    if (!drag.down) return;
+    const auto side = side_under(box.centre(), drag.at, on.ui.px(4));
+    if (side && side != body.leads) on.actions.push_back(TurnTo{*side});
 }
 
 void draw_clock_pad(const Drawing& on, const Box& box, const RouteBody& body) {
-    const float gap = on.ui.px(gap_mm);
-    const auto place = [&](int column, int row) { return box.row(row, 3, gap).column(column, 3, gap); };
-    for (std::size_t i = 0; i < std::min(body.keys.size(), clock_places.size()); ++i) on.ui.press(place(clock_places[i].first, clock_places[i].second), body.keys[i], on.actions);
-    const Box middle = place(1, 1);
-    draw_end_on(on.ui, {{middle.min.x, middle.min.y - gap}, middle.max});
+    const ClockPlaces places{box, on.ui.px(key_mm), on.ui.px(gap_mm)};
+    for (std::size_t i = 0; i < std::min<std::size_t>(body.keys.size(), 12); ++i) on.ui.press(places.at(i), body.keys[i], on.actions);
+    turn_dial(on, places.middle(), body);
+    draw_end_on(on.ui, places.middle(), body.leads);
 }
 
 void draw_arrow(const Drawing& on, const Box& box, const ButtonView& button, float way) {
@@ -74,7 +124,7 @@ void draw_strip(const Drawing& on, Box line, const RouteBody& body) {
 }  // namespace
 
 float pad_width(const Ui& ui, const RouteBody& body) {
-    if (body.clock) return ui.px(3 * side_mm + 2 * gap_mm);
+    if (body.clock) return ui.px(5 * key_mm + 4 * gap_mm);
     const double columns = std::max(1, body.columns);
     return ui.px(columns * key_width(body) + (columns - 1) * gap_mm + (body.ways.empty() ? 0 : 2 * (key_mm + 2) + 2 * gap_mm));
 }
@@ -104,12 +154,8 @@ void draw_body(const Drawing& on, const Box& box, const RouteBody& body) {
         draw_strip(on, rest.cut_bottom(ui.px(key_mm)), body);
         rest.cut_bottom(ui.px(2));
     }
-    if (!body.lines.empty()) {
-        const float wanted = plates_height(ui, body.lines, rest.width());
-        draw_plates(ui, rest.cut_bottom(std::min(wanted, rest.height() * (body.picture ? 0.6f : 1.0f))), body.lines);
-        rest.cut_bottom(ui.px(1.6));
-    }
-    if (body.picture) draw_picture(ui, rest, *body.picture, on.picture);
+    finding_off_bottom(on, rest, body.lines, body.remedy, body.picture ? 0.6f : 1.0f);
+    if (body.picture) draw_turning_picture(ui, rest, *body.picture, on.picture, on.actions);
 }
 
 }  // namespace tubewright

@@ -57,6 +57,16 @@ void press_keys(const Drawing& on, const FooterView& footer) {
     }
 }
 
+constexpr double notice_mm = 24.2, notice_button_mm = 26, notice_narrow_mm = 130;
+
+/// Between its edges and the words: sign, button and what lies between them.
+float notice_around(const Ui& ui, float width) { return ui.px(width < ui.px(notice_narrow_mm) ? 8.8 + notice_button_mm + 8 : 8.8 + notice_button_mm + 15); }
+
+/// As high as its words in small letters want.
+float notice_height(const Ui& ui, const std::string& notice, float width) {
+    return std::max(ui.px(notice_mm), ui.height_of(notice, TextSize::small, false, width - notice_around(ui, width)) + ui.px(4));
+}
+
 /// A plate over everything that is only looked at, with the one button that takes it away.
 void draw_notice(const Drawing& on, const Box& box, const std::string& notice) {
     Ui& ui = on.ui;
@@ -66,12 +76,13 @@ void draw_notice(const Drawing& on, const Box& box, const std::string& notice) {
     ui.plate(plate, skin, ui.px(0.8), ui.px(2));
     Box inner = plate.inside(ui.px(2.4), ui.px(0.5));
     // As high as a finger wants, and clear of what is to be touched below.
-    Box button = inner.cut_right(ui.px(26));
+    Box button = inner.cut_right(ui.px(notice_button_mm));
     button.max.y = std::min(button.max.y, button.min.y + ui.px(20.1));
     inner.cut_right(ui.px(3));
-    const Box sign = inner.cut_left(ui.px(12));
-    draw_tone_sign(ui, sign.centre(), ui.px(8), Tone::caution);
-    inner.cut_left(ui.px(2));
+    const bool narrow = box.width() < ui.px(notice_narrow_mm);
+    const Box sign = inner.cut_left(ui.px(narrow ? 6 : 12));
+    draw_tone_sign(ui, sign.centre(), ui.px(narrow ? 5 : 8), Tone::caution);
+    inner.cut_left(ui.px(narrow ? 1 : 2));
     Type type = ui.body(skin);
     type.down = Down::middle;
     ui.text(inner, notice, type);
@@ -92,7 +103,11 @@ Frame frame_of(const Ui& ui, const ScreenView& view) {
     frame.header = rest.cut_top(header_height(ui));
     const bool tall = std::any_of(view.footer.buttons.begin(), view.footer.buttons.end(), [](const ButtonView& button) { return button.weight == Weight::main; });
     if (!view.footer.buttons.empty()) frame.footer = rest.cut_bottom(ui.px(tall ? 33.6 : 29));
-    if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) {
+    const auto* keypad = std::get_if<KeypadBody>(&view.body);
+    if (keypad && keypad->below) {
+        rest.cut_bottom(ui.px(1.5));
+        frame.keys = rest.cut_bottom(letters_height(ui, *keypad)).inside(ui.px(2.4), 0);
+    } else if (keypad) {
         // The keys stand beside the ribbon, not under it: four rows of them need the height.
         Box keys = rest.inside(ui.px(2.4), ui.px(1.4));
         const float rows = static_cast<float>(std::max<std::size_t>(1, (keypad->keys.size() + static_cast<std::size_t>(std::max(1, keypad->columns)) - 1) / static_cast<std::size_t>(std::max(1, keypad->columns))));
@@ -100,14 +115,16 @@ Frame frame_of(const Ui& ui, const ScreenView& view) {
         frame.keys.max.y = std::min(frame.keys.max.y, frame.keys.min.y + rows * ui.px(32));
         rest.max.x = frame.keys.min.x;
     }
-    // What has to be read first stands in the pad's place.
-    if (const auto* route = std::get_if<RouteBody>(&view.body); route && view.notice.empty()) {
+    // A notice leaves the pad where the hand expects it.
+    if (const auto* route = std::get_if<RouteBody>(&view.body)) {
         frame.keys = rest.inside(ui.px(2.4), ui.px(1.4));
         frame.keys = frame.keys.cut_right(pad_width(ui, *route));
         rest.max.x = frame.keys.min.x;
     }
     if (view.ribbon) frame.ribbon = rest.cut_top(ribbon_height(ui));
-    if (!view.notice.empty()) {
+    if (!view.notice.empty() && std::holds_alternative<RouteBody>(view.body)) {
+        frame.notice = rest.cut_top(notice_height(ui, view.notice, rest.width()));
+    } else if (!view.notice.empty()) {
         frame.notice = view.ribbon ? frame.ribbon : Box{ui.whole_screen().min, {rest.max.x, ui.px(24.2)}};
         if (!view.ribbon) rest.cut_top(frame.notice.max.y - rest.min.y);
     }
@@ -124,12 +141,12 @@ void draw_screen(Ui& ui, const ScreenView& view, const PictureHandle& picture, s
     const SameParts same = ui.put_together(view, picture);
     const Drawing on{ui, picture, actions};
     const Frame frame = frame_of(ui, view);
-    const bool header_covered = !view.notice.empty() && !view.ribbon;
+    const bool header_covered = !view.notice.empty() && !view.ribbon && !std::holds_alternative<RouteBody>(view.body);
     if (!header_covered) ui.part(ScreenPart::header, frame.header, same.header, [&] { draw_header(ui, frame.header, view.header); });
     if (view.ribbon && view.notice.empty()) ui.part(ScreenPart::ribbon, frame.ribbon, same.ribbon, [&] { draw_ribbon(ui, frame.ribbon, *view.ribbon); });
     ui.part(ScreenPart::body, frame.body, same.body, [&] { std::visit([&](const auto& body) { draw_body(on, frame.body, body); }, view.body); });
     if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) ui.part(ScreenPart::keys, frame.keys, same.keys, [&] { draw_keys(on, frame.keys, *keypad); });
-    if (const auto* route = std::get_if<RouteBody>(&view.body); route && view.notice.empty()) ui.part(ScreenPart::keys, frame.keys, same.body, [&] { draw_pad(on, frame.keys, *route); });
+    if (const auto* route = std::get_if<RouteBody>(&view.body)) ui.part(ScreenPart::keys, frame.keys, same.body, [&] { draw_pad(on, frame.keys, *route); });
     if (!view.footer.buttons.empty()) ui.part(ScreenPart::footer, frame.footer, same.footer, [&] { draw_footer(on, frame.footer, view.footer); });
     if (!view.notice.empty()) ui.part(ScreenPart::notice, frame.notice, same.notice, [&] { draw_notice(on, frame.notice, view.notice); });
     press_keys(on, view.footer);

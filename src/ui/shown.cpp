@@ -7,8 +7,8 @@ namespace {
 
 /// Names every member, so that another one can't be forgotten here.
 auto split(const KeypadBody& body) {
-    const auto& [asks, entry, unit, lines, keys, columns, moves, picture] = body;
-    return std::pair{std::tie(asks, entry, unit, lines, moves, picture), std::tie(keys, columns)};
+    const auto& [asks, entry, unit, lines, keys, columns, moves, picture, below] = body;
+    return std::pair{std::tie(asks, entry, unit, lines, moves, picture, below), std::tie(keys, columns)};
 }
 
 template <class View>

@@ -8,12 +8,8 @@ namespace {
 /// The picture with what speaks against the line under it.
 void draw_side(const Drawing& on, Box box, const TilesBody& body) {
     Ui& ui = on.ui;
-    if (!body.notes.empty()) {
-        const float wanted = body.picture ? plates_height(ui, body.notes, box.width()) : box.height();
-        draw_plates(ui, box.cut_bottom(std::min(wanted, box.height() * 0.62f)), body.notes);
-        box.cut_bottom(ui.px(2));
-    }
-    if (body.picture) draw_picture(ui, box, *body.picture, on.picture);
+    finding_off_bottom(on, box, body.notes, body.remedy, body.picture ? 0.62f : 1.0f);
+    if (body.picture) draw_turning_picture(ui, box, *body.picture, on.picture, on.actions);
 }
 
 }  // namespace
@@ -23,6 +19,7 @@ void draw_body(const Drawing& on, const Box& box, const TilesBody& body) {
     Box rest = box;
     const float gap = ui.px(3);
     if (!body.heading.empty()) ui.text_off_top(rest, body.heading, ui.body(ui.paper(), true), ui.px(1));
+    if (body.tiles.empty()) return draw_side(on, rest, body);
     if (body.picture || !body.notes.empty()) {
         draw_side(on, rest.cut_left(rest.width() * 0.27f), body);
         rest.cut_left(gap);

@@ -205,6 +205,7 @@ Drag Ui::drag(const Box& box, const ButtonView& button) {
     drag.by = {io.MousePos.x - active_from_.x, io.MousePos.y - active_from_.y};
     carried_ = carried_ || std::hypot(drag.by.x, drag.by.y) > true_px(carried_from_mm);
     drag.moving = carried_;
+    if (carried_) drag.step = io.MouseDelta;
     drag.dropped = carried_ && io.MouseReleased[0];
     drag.tapped = !carried_ && io.MouseReleased[0];
     if (io.MouseReleased[0]) active_.clear();

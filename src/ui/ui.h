@@ -79,6 +79,7 @@ struct Drag {
     bool down = false;                     ///< a finger is on it
     bool moving = false;                   ///< it follows the finger; also in the frame in which it is dropped
     ImVec2 by{0, 0}, at{0, 0};             ///< how far it was carried; where the finger is
+    ImVec2 step{0, 0};                     ///< of that in this frame
 };
 
 /// Colours of a surface and of what is written on it.

@@ -2,7 +2,10 @@
 
 #include <catch2/catch.hpp>
 #include <algorithm>
+#include <cmath>
+#include <random>
 
+#include "bench/remedy.h"
 #include "bench/samples.h"
 
 using namespace tubewright;
@@ -233,4 +236,101 @@ TEST_CASE("stops come first") {
     CHECK(std::is_sorted(sheet.findings.begin(), sheet.findings.end(), [](const Finding& a, const Finding& b) { return a.severity < b.severity; }));
     CHECK(sheet.findings.front().severity == Severity::stop);
     CHECK(sheet.findings.back().severity == Severity::note);
+}
+
+namespace {
+
+Shop shop() { return {{}, {0.71_mm, 0.89_mm}, {"flare-45-double", "flare-45-single"}, Length{25.4 / 16}}; }
+
+std::optional<Remedy> remedy_for(const Sheet& sheet, const std::string& code, const Shop& from = shop()) {
+    const auto all = remedies(sheet, from);
+    REQUIRE(all.size() == sheet.findings.size());
+    for (std::size_t i = 0; i < all.size(); ++i)
+        if (sheet.findings[i].code == code) return all[i];
+    FAIL("no finding " << code);
+    return std::nullopt;
+}
+
+}  // namespace
+
+TEST_CASE("a straight that lacks something is made longer by that, up to the next sixteenth") {
+    // 0.444 straight (as above), the hook wants 0.75: 0.306 is missing, and 5/16 is 0.3125. The lever wants 0.9: then
+    // 0.456 would be, and 1/2. Whichever it is in the order of work, no less does.
+    const Sheet sheet = bend_sheet(line_of({6, 1.6, 6}, {{90, 0}, {90, 180}}));
+    const auto remedy = remedy_for(sheet, "short-straight");
+    REQUIRE(remedy);
+    const auto& longer = std::get<LongerStraight>(*remedy);
+    CHECK(longer.straight == 1);
+    const auto& fact = std::get<NoRoomInBender>(find(sheet, "short-straight")->fact);
+    CHECK(longer.by.inch() == Approx(fact.needed.inch() == Approx(0.75) ? 5.0 / 16 : 1.0 / 2));
+    Line mended = sheet.line;
+    mended.route.runs[1] += longer.by;
+    CHECK_FALSE(stopped(bend_sheet(mended)));
+    mended.route.runs[1] -= Length{25.4 / 16};
+    CHECK(stopped(bend_sheet(mended)));
+}
+
+TEST_CASE("one longer leg makes up for fitting and bender both, and is the same for either finding") {
+    // Corners that overlap leave no room for the bender either.
+    const Sheet sheet = bend_sheet(line_of({6, 1, 6}, {{90, 0}, {90, 180}}));
+    const auto overlap = remedy_for(sheet, "corners-overlap"), room = remedy_for(sheet, "short-straight");
+    REQUIRE(overlap);
+    CHECK(overlap == room);
+    Line mended = sheet.line;
+    mended.route.runs[1] += std::get<LongerStraight>(*overlap).by;
+    CHECK_FALSE(stopped(bend_sheet(mended)));
+}
+
+TEST_CASE("of random lines each straight that is offered longer takes its finding away, and leaves fewer stops") {
+    std::mt19937 dice(20261128);
+    std::uniform_real_distribution<double> leg(0.6, 4), angle(20, 150), turn(-170, 180);
+    int offered = 0;
+    for (int i = 0; i < 150; ++i) {
+        Line line = line_of({leg(dice), leg(dice), leg(dice), leg(dice)}, {{angle(dice), 0}, {angle(dice), turn(dice)}, {angle(dice), turn(dice)}});
+        line.a.fitting = flared();
+        const Sheet sheet = bend_sheet(line);
+        const auto all = remedies(sheet, shop());
+        for (std::size_t f = 0; f < all.size(); ++f) {
+            const auto* longer = all[f] ? std::get_if<LongerStraight>(&*all[f]) : nullptr;
+            if (!longer) continue;
+            ++offered;
+            Line then = line;
+            then.route.runs[longer->straight] += longer->by;
+            const Sheet after = bend_sheet(then);
+            const auto stops = [](const Sheet& one) { return std::count_if(one.findings.begin(), one.findings.end(), [](const Finding& x) { return x.severity == Severity::stop; }); };
+            INFO("line " << i << ", " << sheet.findings[f].code);
+            CHECK(stops(after) < stops(sheet));
+            CHECK(std::none_of(after.findings.begin(), after.findings.end(), [&](const Finding& x) { return x.code == sheet.findings[f].code && x.bend == sheet.findings[f].bend; }));
+            CHECK(std::abs(longer->by.inch() * 16 - std::round(longer->by.inch() * 16)) < 1e-6);
+        }
+    }
+    CHECK(offered > 100);
+}
+
+TEST_CASE("a bend beyond the lever, or too tight, is offered the first bender that can do it, and none that can't") {
+    Line line = line_of({6, 6}, {{120, 0}});
+    line.bender.max_angle = {90};
+    Shop from = shop();
+    Bender further = small_bender(), wide = small_bender();
+    further.id = "further";
+    further.name = "3/16 long lever";
+    wide.id = "wide";
+    wide.tube_od = 1_in;  // no groove for this tube
+    from.benders = {line.bender, wide, further};
+    CHECK(remedy_for(bend_sheet(line), "angle-beyond-bender", from) == Remedy{OtherBender{2, "3/16 long lever"}});
+    from.benders.pop_back();
+    CHECK_FALSE(remedy_for(bend_sheet(line), "angle-beyond-bender", from));
+}
+
+TEST_CASE("a wall too heavy for the flare, a single flare on brake line, a corner that is none: each has its one touch") {
+    Line line = good();
+    line.a.fitting = flared();
+    line.tube.wall = 0.89_mm;
+    CHECK(remedy_for(bend_sheet(line), "wall-too-heavy") == Remedy{OtherWall{0.71_mm}});
+    Line single = good();
+    single.service = Service::brake;
+    single.b.fitting.id = "flare-45-single";
+    CHECK(remedy_for(bend_sheet(single), "single-flare-on-brake") == Remedy{OtherFitting{End::B, "flare-45-double"}});
+    CHECK(remedy_for(bend_sheet(line_of({6, 5, 6}, {{90, 0}, {0, 0}})), "degenerate-corner") == Remedy{BendOut{1}});
+    CHECK_FALSE(remedy_for(bend_sheet(line_of({6, 5, 6}, {{90, 0}, {175, 0}})), "degenerate-corner"));
 }

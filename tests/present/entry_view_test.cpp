@@ -55,7 +55,7 @@ double seen_clockwise(const MeasuredRoute& measured) {
 }  // namespace
 
 TEST_CASE("each side of the clock is where the leg goes, seen from end A along the leg with the leg before at the top") {
-    for (int clock = 0; clock < 360; clock += 45) {
+    for (int clock = 0; clock < 360; clock += 30) {
         const State turned = touched(pressed(at_turn(), "turn-" + std::to_string(clock)), {Key{"5"}, Next{}});
         INFO("turn-" << clock);
         CHECK(seen_clockwise(turned.entry->line().route) == clock);
@@ -79,6 +79,33 @@ TEST_CASE("what a turn is called says the side that the clock shows") {
     CHECK(side("turn-180") == Angle{180});
 }
 
+TEST_CASE("what the finger shows on the clock is where the leg goes once it is taken") {
+    for (int clock = 0; clock < 360; clock += 15) {
+        const State shown = touched(at_turn(), {TurnTo{{static_cast<double>(clock)}}});
+        CHECK(std::get<RouteBody>(screen_view(shown).body).leads == Angle{static_cast<double>(clock)});
+        INFO(clock);
+        CHECK(seen_clockwise(touched(pressed(shown, "next"), {Key{"5"}, Next{}}).entry->line().route) == clock);
+    }
+    CHECK(screen_view(touched(at_turn(), {TurnTo{{315}}})).footer.buttons.back().label == "Take 45° left");
+}
+
+TEST_CASE("after another tube or bender the line's page says what moves, until something else is changed") {
+    // Legs of 10 and 10 round a corner of 90, to the centre. From setback and arc a bend on radius r makes the tube
+    // shorter than its legs by (2 - pi/2) r: 20 - 0.4292 * 0.5625 = 19.76 and, on a radius of 1, 19.57; springback moves
+    // both by less than 1/64. On a tape of sixteenths 19 3/4 and 19 9/16.
+    const Line narrow = line_of({10, 10}, {{90, 0}});
+    Line wide = narrow;
+    wide.bender.radius = Length{25.4};
+    State state = touched(at_route(), {Key{"1"}, Key{"0"}, Next{}, GiveAngle{{90}}, Key{"1"}, Key{"0"}, Next{}, FinishLine{}, DraftKept{"jobs/new-job.json", "", narrow, ""}});
+    const auto heading = [](const State& shown) { return std::get<TilesBody>(screen_view(shown).body).heading; };
+    CHECK(heading(state).empty());
+    state.offers.benders.push_back({"wide", "wide 3/16", {4.7625}});
+    state = touched(state, {AskFor{Ask::bender}, Answer{"wide"}, DraftKept{"jobs/new-job.json", "", wide, ""}});
+    CHECK(heading(state).rfind("Cut length 19 9/16\", it was 19 3/4\", 1 mark moves by ", 0) == 0);
+    CHECK(heading(touched(state, {Undo{}, DraftKept{"jobs/new-job.json", "", narrow, ""}})).empty());
+    CHECK(heading(touched(state, {TakeBendOut{0}, DraftKept{"jobs/new-job.json", "", wide, ""}})).empty());
+}
+
 TEST_CASE("screens of a line being entered") {
     const auto expect_screen = [](const std::string& name, const State& state) { expect_text(name, as_text(screen_view(state))); };
     const State fresh = touched(State{}, {BookRead{}, DayIs{"2026-11-25"}, OffersAre{offers()}, NewJob{}});
@@ -93,6 +120,15 @@ TEST_CASE("screens of a line being entered") {
     const State whole = touched(at_route(), {Key{"6"}, Next{}, GiveAngle{{90}}, Key{"4"}, Next{}, FinishLine{}, DraftKept{"jobs/new-job.json", "", std::nullopt, ""}});
     expect_screen("entry-draft", whole);
     expect_screen("entry-job-lines", touched(whole, {TurnPage{1}}));
+    expect_screen("entry-about", touched(whole, {AskFor{Ask::about}}));
+    expect_screen("entry-word", touched(whole, {AskWord{WordOf::line_name}}));
+    expect_screen("entry-word-figures", touched(whole, {AskWord{WordOf::job_note}, TurnPage{1}}));
+    expect_screen("entry-points", touched(at_route("points"), {Key{"sign"}, Key{"6"}, Next{}, Key{"4"}, Next{}, Key{"1/2"}}));
+    const State files = touched(whole, {AskFor{Ask::points_file}, PointFilesAre{"/home/me/points", {{"frame-run.csv", Unit::mm, ""}, {"old wire.csv", std::nullopt, ""}, {"list.csv", std::nullopt, "list.csv, line 1 has no column x."}}}});
+    expect_screen("entry-points-file", files);
+    expect_screen("entry-points-unit", touched(files, {Answer{"file-frame-run.csv"}}));
+    expect_screen("entry-points-read", touched(files, {Answer{"file-old wire.csv"}, PointsRead{"old wire.csv", Unit::inch, {{Length{0}, Length{0}, Length{0}}, {Length{254}, Length{0}, Length{0}}, {Length{254}, Length{-76.2}, Length{12.7}}}}}));
+    expect_screen("entry-remedy", touched(whole, {PickCell{{Cell::What::run, 1}}, DraftKept{"jobs/new-job.json", "", line_of({6, 1.6, 6}, {{90, 0}, {90, 180}}), ""}}));
 }
 
 TEST_CASE("a number that the bend can't have is not taken, and the button says why") {

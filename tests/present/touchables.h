@@ -42,6 +42,7 @@ inline void add_body(std::vector<ButtonView>& all, const OrderBody& body) {
 
 inline void add_body(std::vector<ButtonView>& all, const TilesBody& body) {
     for (const TileView& tile : body.tiles) all.push_back(tile.touch);
+    if (body.remedy) all.push_back(*body.remedy);
 }
 inline void add_body(std::vector<ButtonView>& all, const RouteBody& body) {
     for (const TileView& cell : body.cells) all.push_back(cell.touch);
@@ -49,6 +50,8 @@ inline void add_body(std::vector<ButtonView>& all, const RouteBody& body) {
         if (arrow) all.push_back(*arrow);
     add(all, body.keys);
     add(all, body.ways);
+    if (body.dial) all.push_back(*body.dial);
+    if (body.remedy) all.push_back(*body.remedy);
 }
 inline void add_body(std::vector<ButtonView>& all, const CardBody& body) { add_body(all, body.figures); }
 

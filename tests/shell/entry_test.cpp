@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <fstream>
 #include <iostream>
 
 #include "shell/at_screen.h"
@@ -148,6 +149,101 @@ TEST_CASE("a line is copied in the mirror, and taken out again by a long touch o
     CHECK(at.entry().page.job.lines.size() == 2);
     at.screen.hold("take-out", 1.0);
     CHECK(at.entry().page.job.lines.size() == 1);
+    INFO(all_of(at.faults));
+    CHECK(at.faults.empty());
+}
+
+TEST_CASE("names, pieces, a note and tube of one's own size by finger alone") {
+    TemporaryHome home;
+    AtScreen at(home);
+    at.tap({"new-job", "answer-brake"});
+    while (!at.screen.has("other-size")) at.tap("more");
+    at.tap({"other-size", "key-.", "key-1", "key-9", "next", "key-.", "key-0", "key-2", "key-8", "next", "answer-stainless-304"});
+    while (!at.screen.has("answer-flare-37-single")) at.tap(at.screen.has("answer-hand-3/16") ? "answer-hand-3/16" : "more");
+    at.tap({"answer-flare-37-single", "answer-legs-outside", "key-5", "next", "angle-90°", "key-6", "next", "next"});
+    at.tap({"about", "line-name", "wipe", "letter-r", "letter-e", "letter-a", "letter-r", "letter-space", "other-keys", "other-keys", "letter-2", "next"});
+    at.tap({"pieces", "key-4", "next", "job-name", "wipe", "other-keys", "letter-V", "letter-a", "letter-n", "next", "line-note", "letter-N", "letter-o", "next", "back"});
+    const Draft job = read_draft(own_job(home), library()).value();
+    CHECK(job.name == "Van");
+    CHECK(job.lines[0].name == "rear 2");
+    CHECK(job.lines[0].quantity == 4);
+    CHECK(job.lines[0].note == "No");
+    CHECK(job.tube->tube.od.inch() == Approx(0.19));
+    CHECK(job.tube->tube.wall.inch() == Approx(0.028));
+    INFO(all_of(at.faults));
+    CHECK(at.faults.empty());
+}
+
+TEST_CASE("what is wrong with a leg is mended by one touch, where it is said") {
+    TemporaryHome home;
+    AtScreen at(home);
+    at.tap(brake_line);
+    at.tap({"answer-legs-centre", "key-6", "next", "angle-90°", "key-1", "next", "angle-90°", "turn-180", "key-6", "next"});
+    REQUIRE(at.screen.has("remedy"));
+    at.tap({"remedy"});
+    CHECK_FALSE(at.screen.has("remedy"));
+    CHECK(at.entry().line().route.runs[1].mm > 25.4);
+    at.tap({"undo"});
+    CHECK(at.entry().line().route.runs[1] == Length{25.4});
+    CHECK(at.screen.has("remedy"));
+    INFO(all_of(at.faults));
+    CHECK(at.faults.empty());
+}
+
+TEST_CASE("a line's points are written beside what is there, read in again as another line, and put right by keypad") {
+    TemporaryHome home;
+    AtScreen at(home);
+    at.tap(brake_line);
+    at.tap({"answer-legs-centre", "key-6", "next", "angle-90°", "key-4", "next", "next"});
+    at.tap({"about", "write-points", "dismiss", "write-points", "dismiss", "back"});
+    CHECK(std::filesystem::exists(home.path() / "points" / "new-job-2026-11-25-line-1.csv"));
+    CHECK(std::filesystem::exists(home.path() / "points" / "new-job-2026-11-25-line-1-2.csv"));
+    std::ofstream(home.path() / "points" / "torn.csv") << "x,y\n1,2\n";
+    at.tap({"lines", "from-file", "answer-file-torn.csv"});
+    CHECK(at.screen.says("torn.csv, line 1 has no column z"));
+    at.tap({"dismiss", "answer-file-new-job-2026-11-25-line-1.csv"});
+    CHECK_FALSE(at.screen.find("answer-mm").enabled);  // the table says inches
+    at.tap({"answer-in", "next", "route", "next"});
+    CHECK(at.entry().line().route.form == RouteForm::points);
+    const Line first = line_in(own_job(home), "line 1"), second = line_in(own_job(home), "line 2");
+    REQUIRE(second.route.runs.size() == first.route.runs.size());
+    for (std::size_t i = 0; i < first.route.runs.size(); ++i) CHECK(second.route.runs[i].mm == Approx(first.route.runs[i].mm));
+    at.tap({"route", "cell-9", "key-5", "next"});
+    CHECK(at.entry().line().route.points[2][2].inch() == Approx(5));
+    INFO(all_of(at.faults));
+    CHECK(at.faults.empty());
+}
+
+TEST_CASE("the picture is turned and enlarged beside the numbers, and nothing of the line changes by it") {
+    TemporaryHome home;
+    AtScreen at(home);
+    at.tap(brake_line);
+    at.tap({"answer-legs-outside", "key-5", "next", "angle-90°", "key-6", "next"});
+    const Draft before = at.entry().page.job;
+    const ImVec2 from = at.screen.find("picture").box().centre();
+    for (int i = 0; i < 10; ++i) at.screen.put_finger({from.x + static_cast<float>(8 * i), from.y});
+    at.screen.lift_finger();
+    at.screen.frame();
+    CHECK(at.entry().orbit);
+    at.tap({"picture", "straight-on", "next", "key-3"});
+    CHECK_FALSE(at.entry().orbit);
+    CHECK(at.entry().page.job == before);
+    INFO(all_of(at.faults));
+    CHECK(at.faults.empty());
+}
+
+TEST_CASE("a notice leaves the pad in its place") {
+    TemporaryHome home;
+    AtScreen at(home);
+    at.open_on_shelf("job-trailer-brakes-stainless");
+    at.tap({"change-job", "lines", "line-2", "route", "cells-before"});
+    const ImVec2 before = at.screen.find("way-up").box().min;
+    at.tap({"key-9", "way-up"});  // the first change makes a copy of one's own, and says so
+    REQUIRE(at.screen.has("dismiss"));
+    CHECK(at.screen.find("way-up").box().min.x == before.x);
+    CHECK(at.screen.find("way-up").box().min.y == before.y);
+    at.tap({"key-8", "way-up"});
+    at.tap({"dismiss"});
     INFO(all_of(at.faults));
     CHECK(at.faults.empty());
 }

@@ -1,7 +1,9 @@
 // A line entered finger by finger: what is asked, where each number goes, and what is asked of the disk.
 
 #include <catch2/catch.hpp>
+#include <algorithm>
 
+#include "bench/samples.h"
 #include "state/rules.h"
 #include "state/state.h"
 
@@ -228,4 +230,303 @@ TEST_CASE("the second line of a job has the first one's tube and ends, and start
     CHECK(shop.state.entry->page.job.lines.size() == 3);
     shop.act(TakeLineOut{});
     CHECK(shop.state.entry->page.job.lines.size() == 2);
+}
+
+namespace {
+
+/// A line of three legs, as far as the desk could work it out.
+Shop with_wire(Line line = line_of({6, 1.6, 6}, {{90, 0}, {90, 180}})) {
+    Shop shop;
+    shop.act(NewJob{});
+    shop.answers(brake_set);
+    for (std::size_t i = 0; i < line.route.runs.size(); ++i) {
+        shop.state.looks.typed = std::to_string(line.route.runs[i].inch());
+        shop.act(Next{});
+        if (i == line.route.bends.size()) break;
+        shop.act(GiveAngle{line.route.bends[i].angle});
+        if (i > 0) shop.act(GiveAngle{line.route.bends[i].rotation});
+    }
+    shop.act(FinishLine{});
+    shop.act(DraftKept{"/jobs/new-job.json", "", line, ""});
+    return shop;
+}
+
+}  // namespace
+
+TEST_CASE("a remedy is one touch, one undo, and none but the one that is offered") {
+    Shop shop = with_wire();
+    const auto& offered = shop.state.entry_remedies;
+    const auto found = std::find_if(offered.begin(), offered.end(), [](const auto& one) { return one.has_value(); });
+    REQUIRE(found != offered.end());
+    const Remedy remedy = **found;
+    const LongerStraight longer = std::get<LongerStraight>(remedy);
+    const MeasuredRoute before = shop.route();
+    shop.act(TakeRemedy{LongerStraight{longer.straight, longer.by + Length{1}}});
+    CHECK(shop.route() == before);
+    shop.act(TakeRemedy{remedy});
+    CHECK(shop.route().runs[longer.straight] == before.runs[longer.straight] + longer.by);
+    CHECK_FALSE(shop.state.entry->line().unfinished);  // a whole line stays whole
+    shop.act(Undo{});
+    CHECK(shop.route() == before);
+}
+
+TEST_CASE("another bender by one touch is for this line alone where the job has several") {
+    Line line = line_of({6, 6}, {{120, 0}});
+    line.bender.max_angle = {90};
+    Shop shop = with_wire(line);
+    Bender further = small_bender();
+    further.id = "further";
+    shop.state.offers.cards = {further};
+    shop.act(CopyLine{false});
+    shop.act(DraftKept{"/jobs/new-job.json", "", line, ""});
+    shop.act(TakeRemedy{OtherBender{0, further.name}});
+    CHECK(shop.state.entry->page.job.bender == DraftBender{"hand-3/16"});
+    CHECK(shop.state.entry->line().bender == DraftBender{"further"});
+    CHECK_FALSE(shop.state.entry->page.job.lines[0].bender);
+}
+
+TEST_CASE("the turn that the finger shows is looked at first and taken by a touch") {
+    Shop shop;
+    shop.act(NewJob{});
+    shop.answers(brake_set);
+    shop.leg("6");
+    shop.act(GiveAngle{{90}});
+    shop.leg("4");
+    shop.act(GiveAngle{{45}});
+    shop.act(DraftKept{"/jobs/new-job.json", "", line_of({6, 4}, {{90, 0}}), ""});
+    shop.act(TurnTo{{225}});
+    CHECK(shop.state.looks.typed == "225");
+    CHECK_FALSE(shop.route().bends[1].rotation);
+    REQUIRE(shop.state.entry_try);
+    CHECK(shop.state.entry_try->line.route.bends[1] == Bend{{45}, {-135}});
+    shop.act(Next{});
+    CHECK(shop.route().bends[1].rotation == Angle{-135});
+    CHECK_FALSE(shop.state.entry_try);
+    CHECK(shop.state.entry->page.cell == Cell{Cell::What::run, 2});
+}
+
+TEST_CASE("the picture is turned by the finger, stays so from number to number, and is put back by a touch") {
+    Shop shop = with_wire();
+    shop.act(TurnPicture{{10}, {-170}});
+    shop.act(TurnPicture{{1000}, {-30}});
+    REQUIRE(shop.state.entry->orbit);
+    CHECK(shop.state.entry->orbit->over.deg < 90);
+    CHECK(shop.state.entry->orbit->round == Angle{160});
+    shop.act(PickCell{{Cell::What::run, 1}});
+    CHECK(shop.state.entry->orbit);
+    const std::size_t past = shop.state.entry->past.size();
+    shop.act(EnlargePicture{});
+    CHECK(shop.state.looks.large_picture);
+    shop.act(Back{});  // to the numbers, not out of them
+    CHECK_FALSE(shop.state.looks.large_picture);
+    CHECK(shop.state.looks.screen == Screen::route);
+    shop.act(StraightOn{});
+    CHECK_FALSE(shop.state.entry->orbit);
+    CHECK(shop.state.entry->past.size() == past);  // no change of the line
+}
+
+TEST_CASE("names and notes in letters: a line's name is no other line's, and stays once it is begun") {
+    Shop shop = with_wire();
+    shop.act(CopyLine{false});
+    shop.act(AskFor{Ask::about});
+    shop.act(AskWord{WordOf::line_name});
+    CHECK(shop.state.looks.typed == "line 2");
+    shop.act(Key{"back"});
+    shop.act(Key{"1"});
+    CHECK(bar_to_word(shop.state) == WordBar::taken);
+    shop.act(Next{});
+    CHECK(shop.state.looks.screen == Screen::word);
+    shop.act(Key{"clear"});
+    CHECK(bar_to_word(shop.state) == WordBar::empty);
+    for (const char* letter : {"l", "e", "f", "t", " ", "r", "e", "a", "r", " "}) shop.act(Key{letter});
+    shop.act(Next{});
+    CHECK(shop.state.entry->line().name == "left rear");  // without the blank at its end
+    CHECK(shop.state.looks.screen == Screen::ask);
+    CHECK(shop.state.entry->page.ask == Ask::about);
+    shop.act(AskWord{WordOf::job_note});
+    CHECK(shop.state.looks.page == 1);  // an empty one begins with a capital
+    shop.act(Key{"A"});
+    CHECK(shop.state.looks.page == 0);
+    for (int i = 0; i < 300; ++i) shop.act(Key{"a"});
+    shop.act(Next{});
+    CHECK(shop.kept.back().job.note.size() == longest_word(WordOf::job_note));
+    shop.act(Undo{});
+    CHECK(shop.state.entry->page.job.note.empty());
+    shop.state.work.lines[line_key("/jobs/new-job.json", "left rear")] = {};
+    CHECK(is_begun(shop.state, shop.state.entry->line()));
+    shop.act(AskWord{WordOf::line_name});
+    shop.act(Key{"x"});
+    CHECK(bar_to_word(shop.state) == WordBar::begun);
+}
+
+TEST_CASE("rubbing out takes a whole letter, also one of two bytes") {
+    Shop shop = with_wire();
+    shop.act(AskWord{WordOf::line_note});
+    shop.act(Key{"4"});
+    shop.act(Key{"°"});
+    shop.act(Key{"back"});
+    CHECK(shop.state.looks.typed == "4");
+}
+
+TEST_CASE("pieces, and tube of a size that is in no list") {
+    Shop shop = with_wire();
+    shop.act(PickCell{{Cell::What::pieces, 0}});
+    shop.act(Key{"1/2"});
+    shop.act(Next{});
+    CHECK(shop.state.entry->line().quantity == 1);  // no half pieces
+    shop.act(Key{"clear"});
+    shop.leg("12");
+    CHECK(shop.state.entry->line().quantity == 12);
+    CHECK(shop.state.entry->page.ask == Ask::about);
+    shop.act(PickCell{{Cell::What::od, 0}});
+    shop.act(Key{"."});
+    shop.leg("21");
+    CHECK(shop.state.entry->page.cell == Cell{Cell::What::wall, 0});
+    CHECK_FALSE(shop.kept.back().job.tube);  // no file has a tube without a wall
+    CHECK(open_question_of(shop.state.entry->page.job, shop.state.entry->line()) == Ask::tube);
+    shop.act(Key{"."});
+    shop.leg("2");  // thicker than the tube
+    CHECK(shop.state.entry->page.cell == Cell{Cell::What::wall, 0});
+    shop.act(Key{"clear"});
+    shop.act(Key{"."});
+    shop.leg("028");
+    REQUIRE(shop.kept.back().job.tube);
+    CHECK(shop.kept.back().job.tube->tube == Tube{{0.21 * 25.4}, {0.028 * 25.4}, "stainless-304"});
+    shop.act(Undo{});
+    shop.act(Undo{});
+    CHECK(shop.state.entry->page.job.tube->tube.od == Length{4.7625});
+}
+
+TEST_CASE("one line may have a tube and a bender of its own; the others keep theirs") {
+    Shop shop = with_wire();
+    shop.act(CopyLine{false});
+    shop.act(AskFor{Ask::tube});
+    shop.act(Answer{"own"});
+    CHECK(shop.state.looks.screen == Screen::ask);
+    shop.act(Answer{"1"});
+    const Draft& job = shop.state.entry->page.job;
+    CHECK(job.tube->tube.od == Length{4.7625});
+    CHECK(job.bender == DraftBender{"hand-3/16"});
+    CHECK(job.lines[1].tube->tube.od == Length{9.525});
+    CHECK(job.lines[1].bender == DraftBender{"hand-3/8"});  // the first that takes it
+    CHECK_FALSE(job.lines[0].tube);
+    shop.act(AskFor{Ask::bender});
+    shop.act(Answer{"other-3/8"});
+    CHECK(job.lines[1].bender == DraftBender{"other-3/8"});
+    CHECK(job.bender == DraftBender{"hand-3/16"});
+    shop.act(AskFor{Ask::tube});
+    shop.act(Answer{"shared"});
+    CHECK_FALSE(job.lines[1].tube);
+    CHECK(benders_for(shop.state.offers, job, job.lines[1]).size() == 1);
+}
+
+TEST_CASE("that a line lies flat stands in its file, and is there again when it is opened") {
+    Shop shop;
+    shop.act(NewJob{});
+    shop.answers({"brake", "0", "stainless-304", "flare-37-single", "flat"});
+    CHECK(shop.kept.back().job.lines[0].kept == KeptKeys{{"\"x-lies-flat\"", "true"}});
+    const Draft kept = shop.kept.back().job;
+    Shop next;
+    next.act(DraftRead{"/jobs/new-job.json", kept});
+    CHECK(next.state.entry->page.flat);
+    next.act(AskFor{Ask::form});
+    next.act(Answer{"not-flat"});
+    CHECK(next.kept.back().job.lines[0].kept.empty());
+    next.act(Undo{});
+    CHECK(next.state.entry->page.flat);
+}
+
+TEST_CASE("corner points by keypad: x, y, z, one after the other, with a sign, and back again by undo") {
+    Shop shop;
+    shop.act(NewJob{});
+    shop.answers({"fuel", "0", "stainless-304", "none", "points"});
+    const auto number = [&](const std::string& digits, bool minus = false) {
+        if (minus) shop.act(Key{"sign"});
+        shop.leg(digits);
+    };
+    number("0"), number("0"), number("0");
+    CHECK(shop.route().points.size() == 1);
+    number("0"), number("0");
+    CHECK(shop.route().points.size() == 1);  // not whole yet
+    CHECK(shop.state.entry->page.cell == Cell{Cell::What::z, 1});
+    number("0");  // where the first one is
+    CHECK(shop.route().points.size() == 1);
+    shop.act(Key{"clear"});
+    shop.act(Undo{});
+    CHECK(shop.state.entry->page.cell == Cell{Cell::What::y, 1});
+    shop.act(Undo{});
+    CHECK(shop.state.entry->page.cell == Cell{Cell::What::x, 1});
+    number("10"), number("0"), number("0");
+    number("10"), number("4", true), number("2");
+    REQUIRE(shop.route().points.size() == 3);
+    CHECK(shop.route().points[2] == MeasuredPoint{Length{254}, Length{-4 * 25.4}, Length{50.8}});
+    CHECK(can_finish(shop.state));
+    shop.act(PickCell{{Cell::What::y, 2}});
+    number("6", true);
+    CHECK(shop.route().points[2][1] == Length{-6 * 25.4});
+    CHECK(shop.state.entry->page.cell == Cell{Cell::What::z, 2});
+    shop.act(PickCell{{Cell::What::x, 1}});
+    shop.act(PutPointIn{});
+    CHECK(shop.route().points.size() == 4);
+    CHECK(shop.route().points[2] == MeasuredPoint{Length{254}, Length{-3 * 25.4}, Length{25.4}});
+    shop.act(TakeCellOut{});
+    CHECK(shop.route().points.size() == 3);
+}
+
+TEST_CASE("a move is taken out of the middle") {
+    Shop shop;
+    shop.act(NewJob{});
+    shop.answers({"fuel", "0", "stainless-304", "none", "moves"});
+    for (const MoveWay way : {MoveWay::forward, MoveWay::up, MoveWay::left}) {
+        shop.type("4");
+        shop.act(GiveWay{way});
+        shop.act(Next{});
+    }
+    shop.act(PickCell{{Cell::What::move, 1}});
+    shop.act(TakeCellOut{});
+    REQUIRE(shop.route().moves.size() == 2);
+    CHECK(shop.route().moves[1].along.contains(MoveWay::left));
+}
+
+TEST_CASE("points come in from a table only after their unit was given and they were looked at, and over no route") {
+    Shop shop = with_wire();
+    const MeasuredRoute before = shop.route();
+    shop.act(AskFor{Ask::points_file});
+    CHECK(shop.asked.back() == Request{ReadPointFiles{}});
+    shop.act(PointFilesAre{"/home/points", {{"a.csv", std::nullopt, ""}, {"bad.csv", std::nullopt, "bad.csv is no table."}}});
+    shop.act(Answer{"file-bad.csv"});
+    CHECK(shop.state.entry->page.ask == Ask::points_file);
+    shop.act(Answer{"file-a.csv"});
+    CHECK(shop.state.entry->page.ask == Ask::points_unit);
+    shop.act(Answer{"mm"});
+    CHECK(shop.asked.back() == Request{ReadPoints{"a.csv", Unit::mm}});
+    const std::vector<MeasuredPoint> points{{Length{0}, Length{0}, Length{0}}, {Length{100}, Length{0}, Length{0}}, {Length{100}, Length{50}, Length{0}}};
+    shop.act(PointsRead{"a.csv", Unit::mm, points});
+    CHECK(shop.state.entry->page.ask == Ask::points_read);
+    CHECK(shop.state.entry->page.job.lines.size() == 1);
+    shop.act(Next{});
+    REQUIRE(shop.state.entry->page.job.lines.size() == 2);
+    CHECK(shop.state.entry->page.job.lines[0].route == before);
+    CHECK(shop.route().form == RouteForm::points);
+    CHECK(shop.route().points == points);
+    CHECK(shop.state.entry->line().unfinished);
+    CHECK(shop.state.looks.screen == Screen::draft);
+    shop.act(Undo{});
+    CHECK(shop.state.entry->page.job.lines.size() == 1);
+}
+
+TEST_CASE("a line's corner points are handed out to be written, of half a wire none") {
+    Shop shop = with_wire(line_of({6, 4}, {{90, 0}}));
+    shop.act(WritePoints{});
+    REQUIRE(std::holds_alternative<WritePointsFile>(shop.asked.back()));
+    const auto& asked = std::get<WritePointsFile>(shop.asked.back());
+    CHECK(asked.unit == Unit::inch);
+    // Six inches along x to the corner, then four along y.
+    REQUIRE(asked.points.size() == 3);
+    const double wanted[3][3] = {{0, 0, 0}, {6, 0, 0}, {6, 4, 0}};
+    for (int i = 0; i < 3; ++i)
+        for (int axis = 0; axis < 3; ++axis) CHECK(asked.points[static_cast<std::size_t>(i)][static_cast<std::size_t>(axis)].inch() == Approx(wanted[i][axis]).margin(1e-6));
+    shop.act(PickCell{{Cell::What::angle, 1}});
+    shop.act(GiveAngle{{30}});
+    CHECK_FALSE(has_corners(shop.state));
 }

@@ -3,6 +3,7 @@
 #include <random>
 
 #include "desk.h"
+#include "store/own_points.h"
 #include "store/number_text.h"
 
 namespace tubewright {
@@ -152,4 +153,38 @@ TEST_CASE("tables are read from files") {
     CHECK(folder.trouble().sentence() == own.path().string() + " is a folder; allowed: a file.");
 }
 
+
+TEST_CASE("tables of one's own lie in a folder, each with the unit in its header or why it can't be read") {
+    const OwnFolder home;
+    const auto folder = home.path() / "points";
+    CHECK(point_files_in(folder).empty());
+    REQUIRE(std::filesystem::is_directory(folder));  // a place to put them
+    const auto put = [&](const std::string& name, const std::string& text) { std::ofstream(folder / name) << text; };
+    put("b.csv", "x,y,z\n0,0,0\n1,0,0\n");
+    put("a.CSV", "x_mm,y_mm,z_mm\n0,0,0\n1,0,0\n");
+    put("c.csv", "p,q\n1,2\n");
+    put("notes.txt", "x,y,z\n");
+    const auto found = point_files_in(folder);
+    REQUIRE(found.size() == 3);
+    CHECK(found[0] == FoundPoints{"a.CSV", Unit::mm, ""});
+    CHECK(found[1] == FoundPoints{"b.csv", std::nullopt, ""});
+    CHECK(found[2].trouble == "c.csv, line 1 has no column x; allowed: a header with x, y and z, or with x_mm or x_in and so on.");
+}
+
+TEST_CASE("points are written beside what is there, never over it, and read back as they were") {
+    const OwnFolder home;
+    const auto folder = home.path() / "points";
+    RealDisk disk;
+    const auto first = write_points_beside(disk, folder, "frame-run", square, Unit::mm), second = write_points_beside(disk, folder, "frame-run", {square[0], square[1]}, Unit::inch);
+    REQUIRE(first.ok());
+    REQUIRE(second.ok());
+    CHECK(first.value() == folder / "frame-run.csv");
+    CHECK(second.value() == folder / "frame-run-2.csv");
+    CHECK(read_points(first.value(), std::nullopt).value() == GivenPoints{Unit::mm, square});
+    CHECK(read_points(second.value(), Unit::inch).value().points.size() == 2);
+    std::ofstream(home.path() / "a file") << "in the way";
+    const auto refused = write_points_beside(disk, home.path() / "a file" / "points", "p", square, Unit::mm);
+    REQUIRE_FALSE(refused.ok());
+    CHECK(refused.trouble().sentence.rfind("The points are not written: ", 0) == 0);
+}
 }  // namespace tubewright

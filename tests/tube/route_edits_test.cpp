@@ -133,3 +133,43 @@ TEST_CASE("a wire that lies flat on the bench") {
     CHECK(is_flat(legs({10}, {})));
     CHECK_FALSE(is_flat(legs({10, 5, 6}, {{90, 0}, {45, 90}})));
 }
+
+TEST_CASE("a longer leg, straight, move or stretch between points leaves every other length and all angles") {
+    std::mt19937 dice(5);
+    for (int i = 0; i < 100; ++i) {
+        const MeasuredRoute legs = random_legs(dice);
+        MeasuredRoute points;
+        points.form = RouteForm::points;
+        for (const Eigen::Vector3d& p : corners(legs)) points.points.push_back({Length{p.x()}, Length{p.y()}, Length{p.z()}});
+        const std::size_t run = dice() % legs.runs.size();
+        const auto longer = with_longer_run(points, run, Length{12.7});
+        REQUIRE(longer);
+        std::vector<Eigen::Vector3d> then;
+        for (const MeasuredPoint& p : longer->points) then.emplace_back(p[0].mm, p[1].mm, p[2].mm);
+        check_same_shape(then, corners(*with_longer_run(legs, run, Length{12.7})));
+        CHECK(with_longer_run(legs, run, Length{12.7})->runs[run] == legs.runs[run] + Length{12.7});
+    }
+    CHECK_FALSE(with_longer_run(MeasuredRoute{}, 0, Length{1}));
+}
+
+TEST_CASE("a move one way grows to the last digit, one two ways along its own direction, joined ones not at all") {
+    MeasuredRoute route;
+    route.form = RouteForm::moves;
+    route.moves = {{{{MoveWay::forward, Length{304.8}}}, {}}, {{{MoveWay::up, Length{30}}, {MoveWay::left, Length{40}}}, {}}};
+    CHECK(with_longer_run(route, 0, Length{25.4})->moves[0].along.at(MoveWay::forward) == Length{304.8 + 25.4});
+    // 3, 4, 5: ten more on 50 makes 36 and 48.
+    const auto both = with_longer_run(route, 1, Length{10});
+    CHECK(both->moves[1].along.at(MoveWay::up).mm == Approx(36));
+    CHECK(both->moves[1].along.at(MoveWay::left).mm == Approx(48));
+    route.moves.insert(route.moves.begin(), route.moves.front());  // two moves forward are one leg
+    CHECK_FALSE(with_longer_run(route, 0, Length{10}));
+}
+
+TEST_CASE("a point put in lies halfway, and taken out again leaves the route as it was") {
+    MeasuredRoute route;
+    route.form = RouteForm::points;
+    route.points = {{Length{0}, Length{0}, Length{0}}, {Length{100}, Length{20}, Length{-40}}, {Length{100}, Length{90}, Length{-40}}};
+    const MeasuredRoute more = with_point_after(route, 0);
+    CHECK(more.points[1] == MeasuredPoint{Length{50}, Length{10}, Length{-20}});
+    CHECK(without_point(more, 1) == route);
+}

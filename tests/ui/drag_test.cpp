@@ -1,6 +1,8 @@
 // A card of the order of bends under the finger: carried to another place, put back, or only touched.
 
 #include <catch2/catch.hpp>
+#include <cmath>
+#include <optional>
 
 #include "ui/headless.h"
 #include "ui/samples.h"
@@ -126,4 +128,67 @@ TEST_CASE("eighteen cards lie on the screen at once, each at least 20 mm") {
         }
         CHECK(cards == 18);
     }
+}
+
+namespace {
+
+/// One sample of a line being entered under the finger.
+struct AtEntry {
+    explicit AtEntry(const std::string& name) : view(sample(name)) { screen.wait(0.4); }
+    ScreenView view;
+    std::vector<Action> taken;
+    HeadlessScreen screen{try_screens().front(), [this] { return view; }, [this](const Action& action) { taken.push_back(action); }};
+    float mm(double length) const { return static_cast<float>(length * screen.ui().px_per_mm()); }
+};
+
+}  // namespace
+
+TEST_CASE("a finger drawn over the line's picture turns it with the finger, a short touch enlarges it") {
+    AtEntry at("leg-pad");
+    const ImVec2 from = at.screen.find("picture").box().centre();
+    for (int step = 0; step <= 10; ++step) at.screen.put_finger({from.x + at.mm(2 * step), from.y + at.mm(step)});
+    at.screen.lift_finger();
+    double over = 0, round = 0;
+    for (const Action& action : at.taken) {
+        REQUIRE(std::holds_alternative<TurnPicture>(action));
+        over += std::get<TurnPicture>(action).over.deg;
+        round += std::get<TurnPicture>(action).round.deg;
+    }
+    // To the right by 20 mm less the 4 that are still a touch: the near side goes right, so the eyes go left.
+    CHECK(round < -25);
+    CHECK(round > -45);
+    CHECK(over > 10);  // downward: more from above
+    CHECK(over < 25);
+    at.taken.clear();
+    at.screen.tap("picture");
+    CHECK(at.taken == Actions{EnlargePicture{}});
+    at.taken.clear();
+    at.screen.tap("straight-on");
+    CHECK(at.taken == Actions{StraightOn{}});
+}
+
+TEST_CASE("the clock's middle says where the finger is round it, to 15 degrees, and nothing on its very middle") {
+    AtEntry at("turn-pad");
+    const ImVec2 c = at.screen.find("dial").box().centre();
+    const auto shown = [&](float x, float y) {
+        at.taken.clear();
+        at.screen.put_finger({c.x + x, c.y + y});
+        at.screen.lift_finger();
+        return at.taken.empty() ? std::optional<Action>() : std::optional(at.taken.back());
+    };
+    CHECK(shown(0, -at.mm(15)) == Action{TurnTo{{0}}});
+    CHECK(shown(at.mm(15), at.mm(1)) == Action{TurnTo{{90}}});
+    CHECK(shown(at.mm(0.5), at.mm(15)) == Action{TurnTo{{180}}});
+    CHECK(shown(-at.mm(12), -at.mm(12)) == Action{TurnTo{{315}}});
+    CHECK_FALSE(shown(at.mm(1), at.mm(1)));
+    CHECK_FALSE(shown(at.mm(10), -at.mm(10)));  // 45 is what it shows already
+    // Turned on the way round: each new side is told once.
+    at.taken.clear();
+    for (int deg = 0; deg <= 90; deg += 5) {
+        const float a = static_cast<float>(deg) * 3.14159265f / 180;
+        at.screen.put_finger({c.x + at.mm(15) * std::sin(a), c.y - at.mm(15) * std::cos(a)});
+    }
+    at.screen.lift_finger();
+    CHECK(at.taken.size() >= 5);
+    CHECK(at.taken.back() == Action{TurnTo{{90}}});
 }

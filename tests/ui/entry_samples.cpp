@@ -20,6 +20,9 @@ FooterView footer(const std::string& main_label) {
 PictureView picture() {
     PictureView view{PictureView::Kind::finished, 0, "", {{Anchor::hook_end, "A"}, {Anchor::bend, "leg 12"}}};
     view.entered = true;
+    view.grip = button("picture", "", EnlargePicture{});
+    view.orbit = Orbit{{10}, {-30}};
+    view.straight_on = button("straight-on", "Straight on", StraightOn{});
     view.lit = LitPart{LitPart::What::run, 11};
     return view;
 }
@@ -29,9 +32,10 @@ ScreenView draft_page() {
     body.tiles = {tile("route", "12 straights", "The route, not finished"), tile("form", "legs to the outside", "Measured"), tile("tube", "3/16\"", "Tube, wall 0.028\""),
                   tile("material", "copper-nickel 90/10", "Material"), tile("bender", "3/16 hand bender", "Bender"), tile("service", "Hydraulic", "Carries"),
                   tile("end-A", "45° double flare", "End A"), tile("end-B", "plain end, cut square", "End B"), tile("trim-A", "none", "Extra to cut off, A"),
-                  tile("trim-B", "12 13/32\"", "Extra to cut off, B"), tile("lines", "12 lines", "The job has")};
+                  tile("trim-B", "12 13/32\"", "Extra to cut off, B"), tile("about", "12 pieces", "Names, pieces, notes"), tile("lines", "12 lines", "The job has")};
     body.picture = picture();
-    body.notes = {{"Bend 2: the straight before it is 3/4\"; this bender needs 1 1/4\" to grip. Lengthen it by 1/2\".", Tone::stop}};
+    body.notes = {{"Bend 2: the straight before it is 3/4\"; this bender needs 1 1/4\" to grip. 3 more after this.", Tone::stop}};
+    body.remedy = button("remedy", "Make straight 12 longer by 15/16\"");
     body.tiles[0].touch.enabled = false;
     body.tiles[0].touch.why_not = "first: Which bender?";
     ScreenView view;
@@ -45,9 +49,9 @@ ScreenView draft_page() {
 ScreenView question() {
     TilesBody body;
     body.heading = "How was it measured?";
-    body.columns = 3;
+    body.columns = 4;
     body.tiles = {tile("outside", "Tape on the outside", "", Shape::outside), tile("centre", "Tape on the centre", "", Shape::centre), tile("inside", "Tape on the inside", "", Shape::inside),
-                  tile("straights", "Straights only", "", Shape::straights), tile("moves", "By direction", "starts the route over", Shape::moves), tile("flat", "It lies flat", "no", Shape::flat)};
+                  tile("straights", "Straights only", "", Shape::straights), tile("moves", "By direction", "starts the route over", Shape::moves), tile("points", "Corners: x, y, z", "starts the route over"), tile("from-file", "Points from a table", "a .csv file"), tile("flat", "It lies flat", "no", Shape::flat)};
     body.tiles[1].touch.chosen = true;
     ScreenView view = draft_page();
     view.key = "question";
@@ -82,7 +86,8 @@ ScreenView leg_pad() {
     body.columns = 5;
     body.keys = keys({"7", "8", "9", "1/8", "1/4", "4", "5", "6", "3/8", "1/2", "1", "2", "3", "5/8", "3/4", ".", "0", "+1/32", "+1/16", "7/8"});
     body.cells = {tile("c1", "135° right", "turn 11"), tile("c2", "12 13/32\"", "leg 12")};
-    body.lines = {{"Bend 11: the straight before it is 3/4\"; this bender needs 1 1/4\" to grip. Lengthen it by 1/2\".", Tone::stop}};
+    body.lines = {{"Bend 11: the straight next to bend 10 is 13/16\", the bender's lever side needs 1 1/4\". 2 more after this.", Tone::stop}};
+    body.remedy = button("remedy", "Make straight 12 longer by 15/16\"");
     return route("leg-pad", std::move(body));
 }
 
@@ -107,7 +112,9 @@ ScreenView turn_pad() {
     RouteBody body;
     body.asks = "Look from end A along leg 12, leg 11 at the top: where does it go on?";
     body.clock = true;
-    body.keys = keys({"same way", "45° right", "90° right", "135° right", "other way", "135° left", "90° left", "45° left"});
+    body.keys = keys({"same way", "30° right", "60° right", "90° right", "120° right", "150° right", "other way", "150° left", "120° left", "90° left", "60° left", "30° left"});
+    body.dial = button("dial", "", TurnTo{{0}});
+    body.leads = Angle{45};
     body.cells = {tile("c2", "12 13/32\"", "leg 12"), tile("c3", "22.5°", "bend 12"), tile("c4", "?", "turn 12")};
     return route("turn-pad", std::move(body));
 }
@@ -191,11 +198,42 @@ ScreenView slip_found() {
     return view;
 }
 
+ScreenView letters() {
+    KeypadBody body;
+    body.below = true;
+    body.columns = 9;
+    body.asks = "Note on axle crossover, left side";
+    body.entry = "Clip behind the rear wheel well first, then the bracket under the bed; 3/16 nuts both ends, long one at the pump. Ask before cutting it off!!";
+    for (char letter = 'A'; letter <= 'Z'; ++letter) body.keys.push_back(button(std::string("letter-") + letter, std::string(1, letter), Key{std::string(1, letter)}));
+    body.keys.push_back(button("letter-space", "space", Key{" "}));
+    ScreenView view;
+    view.key = "letters";
+    view.header = {"New job 2026-11-25", "line 12", {"line 12", "inches"}};
+    view.body = std::move(body);
+    view.footer = footer("Take it");
+    view.footer.buttons[1] = button("rub-out", "Rub out");
+    view.footer.buttons[2] = button("wipe", "Wipe");
+    view.footer.buttons.insert(view.footer.buttons.end() - 1, button("other-keys", "ABC"));
+    view.footer.buttons.back().enabled = false;
+    view.footer.buttons.back().why_not = "begun at the bench under its name";
+    return view;
+}
+
+ScreenView large_picture() {
+    TilesBody body;
+    body.picture = picture();
+    ScreenView view = draft_page();
+    view.key = "large-picture";
+    view.body = std::move(body);
+    view.footer = footer("Back to the numbers");
+    return view;
+}
+
 }  // namespace
 
 std::vector<Sample> entry_samples() {
     std::vector<Sample> all;
-    for (const ScreenView& view : {draft_page(), question(), leg_pad(), metric_pad(), angle_pad(), turn_pad(), flat_pad(), move_pad(), taping(), hand_asked(), slip_found()}) {
+    for (const ScreenView& view : {draft_page(), question(), leg_pad(), metric_pad(), angle_pad(), turn_pad(), flat_pad(), move_pad(), taping(), hand_asked(), slip_found(), letters(), large_picture()}) {
         all.push_back({view.key, view});
         ScreenView told = view;
         told.key += "-notice";

@@ -24,7 +24,7 @@ TEST_CASE("every thing that can be tapped gives its own action, once") {
         Desk desk(one.view);
         const std::vector<Touchable> things = desk.screen.ui().touchables();  // the next frame makes them anew
         for (const Touchable& thing : things) {
-            if (!thing.enabled || thing.held) continue;
+            if (!thing.enabled || thing.held || thing.id == "dial") continue;  // a dial is turned
             desk.taken.clear();
             desk.screen.tap(thing.id);
             INFO(one.name << ": " << thing.id);

@@ -1,0 +1,61 @@
+#include "store/own_points.h"
+
+#include <algorithm>
+
+#include "store/folder_lock.h"
+#include "store/json_tree.h"
+
+namespace tubewright {
+namespace {
+
+namespace fs = std::filesystem;
+
+bool is_there(const fs::path& path) {
+    std::error_code ignored;
+    return fs::exists(fs::symlink_status(path, ignored));  // a link that leads nowhere is there too
+}
+
+bool is_table(const fs::path& path) {
+    std::string ends = path.extension().string();
+    for (char& c : ends)
+        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+    return ends == ".csv";
+}
+
+FoundPoints found_in(const fs::path& path) {
+    FoundPoints found{path.filename().string(), std::nullopt, ""};
+    const auto text = guarded([&] { return bytes_of(path); });
+    if (!text.ok()) return {found.name, std::nullopt, text.trouble().sentence()};
+    const auto unit = unit_of_points(text.value(), found.name);
+    if (unit.ok()) found.says = unit.value();
+    else found.trouble = unit.trouble().sentence();
+    return found;
+}
+
+}  // namespace
+
+std::vector<FoundPoints> point_files_in(const fs::path& folder) {
+    std::error_code trouble;
+    fs::create_directories(folder, trouble);
+    std::vector<fs::path> paths;
+    for (fs::directory_iterator at(folder, trouble), end; !trouble && at != end; at.increment(trouble))
+        if (is_table(at->path())) paths.push_back(at->path());
+    std::sort(paths.begin(), paths.end());
+    std::vector<FoundPoints> found;
+    for (const fs::path& path : paths) found.push_back(found_in(path));
+    return found;
+}
+
+Result<fs::path, PointsNotWritten> write_points_beside(Disk& disk, const fs::path& folder, const std::string& name, const std::vector<MeasuredPoint>& points, Unit unit) {
+    std::error_code trouble;
+    fs::create_directories(folder, trouble);
+    if (trouble) return PointsNotWritten{"The points are not written: the folder " + folder.string() + " can't be made (" + trouble.message() + ")."};
+    const auto lock = FolderLock::taken(folder);
+    if (!lock) return PointsNotWritten{"The points are not written: another window is saving in " + folder.string() + " and does not get done."};
+    fs::path path = folder / (name + ".csv");
+    for (int number = 2; is_there(path); ++number) path = folder / (name + "-" + std::to_string(number) + ".csv");
+    if (const auto saved = save_whole(disk, path, points_text(points, unit)); !saved.ok()) return PointsNotWritten{sentence(saved.trouble())};
+    return path;
+}
+
+}  // namespace tubewright
