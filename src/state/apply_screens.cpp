@@ -161,8 +161,7 @@ void job_read(Doing& doing, const JobRead& read) {
     state.job_id = read.id;
     state.job_path = read.path;
     state.line.reset();
-    for (const LineOrder& order : state.orders)
-        if (order.looking) doing.requests.push_back(StopFinding{order.question});  // nobody waits for it any more
+    for (const LineOrder& order : state.orders) stop_finding(doing, order);
     state.orders.clear();
     work_out_sheets(doing);
     show(state, Screen::lines);
