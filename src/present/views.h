@@ -311,7 +311,19 @@ struct CardBody {
     bool operator==(const CardBody&) const = default;
 };
 
-using Body = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody, CardBody, TilesBody, RouteBody>;
+using AnyBody = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody, CardBody, TilesBody, RouteBody>;
+
+/// One of these; copied in one place (views.cpp), as actions are.
+struct Body : AnyBody {
+    using AnyBody::AnyBody;
+    Body();
+    Body(const Body&);
+    Body(Body&&) noexcept;
+    Body& operator=(const Body&);
+    Body& operator=(Body&&) noexcept;
+    ~Body();
+    friend bool operator==(const Body& one, const Body& other);
+};
 
 /// Buttons along the bottom, left to right; the one of weight main takes the room that is left. The
 /// main one is also what Space and Page Down press, `back` what Page Up presses.

@@ -117,10 +117,23 @@ struct OrderIs { std::int64_t question; std::shared_ptr<const OrderVerdict> verd
 struct CardKept { Bender bender; bool own; std::optional<Job> job; bool operator==(const CardKept&) const = default; };
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
-using Action = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
+using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
                             SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, KeepCard, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, SplitLeg,
                             TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, FinishLine, OffersAre, DraftRead, DraftKept, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved>;
+
+/// One of these. Its copies are made in one place (action.cpp) and not in every file that has a button: an action
+/// can carry a whole job, and making those copies over and over was half the time to build.
+struct Action : AnyAction {
+    using AnyAction::AnyAction;
+    Action();
+    Action(const Action&);
+    Action(Action&&) noexcept;
+    Action& operator=(const Action&);
+    Action& operator=(Action&&) noexcept;
+    ~Action();
+    friend bool operator==(const Action& one, const Action& other);
+};
 
 }  // namespace tubewright
