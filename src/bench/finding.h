@@ -46,20 +46,28 @@ struct NoBend {};
 /// A bend so slight that the springback rule is not linear there.
 struct SmallAngle { std::size_t bend; Angle angle; };
 
+/// Straight tube on one side of a bend, and what the bender needs there.
+struct StraightShort { bool hook_side; Length has, needed; };
 /// Whatever the order, some bend is left over: `bend`, held at `hook`, runs into `solid` (empty: into the tube itself) by
-/// `depth`; no depth where straight tube or mark is what is missing. `made`: bends that can be made before; `ways`: what would free it.
-struct NoOrderPossible { std::size_t made; std::optional<std::size_t> bend; std::optional<End> hook; std::optional<Length> depth; std::string solid; std::vector<WayOut> ways = {}; };
+/// `depth`, 0 where it only comes too near; or straight tube is `short_of`; or neither, where no place for a mark is left.
+/// `made`: bends that can be made before; `ways`: what would free it.
+struct NoOrderPossible { std::size_t made; std::optional<std::size_t> bend; std::optional<End> hook; std::optional<Length> depth; std::string solid; std::vector<WayOut> ways = {}; std::optional<StraightShort> short_of = {}; };
 
 /// Nobody has looked for a good order, nor for what is in the tube's way: the person stopped it, or there are too many bends.
 struct OrderNotLooked { bool stopped; };
 
 /// The tube is cut, its order settled; as the bender stands now, something is in this bend's way. `free`: how it could
 /// stand so that nothing is, for this bend and all after it.
-struct HitsAsItStands { std::uint64_t made; Placing placing; Obstacle obstacle; std::string solid; std::optional<SetUp> free; };
+/// `new_measures`: the bender's card has been changed since the cut.
+struct HitsAsItStands { std::uint64_t made; Placing placing; Obstacle obstacle; std::string solid; std::optional<SetUp> free; bool new_measures = false; };
+
+/// The bender's card has been changed since the tube was cut; the bends still to make were looked at again with it, and
+/// nothing is in their way. Whether another order would now be better nobody has asked.
+struct LookedAgain {};
 
 using Fact = std::variant<NoRoomInBender, CornersOverlap, EndTooShort, AngleBeyondBender, RadiusTooTight,
                           WallTooHeavy, HitsItself, LongerThanStick, DegenerateCorner, TrappedPieces,
-                          WrongGroove, MarkOffStraight, NoBend, SmallAngle, SingleFlareOnBrake, NoOrderPossible, OrderNotLooked, HitsAsItStands>;
+                          WrongGroove, MarkOffStraight, NoBend, SmallAngle, SingleFlareOnBrake, NoOrderPossible, OrderNotLooked, HitsAsItStands, LookedAgain>;
 
 /// A stop forbids making the line as it stands, a caution asks for a look, a note tells.
 enum class Severity { stop, caution, note };

@@ -1,6 +1,6 @@
 #include "bench/hand_order.h"
 
-#include "bench/fitting.h"
+#include "bench/line_question.h"
 #include "bench/spread.h"
 
 namespace tubewright {
@@ -9,10 +9,7 @@ namespace {
 /// One line at its bender, asked bend by bend.
 class Bench {
 public:
-    explicit Bench(const Sheet& sheet)
-        : sheet_(sheet),
-          question_{*sheet.layout, sheet.line.bender, sheet.springback, sheet.set_up, {}, {}, {}, stack_length(sheet.line.a.fitting), stack_length(sheet.line.b.fitting)},
-          handling_(*sheet.layout, sheet.line.tube.od, sheet.line.bender, sheet.set_up, sheet.springback) {}
+    explicit Bench(const Sheet& sheet) : sheet_(sheet), question_(question_of(sheet, {})), handling_(handling_of(question_, sheet.line.tube.od)) {}
 
     std::optional<Blocked> stops(std::uint64_t made, const Placing& placing) {
         return blocked(question_, [&](std::uint64_t m, const Placing& p) { return handling_.is_free(m, p); }, made, placing);
@@ -31,10 +28,6 @@ private:
     Handling handling_;
 };
 
-}  // namespace
-
-namespace {
-
 /// The order takes one search, telling why it two more, each told from 0 to 1: they become one share that never falls.
 Progress in_one(const Progress& progress) {
     if (!progress) return {};
@@ -49,13 +42,13 @@ Progress in_one(const Progress& progress) {
 }  // namespace
 
 EndsWithin ends_within(const Sheet& sheet, const std::vector<Placing>& order) {
-    const EndSpread spread = end_spread(sheet.layout->part, order, Hand{});
+    const EndSpread spread = end_spread(sheet.layout->part, order, Hand{}, sheet.line.bender.stretch);
     return {within(spread.a), within(spread.b)};
 }
 
 HandFacts hand_facts(const Sheet& sheet, const std::vector<Placing>& order) {
     Bench bench(sheet);
-    HandFacts facts{order, {}, {}};
+    HandFacts facts{order, {}, {}, {}};
     std::uint64_t made = 0;
     for (Placing& placing : facts.order) {
         if (const auto stop = bench.stops(made, placing)) {
@@ -66,6 +59,8 @@ HandFacts hand_facts(const Sheet& sheet, const std::vector<Placing>& order) {
         made |= std::uint64_t{1} << placing.bend;
     }
     facts.ends = ends_within(sheet, facts.order);
+    const OrderQuestion question = question_of(sheet, {});
+    facts.on_the_way = on_the_way(OrderCosts(question.layout, question.weights, question.hand).of(facts.order), question.weights);
     return facts;
 }
 

@@ -22,6 +22,7 @@ struct HandFacts {
     std::vector<Placing> order;       ///< with the end on the hook that serves best
     std::vector<StoppedBend> breaks;  ///< every bend that can't be made where it stands, in order of work
     EndsWithin ends;
+    OnTheWay on_the_way = {};
 };
 
 /// Looks at each bend of `order` with those before it made, whether these can be or not. A bend that can't be made

@@ -17,6 +17,9 @@ Length up_to(Length length, double step_mm) { return {std::ceil(length.mm / step
 /// Runs grow by what the straights beside them grow: legs have the setbacks besides, which stay.
 void apply(FreedLine& freed, const LongerStraight& way) { freed.line.route.runs[way.straight] += way.by; }
 void apply(FreedLine& freed, const ShorterStraight& way) { freed.line.route.runs[way.straight] -= way.by; }
+void apply(FreedLine& freed, const LongerBetween& way) {
+    for (std::size_t i = 1; i + 1 < freed.line.route.runs.size(); ++i) freed.line.route.runs[i] += way.by;
+}
 void apply(FreedLine& freed, const OtherAngle& way) { freed.line.route.bends[way.bend].angle = way.to; }
 void apply(FreedLine& freed, const OtherSetUp& way) { freed.set_up = way.set_up; }
 void apply(FreedLine& freed, const FreeOrderOfWork&) { freed.wish = {}; }
@@ -46,8 +49,11 @@ public:
     std::optional<WayOut> as_read(Way way) {
         constexpr int further = 4;
         way.by = up_to(way.by, sixteenth_mm);
-        for (int i = 0; i < further && go_on(); ++i, way.by += Length{sixteenth_mm})
-            if (frees(way) && frees(Way{way.straight, up_to(way.by, half_mm)})) return way;
+        for (int i = 0; i < further && go_on(); ++i, way.by += Length{sixteenth_mm}) {
+            Way metric = way;
+            metric.by = up_to(way.by, half_mm);
+            if (frees(way) && frees(metric)) return way;
+        }
         return std::nullopt;
     }
     std::optional<WayOut> as_read(const OtherSetUp& way) { return if_it_frees(way); }
@@ -81,7 +87,7 @@ private:
     bool stopped_ = false;
 };
 
-bool changes_route(const WayOut& way) { return std::holds_alternative<LongerStraight>(way) || std::holds_alternative<ShorterStraight>(way); }
+bool changes_route(const WayOut& way) { return std::holds_alternative<LongerStraight>(way) || std::holds_alternative<ShorterStraight>(way) || std::holds_alternative<LongerBetween>(way); }
 
 /// Those of the list that take the tube, as questions; and which they are.
 struct Others {

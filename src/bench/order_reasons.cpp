@@ -14,7 +14,7 @@ Progress part_of(const Progress& progress, std::size_t n, std::size_t of) {
 }
 
 std::optional<StartFacts> start_facts(const OrderQuestion& question, const CanBend& can_bend, std::size_t bend, const Progress& progress) {
-    const EndSpread spread = end_spread(question.layout.part, outward_order(question.layout.part, bend), question.hand);
+    const EndSpread spread = end_spread(question.layout.part, outward_order(question.layout.part, bend), question.hand, question.bender.stretch);
     StartFacts facts{bend, within(spread.a), within(spread.b), false, {}};
     OrderQuestion pinned = question;
     pinned.wish.opening = {bend};
@@ -51,14 +51,14 @@ std::optional<OrderReasons> order_reasons(const OrderQuestion& question, const C
     if (found.order.empty()) return std::nullopt;
     OrderQuestion free = question;
     free.wish.opening.clear();
-    const EndSpread spread = end_spread(question.layout.part, outward_order(question.layout.part, found.order.front().bend), question.hand);
+    const EndSpread spread = end_spread(question.layout.part, outward_order(question.layout.part, found.order.front().bend), question.hand, question.bender.stretch);
     const StartFacts chosen{found.order.front().bend, within(spread.a), within(spread.b), true, found.cost};
     const auto from_a = in_a_row(free, can_bend, row, part_of(progress, 0, 2));
     std::reverse(row.begin(), row.end());
     if (!from_a) return std::nullopt;
     const auto from_b = in_a_row(free, can_bend, row, part_of(progress, 1, 2));
     if (!from_b) return std::nullopt;
-    return OrderReasons{chosen, *from_a, *from_b};
+    return OrderReasons{chosen, *from_a, *from_b, on_the_way(found.cost, question.weights)};
 }
 
 }  // namespace tubewright

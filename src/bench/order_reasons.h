@@ -24,6 +24,7 @@ struct InARow {
 struct OrderReasons {
     StartFacts chosen;
     InARow from_a, from_b;
+    OnTheWay on_the_way;  ///< of the order that was found
 };
 
 /// For an order that was found; nothing where the search was stopped. A line without bends has no reasons.
@@ -33,7 +34,7 @@ std::optional<OrderReasons> order_reasons(const OrderQuestion& question, const C
 using CanBendFor = std::function<CanBend(const OrderQuestion&)>;
 
 /// Single changes that make an order possible where there is none: another set-up, the nearest to this one first; straights
-/// longer, then shorter, each kind by how much; other benders. A straight is right to a sixteenth of an inch, to
+/// longer, then shorter, each kind by how much; where neither does it, all between bends longer; other benders. A straight is right to a sixteenth of an inch, to
 /// tolerance::straight_slack where only the bender's straights are short. `other_benders`: the same line,
 /// laid out for each of them. Nothing where the search was stopped.
 std::optional<std::vector<WayOut>> ways_out(const OrderQuestion& question, const CanBendFor& geometry, const std::vector<OrderQuestion>& other_benders, const Progress& progress = {});

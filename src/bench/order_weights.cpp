@@ -42,6 +42,11 @@ OrderCost operator+(const OrderCost& a, const OrderCost& b) {
     return {a.ends + b.ends, a.floating + b.floating, a.swaps + b.swaps, a.turns + b.turns, a.lost + b.lost, a.reach + b.reach};
 }
 
+OnTheWay on_the_way(const OrderCost& cost, const OrderWeights& weights) {
+    const auto count = [](std::int32_t paid, double each) { return each > 0 ? paid / thousandths(each) : 0; };
+    return {count(cost.swaps, weights.swap), count(cost.turns, weights.turn_over), count(cost.floating, weights.floating)};
+}
+
 std::vector<Placing> outward_order(const Part& part, std::size_t start) {
     std::vector<Placing> order{{start, End::A}};
     for (auto next = next_towards(part, start, End::B); next; next = next_towards(part, *next, End::B)) order.push_back({*next, End::A});

@@ -29,6 +29,13 @@ struct OrderCost {
 };
 OrderCost operator+(const OrderCost& a, const OrderCost& b);
 
+/// What an order asks of the hands, counted as OrderCosts charges it.
+struct OnTheWay {
+    int swaps = 0, turns_over = 0, floating = 0;
+    bool operator==(const OnTheWay&) const = default;
+};
+OnTheWay on_the_way(const OrderCost& cost, const OrderWeights& weights);
+
 /// The bends from `start` outward to B, then to A: each turned against the one made just before it.
 std::vector<Placing> outward_order(const Part& part, std::size_t start);
 

@@ -64,7 +64,7 @@ Sheet in_order(const Line& line, SheetChoice choice, const OrderVerdict& verdict
     Sheet sheet = bend_sheet(line, choice);
     if (verdict.outcome == OrderVerdict::Outcome::cancelled) add_finding(sheet, {Severity::caution, "order-not-looked", std::nullopt, OrderNotLooked{true}});
     if (verdict.outcome != OrderVerdict::Outcome::none) return sheet;
-    NoOrderPossible fact{verdict.furthest.size(), std::nullopt, std::nullopt, std::nullopt, "", verdict.ways};
+    NoOrderPossible fact{verdict.furthest.size(), std::nullopt, std::nullopt, std::nullopt, "", verdict.ways, std::nullopt};
     // The geometry's stop says most: a straight too short has a finding of its own.
     for (const StoppedBend& stop : verdict.stops)
         if (!fact.bend || (!fact.depth && stop.obstacle)) {
@@ -72,6 +72,8 @@ Sheet in_order(const Line& line, SheetChoice choice, const OrderVerdict& verdict
             fact.hook = stop.blocked.placing.hook;
             if (stop.obstacle) fact.depth = stop.obstacle->depth;
             fact.solid = stop.solid;
+            fact.short_of.reset();
+            if (const auto* straight = std::get_if<ShortStraight>(&stop.blocked.why)) fact.short_of = StraightShort{straight->hook_side, straight->has, straight->needed};
         }
     sheet.findings.insert(sheet.findings.begin(), Finding{Severity::stop, "no-order", fact.bend, fact});
     return sheet;

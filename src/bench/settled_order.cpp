@@ -42,15 +42,16 @@ std::optional<SetUp> free_stance(const Sheet& sheet, std::size_t first_step) {
 
 }  // namespace
 
-std::vector<Finding> settled_findings(const Sheet& sheet, std::size_t first_step) {
+std::vector<Finding> settled_findings(const Sheet& sheet, std::size_t first_step, bool new_measures) {
     std::vector<Finding> findings;
     if (!sheet.layout || first_step >= sheet.steps.size() || sheet.layout->part.bends.size() > most_bends_looked_at) return findings;
     Handling handling = handling_in(sheet, sheet.set_up);
     const std::vector<BlockedStep> blocked = blocked_steps(sheet, first_step, handling);
+    if (blocked.empty() && new_measures) findings.push_back({Severity::note, "looked-again", std::nullopt, LookedAgain{}});
     if (blocked.empty()) return findings;
     const std::optional<SetUp> free = free_stance(sheet, first_step);
     for (const BlockedStep& step : blocked) {
-        HitsAsItStands fact{step.made, step.placing, {}, "", free};
+        HitsAsItStands fact{step.made, step.placing, {}, "", free, new_measures};
         if (const auto obstacle = handling.obstacle(step.made, step.placing)) {
             fact.obstacle = *obstacle;
             if (obstacle->solid) fact.solid = sheet.line.bender.body[*obstacle->solid].name;

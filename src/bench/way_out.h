@@ -22,6 +22,11 @@ struct ShorterStraight {
     Length by;
     bool operator==(const ShorterStraight&) const = default;
 };
+/// Every straight between two bends, each by that much.
+struct LongerBetween {
+    Length by;
+    bool operator==(const LongerBetween&) const = default;
+};
 /// The bend made to another angle, the route's runs as they are.
 struct OtherAngle {
     std::size_t bend;
@@ -41,6 +46,6 @@ struct OtherBender {
 struct FreeOrderOfWork {
     bool operator==(const FreeOrderOfWork&) const = default;
 };
-using WayOut = std::variant<FreeOrderOfWork, OtherSetUp, LongerStraight, ShorterStraight, OtherAngle, OtherBender>;
+using WayOut = std::variant<FreeOrderOfWork, OtherSetUp, LongerStraight, ShorterStraight, LongerBetween, OtherAngle, OtherBender>;
 
 }  // namespace tubewright

@@ -20,19 +20,22 @@ public:
         const CanBend can = with_geometry ? geometry_(changed) : CanBend([](std::uint64_t, const Placing&) { return true; });
         return order_exists(changed, can, [this](double) { return go_on(); }).value_or(false);
     }
-    std::optional<Length> longer(std::size_t straight);
+    std::optional<Length> longer(const std::vector<std::size_t>& straights);
     std::optional<Length> shorter(std::size_t straight);
     void tried(double share) { share_ = share; }
     bool go_on() { return !stopped_ && !(stopped_ = progress_ && !progress_(share_)); }
 
 private:
-    bool with(std::size_t straight, Length by, bool with_geometry) {
+    bool with(const std::vector<std::size_t>& straights, Length by, bool with_geometry) {
         OrderQuestion changed = question_;
-        changed.layout = lengthened(changed.layout, straight, by);
+        for (const std::size_t straight : straights) changed.layout = lengthened(changed.layout, straight, by);
         return possible(changed, with_geometry);
     }
-    bool frees(std::size_t straight, Length by) { return with(straight, by, false) && with(straight, by, true); }
-    std::optional<Length> least(std::size_t straight, Length from, double sense);
+    bool frees(const std::vector<std::size_t>& straights, Length by) { return with(straights, by, false) && with(straights, by, true); }
+    bool leaves_some(const std::vector<std::size_t>& straights, Length by) const {
+        return std::all_of(straights.begin(), straights.end(), [&](std::size_t i) { return by < question_.layout.part.straights[i]; });
+    }
+    std::optional<Length> least(const std::vector<std::size_t>& straights, Length from, double sense);
 
     const OrderQuestion& question_;
     const CanBendFor& geometry_;
@@ -43,16 +46,16 @@ private:
 
 /// What the geometry asks for may come and go with the length: lengths one would try at the bench, then nearer and
 /// nearer to the last that was not enough. Whatever is returned has been tried.
-std::optional<Length> Exits::least(std::size_t straight, Length from, double sense) {
+std::optional<Length> Exits::least(const std::vector<std::size_t>& straights, Length from, double sense) {
     Length low = from;
     for (const double more_mm : {0.0, 12.7, 25.4, 50.8, 101.6}) {
         Length high = from + Length{more_mm};
-        if (high.mm <= 0 || (sense < 0 && high >= question_.layout.part.straights[straight])) continue;
+        if (high.mm <= 0 || (sense < 0 && !leaves_some(straights, high))) continue;
         if (!go_on()) return std::nullopt;
-        if (frees(straight, sense * high)) {
+        if (frees(straights, sense * high)) {
             while (high - low > finest && go_on()) {
                 const Length middle = (low + high) / 2;
-                (frees(straight, sense * middle) ? high : low) = middle;
+                (frees(straights, sense * middle) ? high : low) = middle;
             }
             return high;
         }
@@ -61,20 +64,20 @@ std::optional<Length> Exits::least(std::size_t straight, Length from, double sen
     return std::nullopt;
 }
 
-std::optional<Length> Exits::longer(std::size_t straight) {
+std::optional<Length> Exits::longer(const std::vector<std::size_t>& straights) {
     // More straight never takes room from the bender, so the least that it asks for is found by halving.
     const Length most = question_.bender.hook_straight + question_.bender.lever_straight;
     Length low, high = most;
-    if (with(straight, {}, false)) return least(straight, {}, 1);
-    if (!with(straight, most, false)) return std::nullopt;
+    if (with(straights, {}, false)) return least(straights, {}, 1);
+    if (!with(straights, most, false)) return std::nullopt;
     while (high - low > tolerance::straight_slack / 4 && go_on()) {
         const Length middle = (low + high) / 2;
-        (with(straight, middle, false) ? high : low) = middle;
+        (with(straights, middle, false) ? high : low) = middle;
     }
-    return least(straight, high, 1);
+    return least(straights, high, 1);
 }
 
-std::optional<Length> Exits::shorter(std::size_t straight) { return least(straight, {}, -1); }
+std::optional<Length> Exits::shorter(std::size_t straight) { return least({straight}, {}, -1); }
 
 /// All the others. First those that leave up what is up now, then those nearest to it.
 std::vector<SetUp> other_set_ups(const SetUp& now) {
@@ -85,6 +88,12 @@ std::vector<SetUp> other_set_ups(const SetUp& now) {
     const Eigen::Vector3d normal = stance(now).normal;
     std::stable_sort(others.begin(), others.end(), [&](const SetUp& a, const SetUp& b) { return stance(a).normal.dot(normal) > stance(b).normal.dot(normal); });
     return others;
+}
+
+std::vector<std::size_t> inner_straights(std::size_t straights) {
+    std::vector<std::size_t> inner;
+    for (std::size_t i = 1; i + 1 < straights; ++i) inner.push_back(i);
+    return inner;
 }
 
 template <class Way>
@@ -121,11 +130,14 @@ std::optional<std::vector<WayOut>> ways_out(const OrderQuestion& question, const
     std::vector<LongerStraight> longer;
     std::vector<ShorterStraight> shorter;
     for (std::size_t i = 0; i < straights && exits.go_on(); ++i, tried())
-        if (const auto by = exits.longer(i)) longer.push_back({i, *by});
+        if (const auto by = exits.longer({i})) longer.push_back({i, *by});
     for (std::size_t i = 0; i < straights && exits.go_on(); ++i, tried())
         if (const auto by = exits.shorter(i)) shorter.push_back({i, *by});
     add_least_first(ways, longer);
     add_least_first(ways, shorter);
+    // Where no straight alone does it, as with three bends close together.
+    if (longer.empty() && shorter.empty() && straights > 3)
+        if (const auto by = exits.longer(inner_straights(straights))) ways.push_back(LongerBetween{*by});
     for (std::size_t i = 0; i < other_benders.size() && exits.go_on(); ++i, tried())
         if (exits.possible(other_benders[i], true)) ways.push_back(OtherBender{i, other_benders[i].bender.name});
     if (!exits.go_on()) return std::nullopt;

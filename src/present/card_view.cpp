@@ -90,15 +90,20 @@ PictureView card_picture(const State& state, const CardEdit& card, const std::ve
 ButtonView card_undo(const CardEdit& card) { return unless(press_button("undo", "Undo", Undo{}), card.past.empty() ? "nothing to undo" : ""); }
 
 /// A piece that is cut keeps the order it was begun with; its own screen says so where it no longer fits.
-std::string kept_words(const State& state, const CardEdit& card) {
+TextView kept_words(const State& state, const CardEdit& card) {
     const bool own = state.own_cards.contains(card.bender.id);
-    const std::string kept = own ? "Kept as your own card" : "The shipped card is back";
+    const std::string kept = std::string(own ? "Kept as your own card" : "The shipped card is back") + ": the sheets go by it.";
     bool begun = false;
     for (const Sheet& sheet : state.sheets) {
         const auto work = state.work.lines.find(line_key(state.job_id, sheet.line.name));
-        begun = begun || (work != state.work.lines.end() && work->second.cut && work->second.stage != Stage::done && sheet.line.bender.id == card.bender.id);
+        if (work == state.work.lines.end() || !work->second.cut || work->second.stage == Stage::done || sheet.line.bender.id != card.bender.id) continue;
+        begun = true;
+        const Misfit against = misfit(sheet, work->second);
+        if (against != Misfit::none && against != Misfit::ink) return {kept + " The tube already cut no longer fits them: see " + sheet.line.name + ".", Tone::stop};
+        for (const Finding& finding : sheet.findings)
+            if (finding.code == "hits-as-it-stands") return {kept + " Looked at again, the tube already cut now hits something: see " + sheet.line.name + ".", Tone::stop};
     }
-    return kept + (begun ? ": the sheets go by it. A tube already cut keeps its order of bends." : ": the sheets go by it.");
+    return {kept + (begun ? " A tube already cut keeps its order of bends, looked at again: nothing is in its way." : ""), Tone::go};
 }
 
 /// Of what is shown now; the most pressing one alone, there is room for no more.
@@ -106,7 +111,7 @@ TextView card_note(const State& state, const CardEdit& card) {
     if (card.kept && sheet_in_hand(state)->line.bender != card.bender)
         return {"The card is kept. This job file carries a card of its own, which still counts for it.", Tone::caution};
     if (!card.past.empty()) return {"Not kept yet: the sheets still go by the card as it was.", Tone::caution};
-    if (card.kept) return {kept_words(state, card), Tone::go};
+    if (card.kept) return kept_words(state, card);
     if (!state.own_cards.contains(card.bender.id)) return {"Measure your own bender; the shipped figures are of a bender of our own.", Tone::caution};
     return {state.shipped_cards.contains(card.bender.id) ? "This is your own card. The last page has the way back to the shipped one." : "This is your own card."};
 }

@@ -102,8 +102,10 @@ Words say(const SmallAngle& f, const Speech& speech) {
 Words say(const NoOrderPossible& f, const Speech& speech) {
     std::string what = "no order of bends works";
     if (f.made > 0) what += "; after " + counted(f.made, "bend", "bends");
-    if (f.bend && f.depth) what += (f.made > 0 ? " it runs into " : ": it runs into ") + (f.solid.empty() ? "the tube itself" : "the " + f.solid) + " by " + text(*f.depth, speech.tape);
-    else if (f.bend) what += f.made > 0 ? " it can't be held" : ": it can't be held";
+    const std::string it = f.made > 0 ? " it would " : ": it would ";
+    if (f.bend && f.depth) what += it + hit_words(*f.depth, f.solid.empty() ? "the tube itself" : "the " + f.solid, speech.tape);
+    else if (f.bend && f.short_of) what += it + "have " + too_short_words(f.short_of->has, f.short_of->needed, f.short_of->hook_side, speech.tape);
+    else if (f.bend) what += it + "have no straight place for its ink mark";
     std::string out;
     for (std::size_t i = 0; i < f.ways.size() && i < 2; ++i) out += (i == 0 ? "A way out: " : " Another: ") + way_out_words(f.ways[i], speech.tape);
     return {what, f.bend ? bend_name(*f.bend) : "", out.empty() ? "Look at the order of bends for a way out." : out};
@@ -119,7 +121,12 @@ Words say(const HitsAsItStands& f, const Speech& speech) {
     const StoppedBend stop{{f.made, f.placing, InTheWay{}}, f.obstacle, f.solid};
     std::string to_do = "No stance is free of it: go slowly, stop before they touch.";
     if (f.free) to_do = "Stand the bender with the hook on your " + hand_word(f.free->hook) + ", the lever swung " + swing_word(f.free->swing) + ".";
-    return {"as the bender stands, " + stop_words(stop, speech.tape), "", to_do};
+    const std::string since = f.new_measures ? "by the bender's new measures, which came after the cut, " : "as the bender stands, ";
+    return {since + stop_words(stop, speech.tape), "", to_do};
+}
+
+Words say(const LookedAgain&, const Speech&) {
+    return {"the bender's measures were changed after this tube was cut; the bends still to make were looked at again with them", "", "Nothing is in their way: go on in the same order."};
 }
 
 }  // namespace

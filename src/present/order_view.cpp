@@ -69,6 +69,18 @@ std::optional<std::size_t> picked_place(const State& state) {
     return std::nullopt;
 }
 
+/// The bend in hand; where none is, the first that can't be made, or that is made.
+PictureView order_picture(const State& state) {
+    const auto& steps = sheet_in_hand(state)->steps;
+    std::size_t place = 0;
+    while (place < steps.size() && !break_of(state, steps[place].bend) && !is_beyond_reach(state, place)) ++place;
+    place = picked_place(state).value_or(place < steps.size() ? place : 0);
+    const Step& step = steps[place];
+    PictureView picture{PictureView::Kind::pulled, place, capital(bend_name(step.bend)) + " being pulled", {}};
+    picture.labels = {{Anchor::hook_end, capital(end_name(step.hook)) + ", hook"}, {Anchor::lever, "lever"}, {Anchor::after_pull, "after the pull"}};
+    return picture;
+}
+
 std::string picked_words(const State& state, bool movable) {
     const auto place = picked_place(state);
     if (!place) return movable ? "Drag a bend to its place, or touch it and use the arrows." : "";
@@ -110,6 +122,7 @@ std::vector<TextView> by_hand_notes(const State& state, const HandFacts& facts) 
         notes.push_back({break_words(breaks[i], tape) + (more ? " So for " + std::to_string(left) + " more: touch " + (left == 1 ? "its card." : "their cards.") : ""), Tone::stop});
     }
     notes.push_back(cost_of_hand_order(facts, order_in_hand(state)->best_ends, tape));
+    if (breaks.empty()) notes.push_back({on_the_way_words(facts.on_the_way)});
     return notes;
 }
 
@@ -128,6 +141,7 @@ std::vector<TextView> order_notes(const State& state) {
         case OrderVerdict::Outcome::cancelled: notes.push_back({"You stopped the looking. This is the plain order, from the middle outward: nobody has looked whether the tube hits bender or bench.", Tone::caution}); break;
         case OrderVerdict::Outcome::found:
             if (const std::string why = why_this_order(*order->verdict, ends_within(*sheet_in_hand(state), order->verdict->order), tape); !why.empty()) notes.push_back({why, Tone::go});
+            if (order->verdict->reasons && order->verdict->order.size() > 1) notes.push_back({on_the_way_words(order->verdict->reasons->on_the_way)});
             break;
         case OrderVerdict::Outcome::none:
             for (const std::string& why : why_none(*order->verdict, tape)) notes.push_back({why, Tone::stop});
@@ -147,7 +161,8 @@ ButtonView looking_button(const State& state) {
     const LineWork work = work_in_hand(state);
     if (is_looking(state)) return press_button("stop-looking", "Stop looking", StopLooking{});
     if (!work.cut && order && order->verdict && order->verdict->outcome == OrderVerdict::Outcome::cancelled) return press_button("look-again", "Look again", LookAgain{});
-    return unless(press_button("free-order", "Best order", FreeOrder{}), work.opening.empty() ? "this is the best order" : why_closed(state));
+    const bool none = order && order->verdict && order->verdict->outcome == OrderVerdict::Outcome::none;
+    return unless(press_button("free-order", "Best order", FreeOrder{}), work.opening.empty() ? (none ? "no order works" : "this is the best order") : why_closed(state));
 }
 
 }  // namespace
@@ -169,6 +184,7 @@ void fill_order(const State& state, ScreenView& view) {
     view.header = line_header(state, "order of bends");
     view.footer = side_footer(state);
     if (count > 0) {
+        if (sheet.layout) body.picture = order_picture(state);
         body.earlier = arrow(state, "move-earlier", "Earlier", -1);
         body.later = arrow(state, "move-later", "Later", 1);
         view.footer.buttons.insert(view.footer.buttons.begin(), {looking_button(state), first_button(state)});

@@ -3,16 +3,20 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/tolerance.h"
 #include "present/way_out_words.h"
 #include "present/words.h"
 
 namespace tubewright {
 namespace {
 
+/// Less than this is no depth that a tape shows: then the tube only comes nearer than tolerance::handling_room.
+bool really_hits(Length depth) { return depth.mm > 0.5; }
+
 std::string side_word(bool hook_side) { return hook_side ? "on the hook side" : "on the lever side"; }
 
 std::string say(const StoppedBend& stop, const ShortStraight& f, const Tape& tape) {
-    return bend_name(stop.blocked.placing.bend) + " would have " + text(std::max(Length{}, f.has), tape) + " of straight " + side_word(f.hook_side) + " and needs " + text(f.needed, tape);
+    return bend_name(stop.blocked.placing.bend) + " would have " + too_short_words(f.has, f.needed, f.hook_side, tape);
 }
 std::string say(const StoppedBend& stop, const BeyondAngle& f, const Tape& tape) {
     return bend_name(stop.blocked.placing.bend) + " wants a pull to " + text(f.set, tape) + ", the bender stops at " + text(f.limit, tape);
@@ -24,10 +28,11 @@ std::string say(const StoppedBend& stop, const InTheWay&, const Tape& tape) {
     const std::string bend = bend_name(stop.blocked.placing.bend);
     if (!stop.obstacle) return bend + " has something in its way at the bender";
     const std::string what = stop.obstacle->solid ? "the " + stop.solid : "the tube itself";
-    const std::string deep = stop.obstacle->depth.mm > 0.5 ? " by " + text(up_on_tape(stop.obstacle->depth, tape), tape) : "";
+    const Length depth = stop.obstacle->depth;
+    const std::string deep = really_hits(depth) ? " by " + text(up_on_tape(depth, tape), tape) : "";
     switch (stop.obstacle->when) {
         case Obstacle::When::laid_in: return bend + " can't be laid in: " + what + " is in the way" + deep;
-        case Obstacle::When::swept: return bend + " would hit " + what + deep + ", with the lever at " + text(stop.obstacle->lever, tape);
+        case Obstacle::When::swept: return bend + " would " + hit_words(depth, what, tape) + ", with the lever at " + text(stop.obstacle->lever, tape);
         case Obstacle::When::taken_out: return bend + " can't be taken out again: " + what + " is in the way" + deep;
     }
     return bend;
@@ -36,8 +41,13 @@ std::string say(const StoppedBend& stop, const InTheWay&, const Tape& tape) {
 /// As short as it is said in passing: "bend 6 would hit the bench top".
 std::string short_stop(const StoppedBend& stop, const Tape& tape) {
     if (!stop.obstacle) return stop_words(stop, tape);
-    const std::string what = stop.obstacle->solid ? "the " + stop.solid : "the tube itself";
-    return bend_name(stop.blocked.placing.bend) + " would hit " + what;
+    const std::string bend = bend_name(stop.blocked.placing.bend), what = stop.obstacle->solid ? "the " + stop.solid : "the tube itself";
+    switch (stop.obstacle->when) {
+        case Obstacle::When::laid_in: return bend + " could not be laid in past " + what;
+        case Obstacle::When::swept: return bend + (really_hits(stop.obstacle->depth) ? " would hit " : " would come too near ") + what;
+        case Obstacle::When::taken_out: return bend + " could not be taken out past " + what;
+    }
+    return bend;
 }
 
 /// "; started from A, end B could be 5/16 off, and bend 6 would hit the bench top"
@@ -52,6 +62,18 @@ std::string other_start(const InARow& row, const std::optional<StoppedBend>& sto
 }
 
 }  // namespace
+
+std::string too_short_words(Length has, Length needed, bool hook_side, const Tape& tape) {
+    const Length some = std::max(Length{}, has);
+    const bool alike = text(some, tape) == text(needed, tape);  // on this tape; the eye would see no reason
+    const auto said = [&](Length length) { return alike ? fine(length, tape) : text(length, tape); };
+    return said(some) + " of straight " + side_word(hook_side) + " and needs " + said(needed);
+}
+
+std::string hit_words(Length depth, const std::string& what, const Tape& tape) {
+    if (really_hits(depth)) return "hit " + what + " by " + text(up_on_tape(depth, tape), tape);
+    return "come nearer than " + text(up_on_tape(tolerance::handling_room, tape), tape) + " to " + what;
+}
 
 Length up_on_tape(Length length, const Tape& tape) {
     const double step = tape.unit == Unit::mm ? 0.5 : 25.4 / tape.denominator;
@@ -72,6 +94,14 @@ TextView cost_of_hand_order(const HandFacts& facts, const std::optional<EndsWith
     const Length least = up_on_tape(best->worse(), tape);
     if (own == least) return {begin + within + ", as in the best order.", facts.breaks.empty() ? Tone::go : Tone::plain};
     return {begin + within + "; in the best order within " + text(least, tape) + ".", own > least ? Tone::caution : Tone::go};
+}
+
+std::string on_the_way_words(const OnTheWay& way) {
+    const auto times = [](int count) { return count == 1 ? std::string("once") : count == 2 ? std::string("twice") : std::to_string(count) + " times"; };
+    const std::string swaps = way.swaps == 0 ? "never swapped end for end" : "swapped end for end " + times(way.swaps);
+    const std::string over = way.turns_over == 0 ? "no turn over 90°" : counted(static_cast<std::size_t>(way.turns_over), "turn", "turns") + " over 90°";
+    const std::string ink = way.floating == 0 ? "every bend turned against a made one" : counted(static_cast<std::size_t>(way.floating), "bend", "bends") + " turned by the ink line alone";
+    return "On the way: " + swaps + ", " + over + ", " + ink + ".";
 }
 
 std::string why_this_order(const OrderVerdict& verdict, const EndsWithin& ends, const Tape& tape) {

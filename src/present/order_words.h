@@ -17,8 +17,14 @@ std::string why_this_order(const OrderVerdict& verdict, const EndsWithin& ends, 
 std::string stop_words(const StoppedBend& stop, const Tape& tape);
 /// The same of an order by hand, as a sentence.
 std::string break_words(const StoppedBend& stop, const Tape& tape);
+/// "3/8 in of straight on the hook side and needs 3/4 in": finer than the tape where both would read alike.
+std::string too_short_words(Length has, Length needed, bool hook_side, const Tape& tape);
+/// "hit the vise by 1/4 in"; of what only comes too near, "come nearer than 1/16 in to the vise": that near counts as hitting.
+std::string hit_words(Length depth, const std::string& what, const Tape& tape);
 /// How far the ends of an order by hand would be off, against the best order's where that is known.
 TextView cost_of_hand_order(const HandFacts& facts, const std::optional<EndsWithin>& best, const Tape& tape);
+/// "On the way: swapped end for end once, no turn over 90°, every bend turned against a made one."
+std::string on_the_way_words(const OnTheWay& way);
 /// Where none is possible: what is left, what it hits and how far, for each bend that is left.
 std::vector<std::string> why_none(const OrderVerdict& verdict, const Tape& tape);
 /// What would free it, one sentence each.

@@ -129,7 +129,7 @@ std::string body(const OrderBody& b) {
     std::string all;
     for (const OrderCard& card : b.cards) all += sign(card.tone) + card.number + ", " + card.hook + (card.touch.chosen ? " =" : "") + "\n";
     if (b.looked) all += "looked: " + std::to_string(std::lround(*b.looked * 100)) + " %\n";
-    return all + (b.movable ? "cards can be moved\n" : "") + b.picked + "\n" + buttons({b.earlier, b.later}) + said(b.notes) + pager(b.pager);
+    return all + (b.movable ? "cards can be moved\n" : "") + b.picked + "\n" + buttons({b.earlier, b.later}) + said(b.notes) + picture(b.picture) + pager(b.pager);
 }
 
 std::string body(const CardBody& b) { return body(b.figures) + picture(b.picture); }

@@ -273,6 +273,7 @@ struct OrderBody {
     std::optional<double> looked;      ///< share of the looking that is done, for a bar
     std::vector<TextView> notes;       ///< why this order, or what it breaks
     PagerView pager;
+    std::optional<PictureView> picture = std::nullopt;  ///< the bend in hand as it is pulled; drawn where there is room
     bool operator==(const OrderBody&) const = default;
 };
 

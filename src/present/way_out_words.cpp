@@ -14,6 +14,7 @@ std::string say(const OtherSetUp& way, const Tape&) {
 }
 std::string say(const LongerStraight& way, const Tape& tape) { return "Make " + straight_name(way.straight) + " longer by " + text(up_on_tape(way.by, tape), tape) + "."; }
 std::string say(const ShorterStraight& way, const Tape& tape) { return "Make " + straight_name(way.straight) + " shorter by " + text(up_on_tape(way.by, tape), tape) + "."; }
+std::string say(const LongerBetween& way, const Tape& tape) { return "Make each straight between two bends longer by " + text(up_on_tape(way.by, tape), tape) + "."; }
 std::string say(const OtherAngle& way, const Tape& tape) { return "Make " + bend_name(way.bend) + " " + text(way.to, tape) + " instead of " + text(way.from, tape) + "."; }
 std::string say(const OtherBender& way, const Tape&) { return "Take another bender" + (way.name.empty() ? "" : ": " + way.name) + "."; }
 

@@ -8,6 +8,7 @@ const PictureView* picture_in(const ScreenView& view) {
     if (const auto* tiles = std::get_if<TilesBody>(&view.body)) return tiles->picture ? &*tiles->picture : nullptr;
     if (const auto* route = std::get_if<RouteBody>(&view.body)) return route->picture ? &*route->picture : nullptr;
     if (const auto* settings = std::get_if<SettingsBody>(&view.body)) return settings->picture ? &*settings->picture : nullptr;
+    if (const auto* order = std::get_if<OrderBody>(&view.body)) return order->picture ? &*order->picture : nullptr;
     if (const auto* card = std::get_if<CardBody>(&view.body)) return &card->picture;
     if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) return keypad->picture ? &*keypad->picture : nullptr;
     return nullptr;

@@ -1,5 +1,8 @@
 // The bender's card: its numbers one by one, and keeping it as one's own.
 
+#include <algorithm>
+#include <set>
+
 #include "state/card_figures.h"
 #include "state/doing.h"
 
@@ -108,6 +111,23 @@ void back_at_card(Doing& doing) {
     state.looks.page = 0;
 }
 
+namespace {
+
+/// Lines whose tube is cut and whose bender is another with this card than it was at the cut, by name.
+std::set<std::string> remeasured_lines(const State& state, const Job& next) {
+    std::set<std::string> names;
+    for (std::size_t i = 0; i < state.sheets.size(); ++i) {
+        const Line& line = state.sheets[i].line;
+        const auto work = state.work.lines.find(line_key(state.job_id, line.name));
+        if (work == state.work.lines.end() || !work->second.cut || work->second.stage == Stage::done) continue;
+        const bool changed = std::any_of(next.lines.begin(), next.lines.end(), [&](const Line& now) { return now.name == line.name && now.bender != line.bender; });
+        if (changed || state.orders[i].remeasured) names.insert(line.name);
+    }
+    return names;
+}
+
+}  // namespace
+
 /// The line in hand stays in hand where the job still has it.
 void card_kept(Doing& doing, const CardKept& kept) {
     State& state = doing.state;
@@ -119,10 +139,11 @@ void card_kept(Doing& doing, const CardKept& kept) {
     }
     if (!state.job || !kept.job || kept.job->lines.empty()) return;
     const std::string name = state.line && *state.line < state.job->lines.size() ? state.job->lines[*state.line].name : "";
-    for (const LineOrder& order : state.orders)
-        if (order.looking) doing.requests.push_back(StopFinding{order.question});
+    for (const LineOrder& order : state.orders) stop_finding(doing, order);
+    const std::set<std::string> remeasured = remeasured_lines(state, *kept.job);
     state.job = kept.job;
-    state.orders.clear();
+    state.orders.assign(state.job->lines.size(), {});
+    for (std::size_t i = 0; i < state.orders.size(); ++i) state.orders[i].remeasured = remeasured.contains(state.job->lines[i].name);
     state.line.reset();
     work_out_proofs(state);
     for (std::size_t i = 0; i < kept.job->lines.size(); ++i)

@@ -197,8 +197,7 @@ void job_read(Doing& doing, const JobRead& read) {
         show(state, Screen::lines);
         return open_line(doing, read.line);
     }
-    for (const LineOrder& order : state.orders)
-        if (order.looking) doing.requests.push_back(StopFinding{order.question});  // nobody waits for it any more
+    for (const LineOrder& order : state.orders) stop_finding(doing, order);
     state.orders.clear();
     work_out_sheets(doing);
     show(state, Screen::lines);

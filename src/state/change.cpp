@@ -112,16 +112,23 @@ Sheet sheet_for(Doing& doing, std::size_t i) {
         choice.order = work.order;
         if (!work.order.empty()) sheet = bend_sheet(line, choice);
         const std::size_t first = work.stage == Stage::finish || work.stage == Stage::done ? sheet.steps.size() : work.step;
-        for (Finding& finding : settled_findings(sheet, first)) add_finding(sheet, std::move(finding));
+        const Misfit against = misfit(sheet, work);  // of a piece that is no longer the sheet's there is nothing good to say
+        const bool remeasured = state.orders[i].remeasured && (against == Misfit::none || against == Misfit::ink);
+        for (Finding& finding : settled_findings(sheet, first, remeasured)) add_finding(sheet, std::move(finding));
         return sheet;
     }
     LineOrder& order = state.orders[i];
+    order.remeasured = false;
     if (order.question == 0 || order.set_up != choice.set_up || order.opening != work.opening) {
-        if (order.looking) doing.requests.push_back(StopFinding{order.question});
+        stop_finding(doing, order);
         if (order.set_up != choice.set_up) order.best_ends.reset();
         choice.order = hand_order(sheet, work.opening, order.verdict.get());
         order = {state.next_question++, true, 0, choice.set_up, work.opening, nullptr, nullptr, order.best_ends};
         doing.requests.push_back(FindOrder{order.question, i});
+        if (!choice.order.empty() && !order.best_ends) {  // as after switching on: it is only known once somebody looks
+            order.best_question = state.next_question++;
+            doing.requests.push_back(FindOrder{order.best_question, i, true});
+        }
         return choice.order.empty() ? sheet : bend_sheet(line, choice);
     }
     if (order.verdict) return in_order(line, choice, *order.verdict);
@@ -139,20 +146,37 @@ void work_out_sheets(Doing& doing) {
     for (std::size_t i = 0; i < state.job->lines.size(); ++i) state.sheets.push_back(sheet_for(doing, i));
 }
 
+void stop_finding(Doing& doing, const LineOrder& order) {
+    if (order.looking) doing.requests.push_back(StopFinding{order.question});
+    if (order.best_question != 0) doing.requests.push_back(StopFinding{order.best_question});
+}
+
 void order_share(Doing& doing, const OrderShare& heard) {
     for (LineOrder& order : doing.state.orders)
         if (order.question == heard.question && order.looking) order.share = heard.share;
 }
 
+namespace {
+
+void keep_best_ends(LineOrder& order, const Sheet& sheet, const OrderVerdict& best) {
+    if (sheet.layout && best.outcome == OrderVerdict::Outcome::found) order.best_ends = ends_within(sheet, best.order);
+}
+
+}  // namespace
+
 void order_is(Doing& doing, const OrderIs& heard) {
     State& state = doing.state;
     for (std::size_t i = 0; i < state.orders.size(); ++i) {
         LineOrder& order = state.orders[i];
+        if (heard.question != 0 && order.best_question == heard.question && heard.verdict) {
+            order.best_question = 0;
+            keep_best_ends(order, state.sheets[i], *heard.verdict);
+        }
         if (order.question != heard.question || !order.looking || !heard.verdict) continue;  // else a late answer
         order.looking = false;
         order.verdict = heard.verdict;
         order.by_hand = heard.by_hand;
-        if (order.opening.empty() && state.sheets[i].layout && heard.verdict->outcome == OrderVerdict::Outcome::found) order.best_ends = ends_within(state.sheets[i], heard.verdict->order);
+        if (order.opening.empty()) keep_best_ends(order, state.sheets[i], *heard.verdict);
         state.sheets[i] = sheet_for(doing, i);
     }
 }

@@ -41,6 +41,8 @@ void stop_looking(Doing& doing);
 void look_again(Doing& doing);
 void order_share(Doing& doing, const OrderShare& heard);
 void order_is(Doing& doing, const OrderIs& heard);
+/// Whatever is being looked for of that line: nobody waits for it any more.
+void stop_finding(Doing& doing, const LineOrder& order);
 
 // --- a line being entered
 void new_job(Doing& doing);

@@ -47,6 +47,10 @@ struct LineOrder {
     std::shared_ptr<const OrderVerdict> verdict;
     std::shared_ptr<const HandFacts> by_hand;  ///< where the verdict is on an order by hand
     std::optional<EndsWithin> best_ends;       ///< of the best order, once that has been found for this set-up
+    std::int64_t best_question = 0;  ///< asked for best_ends alone, beside an order by hand; 0: not being asked
+    /// The bender's card was changed while this line's tube was cut. Not kept in the book: switched on again, the program looks
+    /// at the bends to come with the card as it is, and says what is in the way; only that the card was another is forgotten.
+    bool remeasured = false;
 };
 
 /// A bender card being changed. It is nobody's record until it is kept.
@@ -108,8 +112,9 @@ struct ReadJob { std::string path; std::string line = {}; bool operator==(const 
 struct SaveWork { bool operator==(const SaveWork&) const = default; };      ///< state.work, in one transaction
 struct SaveSettings { bool operator==(const SaveSettings&) const = default; };
 struct OpenFreshBook { bool operator==(const OpenFreshBook&) const = default; };  ///< beside the refused one, which stays
-/// The best order for that line's sheet as it stands now; the answer is OrderIs with this question.
-struct FindOrder { std::int64_t question; std::size_t line; bool operator==(const FindOrder&) const = default; };
+/// The best order for that line's sheet as it stands now; the answer is OrderIs with this question. `free`: whatever the person
+/// asked for.
+struct FindOrder { std::int64_t question; std::size_t line; bool free = false; bool operator==(const FindOrder&) const = default; };
 struct StopFinding { std::int64_t question; bool operator==(const StopFinding&) const = default; };
 struct ReadDraft { std::string path; std::string prove = {}; bool operator==(const ReadDraft&) const = default; };  ///< `prove`: the line whose entry is to be proved
 /// Whole and at once; the answer is DraftKept. `shown` is worked out for the screen.

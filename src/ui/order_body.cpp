@@ -10,8 +10,12 @@ namespace tubewright {
 namespace {
 
 constexpr double gap_mm = 3, card_least_mm = 20.4, card_most_mm = 32, arrow_mm = 33, arrow_most_mm = 42, below_least_mm = 38;
+/// On a screen that has the room the cards are larger, and a picture stands beside the words.
+constexpr double roomy_from_mm = 270, roomy_card_most_mm = 46, roomy_below_mm = 84;
 /// A finger that has left the cards by this much has given up.
 constexpr double reach_mm = 8;
+
+bool is_roomy(const Ui& ui, const Box& box, const OrderBody& body) { return body.picture && box.width() >= ui.px(roomy_from_mm); }
 
 /// Where the cards lie.
 struct Places {
@@ -25,7 +29,9 @@ Places places_of(const Ui& ui, Box& rest, const OrderBody& body) {
     const int columns = std::max(1, static_cast<int>(body.columns)), count = static_cast<int>(body.cards.size());
     const int rows = std::max(1, (count + columns - 1) / columns);
     const float gap = ui.px(gap_mm), gaps = gap * static_cast<float>(rows - 1);
-    const float each = std::clamp((rest.height() - ui.px(below_least_mm) - gap - gaps) / static_cast<float>(rows), ui.px(card_least_mm), ui.px(card_most_mm));
+    const bool roomy = is_roomy(ui, rest, body);
+    const float below = ui.px(roomy ? roomy_below_mm : below_least_mm), most = ui.px(roomy ? roomy_card_most_mm : card_most_mm);
+    const float each = std::clamp((rest.height() - below - gap - gaps) / static_cast<float>(rows), ui.px(card_least_mm), most);
     const Box box = rest.cut_top(each * static_cast<float>(rows) + gaps);
     rest.cut_top(gap);
     return {box, columns, rows, gap};
@@ -157,11 +163,16 @@ void draw_body(const Drawing& on, const Box& box, const OrderBody& body) {
         rest.cut_right(ui.px(gap_mm));
     }
     if (!body.cards.empty()) {
+        const bool roomy = is_roomy(ui, rest, body);
         const Places places = places_of(ui, rest, body);
         const Travel travel = feel(on, body, places);
         draw_arrow(on, rest.cut_left(ui.px(arrow_mm)), body.earlier, -1);
         draw_arrow(on, rest.cut_right(ui.px(arrow_mm)), body.later, 1);
         rest = rest.inside(ui.px(gap_mm), 0);
+        if (roomy) {
+            draw_picture(ui, rest.cut_right(rest.width() * 0.5f), *body.picture, on.picture);
+            rest.cut_right(ui.px(gap_mm));
+        }
         if (!body.picked.empty()) ui.text_off_top(rest, body.picked, ui.small(ui.paper(), true), ui.px(1.2));
         if (body.looked) {
             draw_looked(ui, rest.cut_top(ui.px(6)), *body.looked);

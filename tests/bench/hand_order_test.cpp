@@ -64,6 +64,18 @@ TEST_CASE("the ends of a row from A are further off than those of an order from 
     CHECK(row.worse() > 1.3 * middle.worse());
 }
 
+TEST_CASE("the ends' distances are those of the bender's own stretch") {
+    // An over-bent bend takes so much less straight tube from the lever side; spread_test works that by hand.
+    Sheet sheet = sheet_with({150, 150, 150, 150}, {{90, 0}, {90, 90}, {90, 0}});
+    Line line = sheet.line;
+    line.bender.stretch = 0.4;
+    sheet = bend_sheet(line, {});
+    const std::vector<Placing> row{{0, End::A}, {1, End::A}, {2, End::A}};
+    const EndsWithin ends = ends_within(sheet, row);
+    CHECK(ends.b == within(end_spread(sheet.layout->part, row, {}, 0.4).b));
+    CHECK(ends.b != within(end_spread(sheet.layout->part, row, {}, 0).b));
+}
+
 TEST_CASE("looking for an order by hand tells what it breaks, and spends no time on other starts") {
     const Sheet tight = sheet_with({100, 10, 10, 100}, {{60, 0}, {60, 90}, {60, 0}});
     const LookedFor by_hand = look_for_order(tight, {2, 1, 0});

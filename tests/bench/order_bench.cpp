@@ -9,6 +9,7 @@
 #include <cstdlib>
 #include <ctime>
 #include <iostream>
+#include <numeric>
 #include <random>
 #include <string>
 
@@ -134,7 +135,10 @@ double processor_seconds(const Work& work) {
     return static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
 }
 
+double sum_of(const std::vector<double>& seconds) { return std::accumulate(seconds.begin(), seconds.end(), 0.0); }
+
 void print(const char* what, std::vector<double> seconds) {
+    if (seconds.empty()) return;
     std::sort(seconds.begin(), seconds.end());
     std::cout << "; " << what << " median " << seconds[seconds.size() / 2] << " s, worst " << seconds.back() << " s";
 }
@@ -144,13 +148,14 @@ void measure_real(std::size_t lines) {
     for (const std::size_t bends : {std::size_t{7}, std::size_t{8}, std::size_t{12}, std::size_t{16}})
         for (const Kind& kind : kinds) {
             std::mt19937 dice(static_cast<unsigned>(bends));
-            std::vector<double> search, told, all;
+            std::vector<double> search, tried_too, reasons, ways_out, all;
             std::size_t found = 0, ways = 0;
             bool agree = true;
             for (std::size_t i = 0; i < lines; ++i) {
                 const Sheet sheet = random_sheet(dice, bends, kind);
                 OrderVerdict verdict;
                 search.push_back(processor_seconds([&] { verdict = find_order(sheet); }));
+                auto& told = verdict.outcome == OrderVerdict::Outcome::found ? reasons : ways_out;
                 told.push_back(processor_seconds([&] { ways += find_order(sheet, {}, Asked::order_and_why).ways.size(); }));
                 found += verdict.outcome == OrderVerdict::Outcome::found;
                 // Trying all orders of 12 would take years: up to 8, two lines of each kind do.
@@ -158,13 +163,16 @@ void measure_real(std::size_t lines) {
                 const OrderQuestion question = question_of(sheet, {});
                 const CanBend can_bend = geometry_of(question, sheet.line.tube.od);
                 std::int32_t least = -1;
+                tried_too.push_back(search.back());
                 all.push_back(processor_seconds([&] { least = EveryOrder(question, can_bend).least; }));
                 agree = agree && (least < 0 ? verdict.order.empty() : least == OrderCosts(question.layout, question.weights, question.hand).of(verdict.order).total());
             }
             std::cout << bends << " bends, " << kind.name << ", " << lines << " lines, " << found << " with an order";
             print("search", search);
-            print("with reasons or ways out", told);
-            if (!all.empty()) std::cout << "; every order one after the other " << all.front() / search.front() << " times the search, which finds " << (agree ? "the same cost" : "ANOTHER COST");
+            print("with reasons", reasons);
+            print("of those with none, with ways out", ways_out);
+            if (!ways_out.empty()) std::cout << ", " << static_cast<double>(ways) / static_cast<double>(ways_out.size()) << " ways each";
+            if (!all.empty()) std::cout << "; every order one after the other " << sum_of(all) / sum_of(tried_too) << " times the search, which finds " << (agree ? "the same cost" : "ANOTHER COST");
             std::cout << std::endl;
         }
 }

@@ -1,6 +1,7 @@
 #include "bench/order_reasons.h"
 
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "bench/order_samples.h"
 
@@ -42,6 +43,41 @@ TEST_CASE("a start in the middle is told against the starts from both ends") {
     REQUIRE(reasons->from_b.start.cost);
     CHECK(reasons->from_b.start.cost->total() >= reasons->chosen.cost->total());
     CHECK_FALSE(order_reasons(question, anything, found, [](double) { return false; }));
+}
+
+TEST_CASE("what the ends are told to land within is what the order was chosen by, on a bender that stretches the tube, too") {
+    // Of the cost, the ends' part is 4 for each end, times (its distance over 3.2 mm) squared, in thousandths: see order_weights.
+    for (const double stretch : {0.0, 0.3}) {
+        OrderQuestion question = five_bends();
+        question.bender.stretch = stretch;
+        Line line = line_of({5, 5, 5, 5, 5, 5}, {{45, 0}, {45, 90}, {45, 0}, {45, 90}, {45, 0}});
+        line.bender.stretch = stretch;
+        question.layout = layout(line, {});
+        const auto found = std::get<OrderFound>(best_order(question, anything));
+        const auto reasons = order_reasons(question, anything, found);
+        REQUIRE(reasons);
+        const auto points = [](const StartFacts& start) { return 4000 * (std::pow(start.a.mm / 3.2, 2) + std::pow(start.b.mm / 3.2, 2)); };
+        INFO("stretch " << stretch);
+        CHECK(points(reasons->chosen) == Approx(found.cost.ends).margin(1));
+        REQUIRE(reasons->from_a.start.cost);
+        CHECK(points(reasons->from_a.start) == Approx(reasons->from_a.start.cost->ends).margin(1));
+    }
+}
+
+TEST_CASE("where no straight alone does it, all between bends are made longer together") {
+    // Three bends with two straights between, both too short for what stands in for an obstacle: each has to grow by 20 mm.
+    const OrderQuestion question = question_for(line_of({5, 5, 5, 5}, {{45, 0}, {45, 90}, {45, 0}}));
+    const std::vector<Length> now = question.layout.part.straights;
+    const CanBendFor geometry = [now](const OrderQuestion& asked) -> CanBend {
+        const std::vector<Length>& then = asked.layout.part.straights;
+        const bool free = then[1] >= now[1] + 20_mm && then[2] >= now[2] + 20_mm;
+        return [free](std::uint64_t, const Placing&) { return free; };
+    };
+    const auto ways = ways_out(question, geometry, {});
+    REQUIRE(ways.has_value());
+    REQUIRE(ways->size() == 1);
+    CHECK(std::get<LongerBetween>(ways->front()).by >= 20_mm);
+    CHECK(std::get<LongerBetween>(ways->front()).by <= 21.6_mm);
 }
 
 TEST_CASE("a straight made longer moves all that lies after it") {

@@ -27,7 +27,8 @@ std::vector<Fact> every_fact() {
             SingleFlareOnBrake{End::A},
             NoOrderPossible{3, 5, End::A, inches(0.375), "bench top"},
             OrderNotLooked{false},
-            HitsAsItStands{0, {11, End::A}, {Obstacle::When::swept, 0, std::nullopt, 0, {45}, inches(1.5)}, "bench top", std::nullopt}};
+            HitsAsItStands{0, {11, End::A}, {Obstacle::When::swept, 0, std::nullopt, 0, {45}, inches(1.5)}, "bench top", std::nullopt},
+            LookedAgain{}};
 }
 
 }  // namespace
@@ -73,6 +74,28 @@ TEST_CASE("what the tube hits as the bender stands now, and how it could stand")
     const Obstacle obstacle{Obstacle::When::swept, 0, std::nullopt, 0, {45}, inches(0.5)};
     const Finding finding{Severity::stop, "hits-as-it-stands", 2, HitsAsItStands{0, {2, End::A}, obstacle, "bench top", SetUp{HookHand::left, Swing::away}}};
     CHECK(sentence(finding, inch_speech) == "As the bender stands, bend 3 would hit the bench top by 1/2\", with the lever at 45°. Stand the bender with the hook on your left, the lever swung away from you.");
+}
+
+TEST_CASE("what the tube hits by a card that was changed after the cut") {
+    const Obstacle obstacle{Obstacle::When::swept, 0, std::nullopt, 0, {45}, inches(0.5)};
+    const Finding finding{Severity::caution, "hits-as-it-stands", 2, HitsAsItStands{0, {2, End::A}, obstacle, "bench top", std::nullopt, true}};
+    CHECK(sentence(finding, inch_speech) == "By the bender's new measures, which came after the cut, bend 3 would hit the bench top by 1/2\", with the lever at 45°. No stance is free of it: go slowly, stop before they touch.");
+}
+
+TEST_CASE("what only comes too near is not said to be hit, and how near is said") {
+    // handling_room is 1 mm: 0.039 in, 1/16 on this tape.
+    CHECK(words(NoOrderPossible{1, 2, End::A, Length{0.2}, "vise"}, inch_speech).what == "no order of bends works; after 1 bend it would come nearer than 1/16\" to the vise");
+    CHECK(words(NoOrderPossible{1, 2, End::A, Length{0.2}, "vise"}, {{Unit::mm, 16}, nullptr}).what == "no order of bends works; after 1 bend it would come nearer than 1 mm to the vise");
+    CHECK(words(NoOrderPossible{0, 2, End::A, inches(0.375), ""}, inch_speech).what == "no order of bends works: it would hit the tube itself by 3/8\"");
+}
+
+TEST_CASE("a bend with no order says which straight is short and by how much; finer where the tape would show none") {
+    NoOrderPossible fact{1, 2, End::A, std::nullopt, "", {}, StraightShort{false, inches(0.5), inches(0.9)}};
+    CHECK(words(fact, inch_speech).what == "no order of bends works; after 1 bend it would have 1/2\" of straight on the lever side and needs 7/8\"");
+    fact.short_of->has = inches(0.89);
+    CHECK(words(fact, inch_speech).what == "no order of bends works; after 1 bend it would have 0.890\" of straight on the lever side and needs 0.900\"");
+    fact.short_of.reset();
+    CHECK(words(fact, inch_speech).what == "no order of bends works; after 1 bend it would have no straight place for its ink mark");
 }
 
 TEST_CASE("stretches that come too close are named as the person counts them") {

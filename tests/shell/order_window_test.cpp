@@ -113,3 +113,30 @@ TEST_CASE("a long search is seen to go on, leaves the screen live, and is stoppe
     program.click("stop-looking");
     program.wait_for([&] { return program.has("look-again"); });
 }
+
+TEST_CASE("a bend is dragged to its place by pointer, moved on by the large arrow, and undo brings it back") {
+    const TemporaryHome home;
+    Program program(home.path(), fs::path(TUBEWRIGHT_SOURCE_DIR "/jobs/trailer-brakes-stainless.json"));
+    program.click("line-left wheel");
+    program.click("order");
+    program.wait_for([&] { return cards(program).size() == 5 && !program.has("stop-looking"); });
+    const std::vector<std::string> best = cards(program);
+    const auto shown = [&](const std::vector<std::size_t>& places) {
+        std::vector<std::string> order;
+        for (const std::size_t place : places) order.push_back(best[place]);
+        program.wait_for([&] { return cards(program) == order; });
+    };
+    program.drag(best[0], best[2]);
+    shown({1, 2, 0, 3, 4});
+    program.wait_for([&] { return program.has("free-order"); });  // it is an order by hand now
+    keep_picture("order-dragged");
+    program.click("move-later");  // the one that was carried is still the one in hand
+    shown({1, 2, 3, 0, 4});
+    program.click(best[4]);
+    program.click("move-earlier");
+    shown({1, 2, 3, 4, 0});
+    for (const std::vector<std::size_t>& then : {std::vector<std::size_t>{1, 2, 3, 0, 4}, {1, 2, 0, 3, 4}, {0, 1, 2, 3, 4}}) {
+        program.click("undo");
+        shown(then);
+    }
+}

@@ -55,6 +55,21 @@ public:
         point("mousemove " + middle_of(id) + " mousedown 1 sleep 0.05 mouseup 1");
         wait_for([&] { return std::filesystem::last_write_time(map_) != before; });
     }
+    /// Takes one thing and puts it down on the place of another, as slowly as a hand does.
+    void drag(const std::string& id, const std::string& to) {
+        wait_for([&] { return has(id) && has(to); });
+        const nlohmann::json from = find(id)["px"], there = find(to)["px"];
+        const auto at = [&](double share) {
+            const auto between = [&](const char* place, const char* size) {
+                const double a = from[place].get<double>() + from[size].get<double>() / 2, b = there[place].get<double>() + there[size].get<double>() / 2;
+                return std::to_string(static_cast<int>(a + share * (b - a)));
+            };
+            return "mousemove " + between("x", "width") + " " + between("y", "height") + " sleep 0.15 ";
+        };
+        const auto before = std::filesystem::last_write_time(map_);
+        point(at(0) + "mousedown 1 sleep 0.15 " + at(0.2) + at(0.6) + at(1) + at(1) + "mouseup 1");
+        wait_for([&] { return std::filesystem::last_write_time(map_) != before; });
+    }
     /// One key of the keypad after the other, faster than frames are drawn: no tap is lost, and none lands
     /// where the next one goes.
     void type(const std::string& digits) {

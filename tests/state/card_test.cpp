@@ -184,6 +184,40 @@ TEST_CASE("a tube that is cut keeps its numbers when only the body changes, and 
     CHECK(work_in_hand(other_radius) == work_in_hand(start));
 }
 
+TEST_CASE("a tube that is cut is looked at again when the card changes, and says so: nothing in the way, or what is") {
+    const auto codes = [](const State& state) {
+        std::vector<std::string> codes;
+        for (const Finding& finding : sheet_in_hand(state)->findings)
+            if (finding.code == "looked-again" || finding.code == "hits-as-it-stands") codes.push_back(finding.code);
+        return codes;
+    };
+    const State start = begun();
+    CHECK(codes(start).empty());
+    const State harmless = kept(taken(start, "solid-1-6", {"6"}));
+    CHECK(codes(harmless) == std::vector<std::string>{"looked-again"});
+    // A bench that reaches up round the tube: nothing can be laid in, however the bender stands.
+    State edited = start;
+    edited.card->past.push_back(edited.card->bender);
+    edited.card->bender.body.push_back({"shelf", Stands::bench, Block{{-500, -500, -5}, {500, 500, 500}}});
+    const State walled = kept(edited);
+    REQUIRE_FALSE(codes(walled).empty());
+    for (const Finding& finding : sheet_in_hand(walled)->findings)
+        if (const auto* hits = std::get_if<HitsAsItStands>(&finding.fact)) CHECK(hits->new_measures);
+    CHECK(misfit(*sheet_in_hand(walled), work_in_hand(walled)) == Misfit::none);
+    // Put back, it is still true that it was changed; with the next piece nobody need know.
+    State back = walled;
+    back.card->bender = start.card->bender;
+    back = kept(back);
+    CHECK(codes(back) == std::vector<std::string>{"looked-again"});
+    Work uncut = back.work;
+    uncut.lines[line_key(back.job_id, "axle crossover")] = {};
+    back = touched(back, {BookRead{uncut, back.settings}});
+    CHECK(codes(back).empty());
+    CHECK_FALSE(back.orders[*back.line].remeasured);
+    // Of a piece that no longer is the sheet's nothing good is said.
+    CHECK(codes(kept(taken(start, "radius", {"2", "0"}))).empty());
+}
+
 TEST_CASE("the shipped figures come back as one change, which undo takes back, and keeping them lays the own card aside") {
     State state = with_body();
     const Bender shipped = state.card->bender;

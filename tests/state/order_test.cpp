@@ -1,5 +1,6 @@
 // The order of bends: looked for, changed by hand, settled when the tube is cut.
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "state/sample_state.h"
@@ -102,6 +103,31 @@ TEST_CASE("an order by hand stands on the screen before it is looked at, and the
     CHECK(told.orders[0].by_hand->ends.worse() >= told.orders[0].best_ends->worse());
     CHECK(told.orders[0].best_ends == before.orders[0].best_ends);
     CHECK_FALSE(touched(told, {FreeOrder{}}).orders[0].by_hand);
+}
+
+TEST_CASE("switched on again with an order by hand, it is told against the best one as before") {
+    const State before = touched(tank_open(), {GoTo{Screen::order}, MoveBend{bends_in_order(tank_open())[0], 5}});
+    REQUIRE(before.orders[0].by_hand);
+    REQUIRE(before.orders[0].best_ends);
+    State fresh = job_open();
+    fresh = touched(fresh, {BookRead{before.work, before.settings, {}}});
+    const StateStep opened = apply(fresh, JobRead{"tank", "jobs/tank.json", tank_job()});
+    const LineOrder& asked = opened.state.orders[0];
+    REQUIRE(opened.requests == std::vector<Request>{FindOrder{asked.question, 0}, FindOrder{asked.best_question, 0, true}});
+    CHECK_FALSE(asked.best_ends);
+    const State told = orders_found(opened).state;
+    REQUIRE(told.orders[0].best_ends);
+    CHECK(told.orders[0].best_ends == before.orders[0].best_ends);
+    CHECK(told.orders[0].by_hand->ends == before.orders[0].by_hand->ends);
+    CHECK(bends_in_order(told) == bends_in_order(before));  // the best one is told of, not taken
+    // Another order by hand comes first: what is asked for the comparison alone is asked anew behind it.
+    const StateStep again = apply(touched(opened.state, {OpenLine{"round the tank"}, GoTo{Screen::order}}), MoveBend{bends_in_order(before)[0], 1});
+    const std::vector<Request>& requests = again.requests;
+    CHECK(std::count(requests.begin(), requests.end(), Request{StopFinding{asked.best_question}}) == 1);
+    const LineOrder& now = again.state.orders[0];
+    CHECK(std::find(requests.begin(), requests.end(), Request{FindOrder{now.best_question, 0, true}}) > std::find(requests.begin(), requests.end(), Request{FindOrder{now.question, 0}}));
+    const auto late = std::make_shared<const OrderVerdict>(find_order(again.state.sheets[0]));
+    CHECK_FALSE(apply(again.state, OrderIs{asked.best_question, late}).state.orders[0].best_ends);
 }
 
 TEST_CASE("after the looking was stopped it can be begun again") {

@@ -61,7 +61,7 @@ StateStep orders_found(StateStep step) {
     for (const Request& request : step.requests) {
         const auto* asked = std::get_if<FindOrder>(&request);
         if (!asked) continue;
-        const LookedFor looked = look_for_order(step.state.sheets[asked->line], step.state.orders[asked->line].opening);
+        const LookedFor looked = look_for_order(step.state.sheets[asked->line], asked->free ? std::vector<std::size_t>{} : step.state.orders[asked->line].opening);
         const auto by_hand = looked.by_hand ? std::make_shared<const HandFacts>(*looked.by_hand) : nullptr;
         step.state = apply(std::move(step.state), OrderIs{asked->question, std::make_shared<const OrderVerdict>(looked.verdict), by_hand}).state;
     }

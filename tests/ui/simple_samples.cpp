@@ -127,6 +127,7 @@ ScreenView order_of_bends() {
     body.picked = "Bend 13: 6 of 18, end B on the hook, turned by the ink line alone.";
     body.notes = {{"Bend 13 would hit the bench top by 11 13/16 in, with the lever at 112 1/2°.", Tone::stop},
                   {"Besides, both ends should land within 11 13/16 in; in the best order within 10 11/16 in.", Tone::caution}};
+    body.picture = PictureView{PictureView::Kind::pulled, 5, "Bend 13 being pulled", {{Anchor::hook_end, "End B, hook"}, {Anchor::lever, "lever"}, {Anchor::after_pull, "after the pull"}}};
     ScreenView view;
     view.key = "order";
     view.header = {"Axle crossover", "order of bends", chips};
