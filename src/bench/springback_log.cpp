@@ -189,6 +189,13 @@ Result<BendJudged, BendRefused> judge_bend(const BendCheck& check, const Springb
     return BendJudged{away, std::abs(away) > (learned_from < early ? ask_beyond_early : ask_beyond), measured < tolerance::springback_linear_from};
 }
 
+Result<BendCheck, BendRefused> for_the_log(BendCheck check, const SpringbackState& state, const Springback& physics) {
+    const auto judged = judge_bend(check, state.belief, physics, state.learned_from, state.scatter);
+    if (!judged.ok()) return judged.trouble();
+    check.record.standing = judged.value().ask ? RecordStanding::asked : RecordStanding::counted;
+    return check;
+}
+
 // One size after the other. Its own factor is the common one and its own part, so that with V the common spread and Q that
 // of the own part its belief starts at V + Q; what it has learned goes back by the share V (V + Q)^-1. The other way
 // about it would be one system with an unknown for each size; it gives the same.

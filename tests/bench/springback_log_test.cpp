@@ -34,7 +34,8 @@ std::vector<BendCheck> log_of(const std::vector<Sprung>& readings, const std::st
         check.with = key;
         check.lot = lot;
         check.set = reading.set;
-        check.measured = check.target = reading.measured;
+        check.measured = reading.measured;
+        check.target = reading.measured;
         log.push_back(check);
     }
     return log;
@@ -245,6 +246,18 @@ TEST_CASE("what can't be a bend's reading is refused") {
     CHECK_FALSE(refused(101.8, 90));
     CHECK(std::get<OpenedTooFar>(*refused(101.9, 90)).most.deg == Approx(11.884));
     CHECK(std::holds_alternative<SetNotRead>(*refused(93, 90, false)));
+}
+
+TEST_CASE("a check at the bench goes into the log as it stands: counted, asked after, or not at all") {
+    std::vector<BendCheck> log;
+    for (const BendCheck& check : log_of(ten)) {
+        const auto taken = for_the_log(check, state_of(log), physics);
+        REQUIRE(taken.ok());
+        log.push_back(taken.value());
+    }
+    for (std::size_t i = 0; i < 10; ++i) CHECK((log[i].record.standing == RecordStanding::asked) == (i == 8));
+    CHECK(state_of(log).learned_from == 9);
+    CHECK_FALSE(for_the_log(log_of({{{120}, {90}}})[0], state_of(log), physics).ok());
 }
 
 TEST_CASE("a small bend is kept with a quarter of the weight") {
