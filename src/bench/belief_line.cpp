@@ -7,7 +7,6 @@ namespace tubewright {
 namespace {
 
 constexpr double freedom = 4;            ///< of Student's distribution: a slip in ten readings hardly moves the line
-constexpr double scatter_readings = 6;   ///< that the scatter believed before stands for
 constexpr double clipped_at = 3;         ///< scatters: a slip counts as this much and no more
 constexpr int most_rounds = 2000;        ///< it needs some dozens
 constexpr double same_slope = 1e-13, same_level = 1e-11;

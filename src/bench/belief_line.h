@@ -20,6 +20,9 @@ struct LineReading {
 /// line weighs them, or cut off at 3 scatters. See learn_springback().
 enum class ScatterFrom { belief, weighed, clipped };
 
+/// As many readings the scatter believed before stands for.
+inline constexpr double scatter_readings = 6;
+
 struct LineHow {
     double scatter;    ///< standard deviation of y about the line
     bool robust;       ///< Student's distribution of 4 degrees of freedom instead of a normal one

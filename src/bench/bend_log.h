@@ -3,6 +3,7 @@
 // are learned from. Plain records; the book keeps them in the order in which they were taken.
 
 #include <cstdint>
+#include <optional>
 #include <string>
 
 #include "base/quantity.h"
@@ -38,7 +39,7 @@ struct BendCheck {
     Record record;
     BenderAndTube with;
     std::string lot;         ///< the delivery, as the person calls it; a new name begins a new stretch of the log
-    Angle target;
+    std::optional<Angle> target;  ///< none for a piece that was bent only to learn from; no hand is judged by it
     Angle set;               ///< where the lever's scale stood at the last pull
     Angle measured;          ///< by the protractor, after a fixed wait
     bool set_was_read = true;  ///< false where the lever was pulled on without reading its scale

@@ -60,7 +60,7 @@ HandLearned hand_of(const std::vector<BendCheck>& bends, const std::vector<TurnC
     double sum = hand_readings * (squared(before.angle_sd.deg) - squared(sd.protractor.deg));
     std::size_t count = 0;
     for (const BendCheck& check : bends)
-        if (is_learned_from(check.record)) sum += squared((check.measured - check.target).deg), ++count;
+        if (is_learned_from(check.record) && check.target) sum += squared((check.measured - *check.target).deg), ++count;
     learned.hand.angle_sd = {std::sqrt(squared(sd.protractor.deg) + sum / (hand_readings + static_cast<double>(count)))};
     learned.angle = known_from(count, static_cast<double>(count));
 

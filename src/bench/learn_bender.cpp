@@ -65,6 +65,11 @@ BentPiece foreseen_piece(const BenderBelief& belief, const LearnedBender& learne
 
 }  // namespace
 
+std::optional<BendCheck> bend_check(const BentPiece& piece, const BenderAndTube& with, const std::string& lot) {
+    if (!piece.set) return std::nullopt;
+    return BendCheck{{}, with, lot, {}, *piece.set, piece.angle};
+}
+
 Result<LearnedBender, LearnTrouble> learn_bender(const BenderBelief& belief, const std::vector<BentPiece>& pieces) {
     if (auto trouble = trouble_with(belief, pieces)) return *trouble;
     return learned_from_sound(belief, pieces);

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "base/result.h"
+#include "bench/bend_log.h"
 #include "bench/bender.h"
 #include "bench/springback.h"
 #include "tube/route.h"
@@ -47,6 +48,9 @@ struct BentPiece {
     PieceSd sd = read_to_32nds;
     bool operator==(const BentPiece&) const = default;
 };
+
+/// What the piece says of springback; none where the lever was not read.
+std::optional<BendCheck> bend_check(const BentPiece& piece, const BenderAndTube& with, const std::string& lot);
 
 /// What is believed before.
 struct BenderBelief {
@@ -100,10 +104,12 @@ struct WidthWithLegs { std::size_t piece; };  ///< a half turn has no corner to 
 struct InkOffPiece { std::size_t piece; std::string mark; Length at, cut; };
 struct InkedTwice { std::size_t piece; std::string mark; };
 struct LegTooShort { std::size_t piece; bool hook_side; Length leg, least; };  ///< shorter than its own corner
+struct LegTooLong { std::size_t piece; bool hook_side; Length leg, most; };    ///< longer than the piece and its corner
+struct CrownGapFarOff { std::size_t piece; Length gap, expected; };           ///< of a radius more than a tenth from the believed one
 /// Both legs and the cut length contradict each other. `would_fit`: what the tape may have touched instead.
 struct LegsDontFit { std::size_t piece; Length sum, expected; std::optional<TapeEdge> would_fit; };
 struct RadiusFarOff { Length radius, expected; };
-using LearnTrouble = std::variant<NothingMeasured, NotALength, CutNotALength, AngleNotFor, WidthWithLegs, InkOffPiece, InkedTwice, LegTooShort, LegsDontFit, RadiusFarOff>;
+using LearnTrouble = std::variant<NothingMeasured, NotALength, CutNotALength, AngleNotFor, WidthWithLegs, InkOffPiece, InkedTwice, LegTooShort, LegTooLong, CrownGapFarOff, LegsDontFit, RadiusFarOff>;
 
 /// Least squares with weak priors over radius, stretch, offsets and each piece's true angle and start of bend:
 //   hook leg  = start + (R + D/2) tan(a/2)

@@ -10,6 +10,9 @@
 namespace tubewright {
 namespace {
 
+/// See ways_out.cpp.
+constexpr std::size_t sets_in_a_trial = 1000, sets_altogether = 40000;
+
 constexpr double sixteenth_mm = 25.4 / 16, half_mm = 0.5;
 
 Length up_to(Length length, double step_mm) { return {std::ceil(length.mm / step_mm - 1e-6) * step_mm}; }
@@ -41,7 +44,11 @@ public:
         const Sheet sheet = sheet_for(then);
         if (!has_question(sheet)) return false;
         const OrderQuestion question = question_of(sheet, then.wish);
-        return order_exists(question, geometry_of(question, sheet.line.tube.od), [this](double) { return go_on(); }).value_or(false);
+        Patience patience{std::min(sets_in_a_trial, left_.sets)};
+        const std::size_t before = patience.sets;
+        const bool does = order_exists(question, geometry_of(question, sheet.line.tube.od), [this](double) { return go_on(); }, &patience).value_or(false);
+        left_.sets -= before - patience.sets;
+        return does;
     }
 
     /// As it is read off an inch tape and off a metric one.
@@ -85,6 +92,7 @@ private:
     const Progress& progress_;
     double share_ = 0;
     bool stopped_ = false;
+    Patience left_{sets_altogether};
 };
 
 bool changes_route(const WayOut& way) { return std::holds_alternative<LongerStraight>(way) || std::holds_alternative<ShorterStraight>(way) || std::holds_alternative<LongerBetween>(way); }

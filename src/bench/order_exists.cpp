@@ -18,11 +18,13 @@ public:
         forward_ = {0}, back_ = {all_};
     }
 
-    std::optional<bool> meet(const Progress& progress) {
+    std::optional<bool> meet(const Progress& progress, Patience* patience) {
         if (all_ == 0) return true;
         for (std::size_t i = 0;; ++i) {
             if (i % 64 == 0 && progress && !progress(0)) return std::nullopt;
             if (forward_.empty() || back_.empty()) return false;
+            if (patience && patience->sets < 2) return std::nullopt;
+            if (patience) patience->sets -= 2;  // one from each side
             if (step(forward_, reached_, leads_on_, true) || step(back_, leads_on_, reached_, false)) return true;
         }
     }
@@ -68,8 +70,8 @@ private:
 
 }  // namespace
 
-std::optional<bool> order_exists(const OrderQuestion& question, const CanBend& can_bend, const Progress& progress) {
-    if (question.layout.part.bends.size() <= most_bends_proven) return Meeting(question, can_bend).meet(progress);
+std::optional<bool> order_exists(const OrderQuestion& question, const CanBend& can_bend, const Progress& progress, Patience* patience) {
+    if (patience || question.layout.part.bends.size() <= most_bends_proven) return Meeting(question, can_bend).meet(progress, patience);
     const OrderAnswer answer = best_order(question, can_bend, progress);
     if (std::holds_alternative<Cancelled>(answer)) return std::nullopt;
     return std::holds_alternative<OrderFound>(answer);

@@ -68,9 +68,15 @@ using OrderAnswer = std::variant<OrderFound, NoOrder, Cancelled>;
 inline constexpr std::size_t most_bends_proven = 18;
 
 OrderAnswer best_order(const OrderQuestion& question, const CanBend& can_bend, const Progress& progress = {});
-/// Whether there is any order at all, the best or not: much sooner told. Nothing where it was stopped. Of lines
-/// too long to be proven true only where one was found.
-std::optional<bool> order_exists(const OrderQuestion& question, const CanBend& can_bend, const Progress& progress = {});
+/// How many sets of made bends may still be looked at. It is what bounds a look for ways out, whatever the machine: a set
+/// is asked about with each bend and each hook.
+struct Patience {
+    std::size_t sets;
+};
+/// Whether there is any order at all, the best or not: much sooner told. Nothing where it was stopped, or where `patience` ran out
+/// before it was known; what was looked at is taken off it. Without patience, of lines too long to be proven true only
+/// where one was found.
+std::optional<bool> order_exists(const OrderQuestion& question, const CanBend& can_bend, const Progress& progress = {}, Patience* patience = nullptr);
 
 /// What the bender itself says: nothing where straights and angle suffice.
 std::optional<WhyNot> bender_stops(const OrderQuestion& question, std::uint64_t made, const Placing& placing);

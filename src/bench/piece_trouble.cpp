@@ -39,13 +39,26 @@ std::optional<LearnTrouble> readings_of(const BentPiece& piece, std::size_t i) {
     return std::nullopt;
 }
 
+/// (R + D/2) (1/cos(a/2) - 1); a radius at its limit, and an angle and a gap misread by as much as legs may be, change it.
+std::optional<LearnTrouble> crown_gap_of(const BenderBelief& belief, const BentPiece& piece, std::size_t i) {
+    if (!piece.crown_gap) return std::nullopt;
+    const double half = piece.angle.rad() / 2, secant = 1 / std::cos(half), outside = (finished_radius(belief.springback, belief.form_radius) + belief.od / 2).mm;
+    const double expected = outside * (secant - 1), by_angle = outside * secant * std::tan(half) / 2 * piece.sd.angle.rad();
+    const double room = radius_within * expected + legs_fit_within * std::hypot(by_angle, piece.sd.crown.mm);
+    if (std::abs(piece.crown_gap->mm - expected) <= room) return std::nullopt;
+    return CrownGapFarOff{i, *piece.crown_gap, {expected}};
+}
+
 std::optional<LearnTrouble> legs_of(const BenderBelief& belief, const BentPiece& piece, std::size_t i) {
     if (!has_legs(piece)) return std::nullopt;
     const Length radius = finished_radius(belief.springback, belief.form_radius);
     const Length corner = setback(radius, piece.angle) + edge_shift(belief.od, piece.angle);
-    const Length least = (1 - radius_within) * corner;
-    if (piece.hook_leg && *piece.hook_leg < least) return LegTooShort{i, true, *piece.hook_leg, least};
-    if (piece.lever_leg && *piece.lever_leg < least) return LegTooShort{i, false, *piece.lever_leg, least};
+    const Length least = (1 - radius_within) * corner, most = piece.cut + (1 + radius_within) * corner;
+    for (const bool hook_side : {true, false}) {
+        const std::optional<Length>& leg = hook_side ? piece.hook_leg : piece.lever_leg;
+        if (leg && *leg < least) return LegTooShort{i, hook_side, *leg, least};
+        if (leg && *leg > most) return LegTooLong{i, hook_side, *leg, most};
+    }
     if (!piece.hook_leg || !piece.lever_leg) return std::nullopt;
     // Both legs are cut - (1 - stretch) R a + 2 (R + D/2) tan(a/2); its doubt is that of all it is made of.
     const double a = piece.angle.rad(), t = std::tan(a / 2);
@@ -68,6 +81,7 @@ std::optional<LearnTrouble> trouble_with(const BenderBelief& belief, const std::
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (auto trouble = readings_of(pieces[i], i)) return trouble;
         if (auto trouble = legs_of(belief, pieces[i], i)) return trouble;
+        if (auto trouble = crown_gap_of(belief, pieces[i], i)) return trouble;
     }
     const Length expected = finished_radius(belief.springback, belief.form_radius), found{fit_pieces(belief, pieces, settled_marks(belief, pieces).marks).at[0]};
     if (std::abs(found / expected - 1) > radius_within) return RadiusFarOff{found, expected};

@@ -90,6 +90,30 @@ std::vector<std::vector<const BendCheck*>> by_lot(const BenderAndTube& with, con
     return lots;
 }
 
+/// What all logs but the asked one say of how the shop's readings scatter. A learned scatter holds scatter_readings of the
+/// one believed before; taken out again, each log counts by its readings.
+Angle scatter_elsewhere(const BenderAndTube& with, const std::string& lot, const std::vector<BendCheck>& log, const PhysicsOf& physics, const SpringbackHow& how) {
+    struct Log { const BendCheck* first; std::vector<Sprung> readings; };
+    std::vector<Log> logs;
+    for (const BendCheck& check : log) {
+        const auto belongs = [&](const BenderAndTube& other, const std::string& its_lot) { return check.with.bender == other.bender && same_tube(check.with.tube, other.tube) && check.lot == its_lot; };
+        if (!is_learned_from(check.record) || belongs(with, lot)) continue;
+        auto found = std::find_if(logs.begin(), logs.end(), [&](const Log& other) { return belongs(other.first->with, other.first->lot); });
+        if (found == logs.end()) found = logs.insert(found, {&check, {}});
+        found->readings.push_back(sprung(check));
+    }
+    const double believed = scatter_readings * squared(how.scatter.deg);
+    double sum = believed, count = scatter_readings;
+    for (const Log& other : logs) {
+        const auto line = physics(other.first->with);
+        if (!line || other.readings.size() < scatter_from) continue;
+        const double n = static_cast<double>(other.readings.size());
+        sum += (scatter_readings + n) * squared(learn_springback(first_belief(*line), other.readings, how).scatter.deg) - believed;
+        count += n;
+    }
+    return {std::sqrt(sum / count)};
+}
+
 std::optional<Drift> drift_of(const std::vector<const BendCheck*>& learned, const SpringbackBelief& before, const SpringbackHow& how) {
     if (learned.size() < early + drift_readings) return std::nullopt;
     const std::size_t from = learned.size() - drift_readings;
@@ -165,6 +189,13 @@ Result<BendJudged, BendRefused> judge_bend(const BendCheck& check, const Springb
     return BendJudged{away, std::abs(away) > (learned_from < early ? ask_beyond_early : ask_beyond), measured < tolerance::springback_linear_from};
 }
 
+Result<BendCheck, BendRefused> for_the_log(BendCheck check, const SpringbackState& state, const Springback& physics) {
+    const auto judged = judge_bend(check, state.belief, physics, state.learned_from, state.scatter);
+    if (!judged.ok()) return judged.trouble();
+    check.record.standing = judged.value().ask ? RecordStanding::asked : RecordStanding::counted;
+    return check;
+}
+
 // One size after the other. Its own factor is the common one and its own part, so that with V the common spread and Q that
 // of the own part its belief starts at V + Q; what it has learned goes back by the share V (V + Q)^-1. The other way
 // about it would be one system with an unknown for each size; it gives the same.
@@ -187,6 +218,7 @@ std::optional<SpringbackState> springback_of(const BenderAndTube& with, const st
     const auto line = physics(with);
     if (!line) return std::nullopt;
     SpringbackHow how = first_how;
+    if (how.from != ScatterFrom::belief) how.scatter = scatter_elsewhere(with, lot, log, physics, first_how);
     SpringbackState state;
     SpringbackBelief before = first_belief(*line);
     if (const auto sizes = other_sizes(with, log, physics); !sizes.empty()) {
@@ -197,9 +229,7 @@ std::optional<SpringbackState> springback_of(const BenderAndTube& with, const st
     for (std::size_t i = 0; i + 1 < lots.size(); ++i) {
         const std::vector<Sprung> readings = sprung(lots[i]);
         if (readings.empty()) continue;
-        const SpringbackLearned learned = learn_springback(before, readings, how);
-        before = for_another_lot(learned.belief, *line);
-        how.scatter = learned.scatter;
+        before = for_another_lot(learn_springback(before, readings, how).belief, *line);
         state.others += readings.size();
     }
     const std::vector<const BendCheck*>& own = lots.back();

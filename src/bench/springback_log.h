@@ -126,8 +126,12 @@ inline constexpr Angle slope_needs{20};
 
 /// What the log says of one bender, tube and lot; none where `physics` knows nothing of it. Other sizes on the same bender,
 /// of the same material, share one factor on the physics' growth and one shift of its zero; other lots of the same tube are
-/// followed in the order of their first record, and hand on their scatter; its own come last. Only records that is_learned_from() are used.
+/// followed in the order of their first record; its own come last. What all other logs of the shop say of the scatter, on
+/// whatever bender, is what is believed of it here. Only records that is_learned_from() are used.
 std::optional<SpringbackState> springback_of(const BenderAndTube& with, const std::string& lot, const std::vector<BendCheck>& log, const PhysicsOf& physics, const SpringbackHow& how = {});
+
+/// A check at the bench as it goes into the log: counted, or asked after. `state` is springback_of() its bender, tube and lot.
+Result<BendCheck, BendRefused> for_the_log(BendCheck check, const SpringbackState& state, const Springback& physics);
 
 /// What the sizes with readings say of a size without, in Gaussian steps: growth = factor * physics, factor 1 +- 0.35, each
 /// size's own +- 0.15; zero = physics + shift, shift +- 1 degree, the bender's.

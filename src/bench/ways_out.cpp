@@ -11,6 +11,12 @@ namespace {
 /// Finer than this nobody changes a route.
 constexpr Length finest{25.4 / 16};
 
+/// Up to 8 bends a trial is settled whatever it takes. Of more it is given up after so many sets: where a change does free the line,
+/// the way through is mostly found within some dozens. So is each kind of change, and with it the whole: some seconds at 16 bends.
+constexpr std::size_t sets_in_a_trial = 512, sets_of_a_kind = 24000;
+/// The bender alone answers in no time: settled up to 11 bends.
+constexpr std::size_t bender_sets = 4096;
+
 /// Looks for ways out one after the other; what it was told to stop at is not a way out.
 class Exits {
 public:
@@ -18,7 +24,18 @@ public:
 
     bool possible(const OrderQuestion& changed, bool with_geometry) {
         const CanBend can = with_geometry ? geometry_(changed) : CanBend([](std::uint64_t, const Placing&) { return true; });
-        return order_exists(changed, can, [this](double) { return go_on(); }).value_or(false);
+        Patience patience{with_geometry ? std::min(sets_in_a_trial, left_.sets) : bender_sets};
+        const std::size_t before = patience.sets;
+        const bool is = order_exists(changed, can, [this](double) { return go_on(); }, &patience).value_or(false);
+        if (with_geometry) left_.sets -= before - patience.sets;
+        return is;
+    }
+    /// Another kind of change begins.
+    void with_fresh_patience() { left_ = {sets_of_a_kind}; }
+    /// Whether it is only straight tube that is short: then neither another stance nor less of it helps.
+    bool is_too_short_for_the_bender() {
+        Patience patience{bender_sets};
+        return !order_exists(question_, [](std::uint64_t, const Placing&) { return true; }, {}, &patience).value_or(true);
     }
     std::optional<Length> longer(const std::vector<std::size_t>& straights);
     std::optional<Length> shorter(std::size_t straight);
@@ -42,6 +59,7 @@ private:
     const Progress& progress_;
     double share_ = 0;
     bool stopped_ = false;
+    Patience left_{sets_of_a_kind};
 };
 
 /// What the geometry asks for may come and go with the length: lengths one would try at the bench, then nearer and
@@ -121,25 +139,29 @@ std::optional<std::vector<WayOut>> ways_out(const OrderQuestion& question, const
     std::size_t done = 0;
     const auto tried = [&] { exits.tried(static_cast<double>(++done) / static_cast<double>(steps)); };
     std::vector<WayOut> ways;
+    const bool long_enough = !exits.is_too_short_for_the_bender();
     for (const SetUp& set_up : set_ups) {
         OrderQuestion turned = question;
         turned.set_up = set_up;
-        if (ways.empty() && exits.go_on() && exits.possible(turned, true)) ways.push_back(OtherSetUp{set_up});
+        if (long_enough && ways.empty() && exits.go_on() && exits.possible(turned, true)) ways.push_back(OtherSetUp{set_up});
         tried();
     }
     std::vector<LongerStraight> longer;
     std::vector<ShorterStraight> shorter;
+    exits.with_fresh_patience();
     for (std::size_t i = 0; i < straights && exits.go_on(); ++i, tried())
         if (const auto by = exits.longer({i})) longer.push_back({i, *by});
+    exits.with_fresh_patience();
     for (std::size_t i = 0; i < straights && exits.go_on(); ++i, tried())
-        if (const auto by = exits.shorter(i)) shorter.push_back({i, *by});
+        if (const auto by = long_enough ? exits.shorter(i) : std::nullopt) shorter.push_back({i, *by});
+    exits.with_fresh_patience();
     add_least_first(ways, longer);
     add_least_first(ways, shorter);
     // Where no straight alone does it, as with three bends close together.
     if (longer.empty() && shorter.empty() && straights > 3)
         if (const auto by = exits.longer(inner_straights(straights))) ways.push_back(LongerBetween{*by});
     for (std::size_t i = 0; i < other_benders.size() && exits.go_on(); ++i, tried())
-        if (exits.possible(other_benders[i], true)) ways.push_back(OtherBender{i, other_benders[i].bender.name});
+        if (exits.possible(other_benders[i], false) && exits.possible(other_benders[i], true)) ways.push_back(OtherBender{i, other_benders[i].bender.name});
     if (!exits.go_on()) return std::nullopt;
     return ways;
 }

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <vector>
 
 #include "ui/signs.h"
@@ -11,15 +12,36 @@
 namespace tubewright {
 namespace {
 
+/// How far labels keep from the arrows of a small solid.
+constexpr double gauge_clear_mm = 5;
+
 struct Label {
     ImVec2 anchor;
     std::string text;
     Anchor what;
 };
 
+/// The line from a label to what it names.
+struct Leader {
+    ImVec2 from, to;
+};
+
+Leader leader_of(const Box& place, ImVec2 anchor) { return {{std::clamp(anchor.x, place.min.x, place.max.x), std::clamp(anchor.y, place.min.y, place.max.y)}, anchor}; }
+
+bool cross(const Leader& a, const Leader& b) {
+    const auto side = [](const Leader& line, ImVec2 at) { return (line.to.x - line.from.x) * (at.y - line.from.y) - (line.to.y - line.from.y) * (at.x - line.from.x); };
+    return side(a, b.from) * side(a, b.to) < 0 && side(b, a.from) * side(b, a.to) < 0;
+}
+
+/// What is already in the picture: boxes to keep clear of, and lines not to cross.
+struct Taken {
+    std::vector<Box> boxes;
+    std::vector<Leader> leaders;
+};
+
 /// A place near the anchor, inside the picture and clear of what is already there. Tries all around,
 /// further and further out; the least crowded wins where nothing is free.
-Box place_for(const Label& label, float width, float height, const Box& picture, const std::vector<Box>& taken, const std::vector<Label>& all, float step) {
+Box place_for(const Label& label, float width, float height, const Box& picture, const Taken& taken, const std::vector<Label>& all, float step) {
     Box best;
     float best_cost = std::numeric_limits<float>::max();
     const std::array<ImVec2, 8> ways{ImVec2{0, -1}, {0.8f, -0.8f}, {-0.8f, -0.8f}, {1, 0}, {-1, 0}, {0.8f, 0.8f}, {-0.8f, 0.8f}, {0, 1}};
@@ -31,7 +53,8 @@ Box place_for(const Label& label, float width, float height, const Box& picture,
             centre.y = std::clamp(centre.y, picture.min.y + height / 2, std::max(picture.min.y + height / 2, picture.max.y - height / 2));
             const Box here = around(centre, width, height), wider = around(centre, width + step, height + step * 0.6f);
             float cost = static_cast<float>(ring);
-            for (const Box& other : taken) cost += overlap(wider, other) ? 1000.0f : 0;
+            for (const Box& other : taken.boxes) cost += overlap(wider, other) ? 1000.0f : 0;
+            for (const Leader& other : taken.leaders) cost += cross(leader_of(here, label.anchor), other) ? 30.0f : 0;
             for (const Label& other : all) cost += wider.holds(other.anchor) ? 100.0f : 0;
             if (cost >= best_cost) continue;
             best = here;
@@ -53,7 +76,23 @@ Tone tone_of(Anchor what) {
 /// The arrows have to be seen too, not only their middles.
 bool is_gauge(Anchor what) { return what == Anchor::gauge_1 || what == Anchor::gauge_2 || what == Anchor::gauge_3; }
 
-void draw_labels(Ui& ui, const Box& picture, const std::vector<Label>& labels, std::vector<Box> taken) {
+/// Around all arrows, which on a small solid lie close together: the words stand round about.
+std::optional<Box> round_gauges(const Ui& ui, const std::vector<Label>& labels) {
+    std::optional<Box> round;
+    for (const Label& label : labels) {
+        if (!is_gauge(label.what)) continue;
+        if (!round) round = Box{label.anchor, label.anchor};
+        round->min = {std::min(round->min.x, label.anchor.x), std::min(round->min.y, label.anchor.y)};
+        round->max = {std::max(round->max.x, label.anchor.x), std::max(round->max.y, label.anchor.y)};
+    }
+    if (round) round = round->inside(-ui.px(gauge_clear_mm));
+    return round;
+}
+
+void draw_labels(Ui& ui, const Box& picture, const std::vector<Label>& labels, std::vector<Box> boxes) {
+    Taken taken{std::move(boxes), {}};
+    // On a large one they may stand between the arrows.
+    if (const auto round = round_gauges(ui, labels); round && round->width() < picture.width() * 0.4f && round->height() < picture.height() * 0.4f) taken.boxes.push_back(*round);
     std::vector<Box> places;
     for (const Label& label : labels) {
         const float sign = tone_of(label.what) == Tone::stop ? ui.px(5.2) : 0;
@@ -62,11 +101,12 @@ void draw_labels(Ui& ui, const Box& picture, const std::vector<Label>& labels, s
         const float width = halved ? std::min(ui.halved_width_of(label.text, TextSize::small, true) + 1 + around_words, picture.width()) : one_line;
         const float height = ui.px(halved ? 10.4 : 6);
         places.push_back(place_for(label, width, height, picture, taken, labels, ui.px(is_gauge(label.what) ? 8 : 3)));
-        taken.push_back(places.back());
+        taken.boxes.push_back(places.back());
+        taken.leaders.push_back(leader_of(places.back(), label.anchor));
     }
     for (std::size_t i = 0; i < labels.size(); ++i) {
         const Skin skin = ui.pale(tone_of(labels[i].what));
-        const ImVec2 end{std::clamp(labels[i].anchor.x, places[i].min.x, places[i].max.x), std::clamp(labels[i].anchor.y, places[i].min.y, places[i].max.y)};
+        const ImVec2 end = taken.leaders[i].from;
         ui.list().AddLine(end, labels[i].anchor, colour(skin.fill), ui.px(1));
         ui.list().AddLine(end, labels[i].anchor, colour(skin.border), ui.px(0.4));
         ui.list().AddCircleFilled(labels[i].anchor, ui.px(0.9), colour(skin.border));

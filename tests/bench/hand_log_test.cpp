@@ -53,6 +53,9 @@ TEST_CASE("six bends, each a degree off, by pocket calculator") {
     CHECK(learned.hand.angle_sd.deg == Approx(0.82840).margin(5e-6));
     CHECK(learned.angle.counted == 6);
     CHECK(learned.angle.share == Approx(1 / std::sqrt(24.0)));
+    BendCheck piece = bend(1);
+    piece.target.reset();  // bent to learn from: nothing was aimed at
+    CHECK(hand_of({piece}, {}, {}) == hand_of({}, {}, {}));
     // And however well they read, the protractor's own error stays in the bends.
     CHECK(hand_of(std::vector<BendCheck>(10000, bend(0)), {}, {}).hand.angle_sd.deg == Approx(0.35).margin(0.001));
 }

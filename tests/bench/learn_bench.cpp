@@ -128,6 +128,32 @@ void springback_table(const TubeRow& tube, const World& world, bool gate, int sh
     std::fflush(stdout);
 }
 
+/// A rough shop that has bent 20 of another tube before.
+void rough_shop_table(int shops, unsigned seed) {
+    const Springback physics = tubes[0].physics;
+    std::printf("rough: scatter 1, with 20 bends of another tube logged\n  bends   in the band at 90\n");
+    for (const int bends : {1, 3, 10}) {
+        Dice dice(seed);
+        int held = 0;
+        for (int shop = 0; shop < shops; ++shop) {
+            Springback truth;
+            std::vector<BendCheck> log;
+            for (int i = 0; i < 20 + bends; ++i) {
+                if (i == 0 || i == 20) truth = {physics.growth * (1 + 0.35 * dice.normal()), {physics.zero.deg + dice.normal()}};
+                const Sprung reading = dice.bend(truth, worlds[3]);
+                BendCheck check;
+                check.with.bender = i < 20 ? "other" : "";
+                check.set = reading.set, check.measured = reading.measured;
+                log.push_back(check);
+            }
+            const SpringbackState state = *springback_of({}, "", log, [&](const BenderAndTube&) { return physics; });
+            const SetTo to = set_to(state.belief, {90}, state.scatter);
+            held += std::abs((to.set - set_angle(truth, {90})).deg) <= 1.96 * to.line_sd.deg;
+        }
+        std::printf("  %5d   %6.1f %%\n", bends, 100.0 * held / shops);
+    }
+}
+
 /// A line of 0.5 scatter that stays, or opens by a degree more from its 11th bend on.
 void drift_table(int shops, unsigned seed) {
     const Springback physics = tubes[0].physics;
@@ -233,6 +259,7 @@ int main(int count, char** words) {
     for (const World& world : worlds)
         if (&world != worlds) springback_table(tubes[0], world, world.slips > 0, shops, seed);
     springback_table(tubes[0], worlds[2], false, shops, seed);
+    rough_shop_table(shops, seed);
     drift_table(shops / 4, seed);
     time_long_log();
     bender_table(read_to_32nds, "tape to 32nds, angles to half a degree either way", shops / 4, seed);

@@ -270,6 +270,19 @@ TEST_CASE("one piece carries the ink of every mark, whatever they are called") {
     CHECK_FALSE(learned.marks[1].far_from_belief);  // nothing was believed of it
 }
 
+TEST_CASE("a piece whose lever was read says something of springback, too") {
+    BentPiece piece = bent({}, 12, 4, 88.5);
+    CHECK_FALSE(bend_check(piece, {}, "spring"));
+    piece.set = 92_deg;
+    const auto check = bend_check(piece, {"hand-3/8", {}}, "spring");
+    REQUIRE(check);
+    CHECK(check->set == 92_deg);
+    CHECK(check->measured == 88.5_deg);
+    CHECK_FALSE(check->target);
+    CHECK(check->with.bender == "hand-3/8");
+    CHECK(check->lot == "spring");
+}
+
 TEST_CASE("the hook leg alone places the mark, once the radius is known") {
     BentPiece piece = bent({}, 12, 4, 90);
     piece.lever_leg.reset();
@@ -396,6 +409,16 @@ TEST_CASE("what can't be learned from is refused, and says where") {
     piece = good;
     piece.lever_leg = 1_in;  // a corner alone is 1.15
     CHECK_FALSE(std::get<LegTooShort>(trouble({piece})).hook_side);
+    piece = good;
+    piece.lever_leg.reset();
+    piece.hook_leg = 13.5_in;  // 12 and a corner of 1.27 at most
+    CHECK(std::get<LegTooLong>(trouble({piece})).hook_side);
+    // (.963 + .1875) (1/cos 45 - 1) = .4766; a tenth of it, half a degree and the caliper leave .44 to .54 or so
+    piece = good;
+    piece.crown_gap = 0.6_in;
+    CHECK(std::get<CrownGapFarOff>(trouble({piece})).expected.inch() == Approx(0.4766).margin(1e-4));
+    piece.crown_gap = 0.5_in;
+    CHECK(learn_bender(belief(), {piece}).ok());
     CHECK(std::holds_alternative<RadiusFarOff>(trouble({half_turn(2 * 1.1 + od)})));
     CHECK(learn_bender(belief(), {half_turn(2 * 1.04 + od)}).ok());
 }
@@ -446,6 +469,36 @@ TEST_CASE("learned at 90 from legs alone, radius and offset are off together: a 
     CHECK(at_90 == Approx(std::sqrt(0.009 * 0.009 + 0.006 * 0.006 + std::pow(1.1485 * 0.25 * std::numbers::pi / 180, 2))).epsilon(0.15));
     CHECK(at_30 > 2 * at_90);
     CHECK(at_30 < 0.732 * 0.05 + at_90);
+}
+
+TEST_CASE("whatever is typed is refused, or gives finite numbers that fit what was typed best") {
+    std::mt19937 dice(20240804);
+    const auto from = [&](double low, double high) { return low + (high - low) * static_cast<double>(dice()) / 4294967296.0; };
+    int learned = 0;
+    for (int run = 0; run < 400; ++run) {
+        std::vector<BentPiece> pieces;
+        for (unsigned i = 0; i <= dice() % 3; ++i) {
+            BentPiece piece = bent({from(0.8, 1.1), from(-2, 2), from(0, 0.05)}, from(8, 14), from(3.5, 5), from(10, 125));
+            if (dice() % 4 == 0) piece.hook_leg = Length{from(-10, 500)};
+            if (dice() % 3 == 0) piece.lever_leg.reset();
+            if (dice() % 3 == 0) piece.crown_gap = Length{from(0, 40)};
+            if (dice() % 5 == 0) piece = half_turn(from(1.5, 3));
+            pieces.push_back(piece);
+        }
+        const auto result = learn_bender(belief(), pieces);
+        if (!result.ok()) continue;
+        ++learned;
+        const LearnedBender& l = result.value();
+        INFO("run " << run);
+        CHECK(std::abs(l.radius.inch() / 0.963 - 1) < 0.101);
+        CHECK((l.radius_sd.mm > 0 && l.radius_sd.inch() < 0.026));
+        CHECK((l.stretch >= least_stretch - 1e-9 && l.stretch <= most_stretch + 1e-9));
+        CHECK(l.covariance.allFinite());
+        CHECK(l.misfit >= 0);
+        for (const LearnedMark& mark : l.marks) CHECK(std::abs(mark.offset.inch()) < 20);
+        CHECK(one_more(belief(), pieces).size() == 3);
+    }
+    CHECK(learned > 40);
 }
 
 TEST_CASE("of 1,000 benders the truth lies in the stated band 93 to 97 times in 100") {

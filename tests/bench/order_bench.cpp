@@ -5,7 +5,6 @@
 //   order_bench [LINES] [MICROSECONDS]     lines of each kind, 8 unless told; what each made-up answer takes, 5 unless told
 
 #include <algorithm>
-#include <chrono>
 #include <cstdlib>
 #include <ctime>
 #include <iostream>
@@ -22,9 +21,8 @@ using namespace tubewright;
 
 namespace {
 
-using Clock = std::chrono::steady_clock;
-
-double seconds_since(Clock::time_point start) { return std::chrono::duration<double>(Clock::now() - start).count(); }
+/// Of processor time: what else runs on the machine does not count.
+double seconds_since(std::clock_t start) { return static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC; }
 
 /// A geometry that takes its time, counts, and answers as it is told.
 struct Geometry {
@@ -33,7 +31,7 @@ struct Geometry {
     std::function<bool(std::uint64_t, const Placing&)> answer;
     bool operator()(std::uint64_t made, const Placing& placing) const {
         ++*asked;
-        const auto start = Clock::now();
+        const auto start = std::clock();
         while (seconds_since(start) < microseconds * 1e-6) {}
         return answer(made, placing);
     }
@@ -132,7 +130,7 @@ template <class Work>
 double processor_seconds(const Work& work) {
     const std::clock_t start = std::clock();
     work();
-    return static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
+    return seconds_since(start);
 }
 
 double sum_of(const std::vector<double>& seconds) { return std::accumulate(seconds.begin(), seconds.end(), 0.0); }
@@ -177,9 +175,41 @@ void measure_real(std::size_t lines) {
         }
 }
 
+/// What the person waits for at worst: a long line that has no order, and every way out of that. Two bends in its middle are so close
+/// that neither can be the later one, or four are; or a shelf over the bender leaves no room for what is bent.
+void measure_ways_out(std::size_t lines) {
+    struct Case { const char* why; int close; bool shelf; };
+    for (const auto& [why, close, shelf] : {Case{"one straight too short", 1, false}, Case{"three straights too short", 3, false}, Case{"a shelf above", 0, true}}) {
+        std::mt19937 dice(99);
+        std::uniform_real_distribution<double> straight(1.2, 6), angle(20, 140), turn(-180, 180);
+        std::vector<double> took;
+        std::size_t ways = 0, none = 0;
+        while (took.size() < lines) {
+            std::vector<std::pair<double, double>> bends;
+            for (int i = 0; i < 16; ++i) bends.emplace_back(angle(dice), i ? turn(dice) : 0);
+            Line line = line_of({}, bends);
+            static const Library library = read_library(TUBEWRIGHT_SOURCE_DIR "/assets", "").value();
+            line.bender = *find_bender(library, "hand-3/16");
+            if (shelf) line.bender.body.push_back({"shelf", Stands::bench, HalfSpace{{0, 0, 60}, {0, 0, 1}}});
+            line.route.form = RouteForm::straights;
+            for (int i = 0; i < 17; ++i) line.route.runs.push_back(Length{25.4 * (i >= 8 && i < 8 + close ? 0.4 : straight(dice))});
+            const Sheet sheet = bend_sheet(line);
+            if (!has_question(sheet)) continue;
+            OrderVerdict verdict;
+            took.push_back(processor_seconds([&] { verdict = find_order(sheet, {}, Asked::order_and_why, {}, library.benders); }));
+            none += verdict.outcome == OrderVerdict::Outcome::none;
+            ways += verdict.ways.size();
+        }
+        std::cout << "16 bends, " << why << ", " << lines << " lines, " << none << " without an order, " << ways << " ways out in all";
+        print("order and ways out", took);
+        std::cout << std::endl;
+    }
+}
+
 }  // namespace
 
 int main(int count, char** words) {
+    measure_ways_out(4);
     measure_real(count > 1 ? static_cast<std::size_t>(std::max(1, std::atoi(words[1]))) : 8);
     const double microseconds = count > 2 ? std::atof(words[2]) : 5;
     for (const std::size_t bends : {std::size_t{8}, std::size_t{12}, std::size_t{16}, std::size_t{18}, std::size_t{24}}) {
@@ -187,7 +217,7 @@ int main(int count, char** words) {
         OrderQuestion question;
         question.layout = layout(line, {});
         question.bender = line.bender;
-        const auto start = Clock::now();
+        const auto start = std::clock();
         std::size_t sum = 0;
         for (int i = 0; i < 20; ++i) sum += default_order(question.layout, question.bender).size();
         const double reference = seconds_since(start) / 20;
@@ -203,7 +233,7 @@ int main(int count, char** words) {
         for (const auto& [name, answer] : answers) {
             long asked = 0;
             const CanBend can = Geometry{microseconds, &asked, answer};
-            const auto begun = Clock::now();
+            const auto begun = std::clock();
             const OrderAnswer found = best_order(question, can);
             const double took = seconds_since(begun);
             std::cout << bends << " bends, " << name << ": " << took << " s, " << took / reference << " times the rule of thumb; geometry asked " << asked << " times; "

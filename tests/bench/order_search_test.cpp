@@ -168,6 +168,26 @@ TEST_CASE("where bends block each other, it says how far one gets and what stops
     }
 }
 
+TEST_CASE("patience bounds the look for any order, and what it runs out before is not said to be so") {
+    // Twelve bends, of which 6 and 7 block each other: neither can come second. Each set is asked about with 12 bends and 2 hooks at most.
+    const OrderQuestion question = question_for(line_of(std::vector<double>(13, 5.0), std::vector<std::pair<double, double>>(12, {45, 30})));
+    std::size_t asked = 0;
+    const CanBend blocking = [&](std::uint64_t made, const Placing& placing) {
+        ++asked;
+        return !(placing.bend == 5 && (made >> 6 & 1)) && !(placing.bend == 6 && (made >> 5 & 1));
+    };
+    Patience little{100};
+    CHECK(order_exists(question, blocking, {}, &little) == std::nullopt);
+    CHECK(little.sets == 0);
+    CHECK(asked <= 100 * 12 * 2);
+    Patience plenty{100000};
+    CHECK(order_exists(question, blocking, {}, &plenty) == false);
+    // Where all is allowed the way through is found long before.
+    Patience enough{100};
+    CHECK(order_exists(question, anything, {}, &enough) == true);
+    CHECK(enough.sets > 50);
+}
+
 TEST_CASE("an angle beyond the bender and a straight too short are named with their figures") {
     Line line = five_bends();
     line.bender.max_angle = 40_deg;
