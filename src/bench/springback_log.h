@@ -57,8 +57,11 @@ inline constexpr double not_followed = 0.3;
 /// weighs little: expectation and maximisation in turn until nothing moves. With x = (measured, 1), V the belief's
 /// covariance, s the scatter and r the reading's miss:
 //   weight = 5 / (4 + (r^2 + x'V x) / s^2);   V^-1 = V0^-1 + sum weight x x' / s^2;   line = V (V0^-1 line0 + sum weight x opened / s^2)
-//   where the scatter is learned:  s^2 = (6 * scatter^2 + sum weight (r^2 + x'V x)) / (6 + readings)
-/// Lange, Little and Taylor, J. Am. Stat. Assoc. 84 (1989) 881, from memory; the posterior as derived here.
+//   scatter weighed:  s^2 = (6 scatter^2 + sum weight (r^2 + x'V x)) / (6 + readings)
+//   scatter clipped:  s^2 = (6 scatter^2 + sum min(r^2 + x'V x, 9 s^2)) / (6 + readings)
+/// Lange, Little and Taylor, J. Am. Stat. Assoc. 84 (1989) 881, from memory; the posterior derived here. Of 4,000 logs of 20
+/// bends with honest, normal scatter the 95 % band holds the truth in 94 % as it is by default; without never_surer and
+/// with the weighed scatter in 90 %: learn_bench prints it.
 SpringbackLearned learn_springback(const SpringbackBelief& before, const std::vector<Sprung>& readings, const SpringbackHow& how = {});
 
 /// Where to stop the lever, and how sure that is.

@@ -128,6 +128,25 @@ void springback_table(const TubeRow& tube, const World& world, bool gate, int sh
     std::fflush(stdout);
 }
 
+/// Ways to weigh readings and to come by the scatter, at 20 bends of honest, normal scatter.
+void ways_table(int shops, unsigned seed) {
+    const Springback physics = tubes[0].physics;
+    const std::pair<const char*, SpringbackHow> ways[]{{"as it is", {}}, {"scatter believed", {{0.5}, true, true, ScatterFrom::belief}}, {"scatter weighed", {{0.5}, true, true, ScatterFrom::weighed}},
+                                                      {"weights above 1", {{0.5}, true, false, ScatterFrom::clipped}}, {"weights above 1, scatter weighed", {{0.5}, true, false, ScatterFrom::weighed}}};
+    std::printf("20 bends, as believed: in the band at 90\n");
+    for (const auto& [name, how] : ways) {
+        Dice dice(seed);
+        int held = 0;
+        for (int shop = 0; shop < shops; ++shop) {
+            const Springback truth{physics.growth * (1 + 0.35 * dice.normal()), {physics.zero.deg + dice.normal()}};
+            const SpringbackLearned learned = learn_springback(first_belief(physics), log_of(20, truth, physics, worlds[0], false, dice), how);
+            const SetTo to = set_to(learned.belief, {90}, learned.scatter);
+            held += std::abs((to.set - set_angle(truth, {90})).deg) <= 1.96 * to.line_sd.deg;
+        }
+        std::printf("  %-34s %5.1f %%\n", name, 100.0 * held / shops);
+    }
+}
+
 /// A rough shop that has bent 20 of another tube before.
 void rough_shop_table(int shops, unsigned seed) {
     const Springback physics = tubes[0].physics;
@@ -259,6 +278,7 @@ int main(int count, char** words) {
     for (const World& world : worlds)
         if (&world != worlds) springback_table(tubes[0], world, world.slips > 0, shops, seed);
     springback_table(tubes[0], worlds[2], false, shops, seed);
+    ways_table(shops, seed);
     rough_shop_table(shops, seed);
     drift_table(shops / 4, seed);
     time_long_log();
