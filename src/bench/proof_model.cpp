@@ -75,6 +75,9 @@ double chance_of(const HandAnswer& answer, const WireShape& shape) {
     return (hand > 0) == answer.left ? 1 - wrong_answer : wrong_answer;
 }
 
+/// Which way the first bend goes is nobody's number: the same tube is better told by the turn of the bend past it.
+bool is_told_last(const Slip& slip) { return slip.kind == SlipKind::bend_other_way && slip.bend == std::size_t{0}; }
+
 }  // namespace
 
 double handedness(const WireShape& shape, std::size_t before, std::size_t bend) {
@@ -96,6 +99,8 @@ std::vector<Possibility> possibilities(const ProofEntry& entry) {
             known->prior += slip.weight / 1000;
         }
     }
+    for (Possibility& possibility : possible)
+        std::stable_sort(possibility.slips.begin(), possibility.slips.end(), [](const Slip& a, const Slip& b) { return a.weight != b.weight ? a.weight > b.weight : is_told_last(a) < is_told_last(b); });
     double sum = unknown_odds;
     for (const Possibility& possibility : possible) sum += possibility.prior;
     for (Possibility& possibility : possible) possibility.prior /= sum;

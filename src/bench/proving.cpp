@@ -37,7 +37,8 @@ bool fits(const LineProof& kept, const Wire& wire) {
 /// Two readings, or one where the wire has no more to tape.
 bool enough_for(const Proving& now) {
     if (now.readings() >= 2) return true;
-    return now.readings() == 1 && tasks_to_take(now.entry, 2).size() == 1;
+    if (now.readings() == 0 || now.task) return false;
+    return now.kept.taken.out_of_reach.empty() || !next_task(now.entry, {now.kept.taken.readings});
 }
 
 bool names_a_slip(const Proof& proof) {
@@ -50,9 +51,10 @@ std::size_t wanted(const Proving& now) {
 }
 
 Proving::Stage stage_of(const Proving& now) {
-    const bool doubted = now.proof.verdict != ProofVerdict::consistent;
     if (now.task && now.readings() < wanted(now)) return Proving::Stage::reading;
-    return now.hand && !now.kept.hand_passed && !doubted && now.enough ? Proving::Stage::hand : Proving::Stage::verdict;
+    // Two slips can be each other's mirror image: the answer tells them apart, too.
+    const bool tells = now.proof.verdict == ProofVerdict::consistent || (now.proof.verdict == ProofVerdict::slip && !names_a_slip(now.proof));
+    return now.hand && !now.kept.hand_passed && tells && now.enough ? Proving::Stage::hand : Proving::Stage::verdict;
 }
 
 }  // namespace
@@ -83,7 +85,11 @@ Proving proving(const Wire& wire, Unit unit, const std::optional<LineProof>& kep
 ProofStanding proof_standing(const Wire& wire, Unit unit, const std::optional<LineProof>& kept) {
     if (!kept || (kept->taken.readings.empty() && !kept->taken.hand)) return ProofStanding::none;
     if (!fits(*kept, wire)) return ProofStanding::stale;
-    const Proving now = proving(wire, unit, kept);
+    return standing_of(proving(wire, unit, kept));
+}
+
+ProofStanding standing_of(const Proving& now) {
+    if (now.readings() == 0 && !now.kept.taken.hand) return ProofStanding::none;
     if (now.stage != Proving::Stage::verdict) return ProofStanding::begun;
     if (now.proof.verdict != ProofVerdict::consistent) return ProofStanding::speaks_against;
     return now.enough ? ProofStanding::agrees : ProofStanding::begun;

@@ -33,5 +33,6 @@ inline constexpr double beyond_doubt = 0.9;
 /// The same in short, for the line's page.
 enum class ProofStanding { none, stale, begun, agrees, speaks_against };
 ProofStanding proof_standing(const Wire& wire, Unit unit, const std::optional<LineProof>& kept);
+ProofStanding standing_of(const Proving& now);  ///< with what is kept of this wire
 
 }  // namespace tubewright

@@ -128,9 +128,8 @@ std::vector<RowView> reading_rows(const State& state, const ProofSpeech& say) {
     return rows;
 }
 
-ListBody readings_body(const State& state, const ProofSpeech& say, const std::string& heading) {
+ListBody readings_body(const State& state, const ProofSpeech& say) {
     ListBody body;
-    body.heading = heading;
     const std::vector<RowView> rows = reading_rows(state, say);
     const Page page = page_of(state, rows.size(), rows_on_a_page);
     body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
@@ -152,8 +151,8 @@ std::optional<TextView> still_open(const State& state, const ProofSpeech& say) {
 }
 
 void fill_agrees(const State& state, const ProofSpeech& say, ScreenView& view) {
-    ListBody body = readings_body(state, say, "The tape agrees with the entry.");
-    body.notes.push_back({proof_sentence(ProofStanding::agrees, readings_of(state).size()), Tone::go});
+    ListBody body = readings_body(state, say);
+    body.notes.push_back({"The tape agrees with the entry. " + proof_sentence(ProofStanding::agrees, readings_of(state).size()), Tone::go});
     if (const auto open = still_open(state, say)) body.notes.push_back(*open);
     view.body = std::move(body);
     view.footer = proof_footer(state);
@@ -162,7 +161,7 @@ void fill_agrees(const State& state, const ProofSpeech& say, ScreenView& view) {
 }
 
 void fill_too_few(const State& state, const ProofSpeech& say, ScreenView& view) {
-    ListBody body = readings_body(state, say, "Too few readings.");
+    ListBody body = readings_body(state, say);
     body.notes.push_back({readings_of(state).empty() ? "Nothing was taped: the entry stays unchecked." : "One reading says too little; nothing speaks against the entry so far.", Tone::caution});
     if (!state.proving->task) body.notes.push_back({"There is no other place on this line where a tape tells anything."});
     view.body = std::move(body);
@@ -174,7 +173,7 @@ void fill_too_few(const State& state, const ProofSpeech& say, ScreenView& view) 
 
 void fill_unexplained(const State& state, const ProofSpeech& say, ScreenView& view) {
     const Proof& proof = state.proving->proof;
-    ListBody body = readings_body(state, say, "Something is wrong, and no one slip explains it.");
+    ListBody body = readings_body(state, say);
     body.notes.push_back({"Something is wrong, and no one slip explains it.", Tone::stop});
     if (!proof.suspects.empty()) body.notes.push_back({"Nearest would be " + suspect_words(proof.suspects.front(), say) + ". Tape it again, or look over the numbers.", Tone::caution});
     view.body = std::move(body);

@@ -92,14 +92,22 @@ NoProof no_proof(const State& state) {
 }
 
 void work_out_proof(State& state) {
+    const auto wire = entered_wire(state);
+    const bool proved = wire && state.looks.screen == Screen::prove;
+    const std::shared_ptr<const Proving> before = std::move(state.proving);
     state.proving.reset();
     state.entry_proof = ProofStanding::none;
-    const auto wire = entered_wire(state);
     if (!wire) return;
     const std::optional<LineProof>& kept = state.entry->line().proof;
     const Unit unit = state.entry->page.job.unit;
-    state.entry_proof = proof_standing(*wire, unit, kept);
-    if (state.looks.screen == Screen::prove) state.proving = std::make_shared<const Proving>(proving(*wire, unit, kept));
+    if (!proved) {
+        state.entry_proof = proof_standing(*wire, unit, kept);
+        return;
+    }
+    // The disk's answer comes after each touch; what is asked next is slow to find and is the same then.
+    const bool same = before && before->entry.wire == *wire && before->kept == kept.value_or(LineProof{wire_mark(*wire)});
+    state.proving = same ? before : std::make_shared<const Proving>(proving(*wire, unit, kept));
+    state.entry_proof = standing_of(*state.proving);
 }
 
 std::optional<Length> typed_tape(const State& state) {

@@ -50,16 +50,34 @@ TEST_CASE("three readings that agree, then left or right, then the verdict") {
 }
 
 TEST_CASE("two readings that name a slip beyond doubt are enough, unless one more is wanted") {
-    // Bend 2 of a Z goes the other way: a U. End to end reads 5 for 9.85, corner 1 to B the same 5 as entered.
-    const ProofEntry z = entry_of({6, 4, 3, 8}, {{90, 0}, {90, 180}, {90, 90}}), u = entry_of({6, 4, 3, 8}, {{90, 0}, {90, 0}, {90, 90}});
-    LineProof kept = taped(z, taped(z, {}, u), u);
-    const Proving now = after(z, kept);
+    // Bend 3 is 60 degrees and was entered as 30. From the corner of bend 2 to end B it is then sqrt(13^2 + 8^2 + 2 13 8 cos 60) = 18.36 and not 20.33;
+    // from end A it is off too, which no slip of legs 3 or 4 alone brings about.
+    const ProofEntry flat = entry_of({6, 4, 13, 8}, {{90, 0}, {90, 90}, {30, 180}}), steep = entry_of({6, 4, 13, 8}, {{90, 0}, {90, 90}, {60, 180}});
+    LineProof kept{wire_mark(flat.wire), {{exact(steep, {0, 4}), exact(steep, {2, 4})}}};
+    CHECK(kept.taken.readings[1].read.inch() == Approx(18.36).margin(0.005));
+    const Proving now = after(flat, kept);
     REQUIRE(now.proof.verdict == ProofVerdict::slip);
     REQUIRE(now.proof.alone.empty());
     REQUIRE(now.proof.explanations.front().probability >= beyond_doubt);
     CHECK(now.stage == Stage::verdict);
     kept.wanted = 3;
-    CHECK(after(z, kept).stage == Stage::reading);
+    CHECK(after(flat, kept).stage == Stage::reading);
+}
+
+TEST_CASE("two slips that are each other's mirror image are told apart by left or right") {
+    // A Z of 6, 4 and 3 in that is a U, with 8 in square to it at its end: bend 2 alone the other way, or all from there on.
+    const ProofEntry z = entry_of({6, 4, 3, 8}, {{90, 0}, {90, 180}, {90, 90}}), u = entry_of({6, 4, 3, 8}, {{90, 0}, {90, 0}, {90, 90}});
+    LineProof kept;
+    while (after(z, kept).stage == Stage::reading) kept = taped(z, kept, u);
+    const Proving asked = after(z, kept);
+    REQUIRE(asked.proof.verdict == ProofVerdict::slip);
+    CHECK(asked.proof.explanations[0].probability < beyond_doubt);
+    REQUIRE(asked.stage == Stage::hand);
+    kept.taken.hand = HandAnswer{asked.hand->before, asked.hand->bend, asked.hand->left};
+    const Route right = after(z, kept).proof.explanations[0].slip.meant;
+    kept.taken.hand->left = !asked.hand->left;
+    CHECK(after(z, kept).proof.explanations[0].slip.meant != right);
+    CHECK(after(z, kept).stage == Stage::verdict);
 }
 
 TEST_CASE("a place out of reach is not asked for again, and with none left too little is known") {

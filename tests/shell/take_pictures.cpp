@@ -148,11 +148,18 @@ void proved(Studio& studio) {
     MeasuredRoute meant = studio.desk.state().entry->line().route;
     meant.moves[5].along = {{MoveWay::down, Length{127}}};
     wire.route = route_from(meant).value();
+    const auto look = [&] {
+        if (studio.desk.state().proving->stage != Proving::Stage::hand) return;
+        const HandQuestion asked = *studio.desk.state().proving->hand;
+        const WireShape shape = shape_of(wire, wire.route.measured_to);
+        go({shape.along[asked.before].dot(shape.along[asked.bend].cross(shape.along[asked.bend + 1])) > 0 ? "left" : "right"});
+    };
     go({"prove"});
     tape(wire);
+    look();
     go({"correct"});
     tape(wire);
-    go({studio.desk.state().proving->hand->left ? "left" : "right"});
+    look();
     go({"reading-1", "back", "next"});
     go({"next", "line-line 1"});
 }

@@ -74,9 +74,12 @@ TEST_CASE("a bend entered the wrong way round is named, corrected in one touch, 
     shop.act(ProveLine{});
     CHECK(shop.state.looks.screen == Screen::prove);
     while (shop.stage() == Proving::Stage::reading) shop.tape(Shop::truth());
-    const Proof& proof = shop.state.proving->proof;
-    REQUIRE(proof.verdict == ProofVerdict::slip);
-    CHECK(proof.explanations[0].slip.bend == 1);
+    REQUIRE(shop.state.proving->proof.verdict == ProofVerdict::slip);
+    REQUIRE(shop.stage() == Proving::Stage::hand);  // its mirror image reads the same
+    const HandQuestion asked = shop.state.proving->hand.value();
+    const WireShape seen = shape_of(Shop::truth(), TapeEdge::centre);
+    shop.act(AnswerHand{seen.along[asked.before].dot(seen.along[asked.bend].cross(seen.along[asked.bend + 1])) > 0});
+    CHECK(shop.state.proving->proof.explanations[0].slip.bend == 1);
     const std::size_t taped = shop.state.proving->readings();
     shop.act(CorrectSlip{});
     CHECK(shop.line().route.bends[1].rotation == Angle{0});
@@ -84,13 +87,10 @@ TEST_CASE("a bend entered the wrong way round is named, corrected in one touch, 
     CHECK_FALSE(shop.line().unfinished);
     CHECK(shop.stage() == Proving::Stage::reading);  // one that was not there when the slip was found
     shop.tape(Shop::truth());
-    CHECK(shop.stage() == Proving::Stage::hand);
-    shop.act(AnswerHand{shop.state.proving->hand->left});
     CHECK(shop.stage() == Proving::Stage::verdict);
     CHECK(shop.state.proving->proof.verdict == ProofVerdict::consistent);
     CHECK(shop.state.entry_proof == ProofStanding::agrees);
-    // Undo: the answer, the reading, the correction; then all that was taped, and no further.
-    shop.act(Undo{});
+    // Undo: the reading, the correction; then all that was taped, and no further.
     shop.act(Undo{});
     CHECK(shop.line().route.bends[1].rotation == Angle{0});
     shop.act(Undo{});
