@@ -186,10 +186,10 @@ TEST_CASE("a tube that is cut keeps its numbers when only the body changes, and 
 
 TEST_CASE("a tube that is cut is looked at again when the card changes, and says so: nothing in the way, or what is") {
     const auto codes = [](const State& state) {
-        std::vector<std::string> codes;
+        std::vector<std::string> found;
         for (const Finding& finding : sheet_in_hand(state)->findings)
-            if (finding.code == "looked-again" || finding.code == "hits-as-it-stands") codes.push_back(finding.code);
-        return codes;
+            if (finding.code == "looked-again" || finding.code == "hits-as-it-stands") found.push_back(finding.code);
+        return found;
     };
     const State start = begun();
     CHECK(codes(start).empty());
