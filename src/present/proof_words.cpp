@@ -33,12 +33,9 @@ SlipWords at_bend(const Slip& slip, const ProofSpeech& say) {
     const std::string bend = bend_name(*slip.bend), turn = "turn " + std::to_string(*slip.bend + 1);
     const Bend& meant = slip.meant.bends[*slip.bend];
     const std::string side = turn_word(meant.rotation), angle = exact(meant.angle), typed = exact(say.route->bends[*slip.bend].angle);
-    const bool last = *slip.bend + 1 == say.route->bends.size();
     switch (slip.kind) {
         case SlipKind::bend_other_way: return {capital(bend) + " alone turns the other way", bend + " alone turned the other way", bend + " the other way"};
-        case SlipKind::rest_other_way:
-            if (last) return {capital(bend) + " turns the other way", bend + " turned the other way", bend + " the other way"};
-            return {"From " + bend + " on it turns the other way", "everything from " + bend + " on turned the other way", "from " + bend + " on the other way"};
+        case SlipKind::rest_other_way: return {capital(bend) + " turns the other way", bend + " turned the other way", bend + " the other way"};
         case SlipKind::turn_mirrored: return {capital(bend) + " turns " + side, bend + " turned " + side, bend + " " + side};
         case SlipKind::turn_alone: return {capital(bend) + " alone turns " + side, bend + " alone turned " + side, bend + " alone " + side};
         case SlipKind::quarter_turn: return {capital(bend) + " lies a quarter round: " + side, bend + " lay a quarter round, " + side, bend + " " + side};

@@ -95,7 +95,7 @@ TEST_CASE("points are named by what the tape is held to") {
 TEST_CASE("every slip has its words") {
     const Speaker by{legs()};
     CHECK(by.words(SlipKind::bend_other_way, 1).were == "bend 2 alone turned the other way");
-    CHECK(by.words(SlipKind::rest_other_way, 1).were == "everything from bend 2 on turned the other way");
+    CHECK(by.words(SlipKind::rest_other_way, 1).were == "bend 2 turned the other way");  // the number entered, and the rest with it
     CHECK(by.words(SlipKind::rest_other_way, 2).is == "Bend 3 turns the other way");
     CHECK(by.words(SlipKind::rest_other_way, 2).remedy == "Correct it: bend 3 the other way");
     CHECK(by.words(SlipKind::turn_mirrored, 2).is == "Bend 3 turns 90° to the left");
