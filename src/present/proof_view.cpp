@@ -88,7 +88,7 @@ void fill_taping(const State& state, const ProofSpeech& say, Span span, ScreenVi
         std::erase_if(buttons, [](const ButtonView& button) { return button.id == "redo"; });
         buttons[1] = press_button("key-back", "Rub out", Key{"back"});
     }
-    if (!state.looks.retake) buttons.push_back(press_button("cant-reach", "Can't reach: another place", CantReach{}));
+    if (!state.looks.retake) buttons.push_back(press_button("cant-reach", "Can't reach there", CantReach{}));
     if (!state.looks.retake && readings_of(state).size() >= 2) buttons.push_back(press_button("enough", "Enough readings", EnoughReadings{}));
     add_main(view.footer, unless(press_button("next", state.looks.typed.empty() ? "Take the reading" : "Take " + typed_words(state, say), Next{}), typed_trouble(state)));
 }

@@ -150,7 +150,7 @@ ScreenView taping() {
     view.body = std::move(body);
     view.footer = footer("Take 112 13/32\"");
     view.footer.buttons.erase(view.footer.buttons.begin() + 2);
-    view.footer.buttons.insert(view.footer.buttons.end() - 1, {button("cant-reach", "Can't reach: another place"), button("enough", "Enough readings")});
+    view.footer.buttons.insert(view.footer.buttons.end() - 1, {button("cant-reach", "Can't reach there"), button("enough", "Enough readings")});
     return view;
 }
 
