@@ -90,9 +90,8 @@ ProofStanding proof_standing(const Wire& wire, Unit unit, const std::optional<Li
 
 ProofStanding standing_of(const Proving& now) {
     if (now.readings() == 0 && !now.kept.taken.hand) return ProofStanding::none;
-    if (now.stage != Proving::Stage::verdict) return ProofStanding::begun;
     if (now.proof.verdict != ProofVerdict::consistent) return ProofStanding::speaks_against;
-    return now.enough ? ProofStanding::agrees : ProofStanding::begun;
+    return now.enough && now.stage == Proving::Stage::verdict ? ProofStanding::agrees : ProofStanding::begun;
 }
 
 }  // namespace tubewright

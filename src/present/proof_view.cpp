@@ -76,7 +76,7 @@ std::string typed_trouble(const State& state) {
 
 void fill_taping(const State& state, const ProofSpeech& say, Span span, ScreenView& view) {
     RouteBody body;
-    body.asks = "Tape tight and straight, from " + point_words(say, span.from) + " to " + point_words(say, span.to) + ".";
+    body.asks = taping_words(say, span);
     if (state.looks.retake) body.lines = {{"Once more, as if it had not been read yet.", Tone::now}};
     body.picture = taped_picture(say, span);
     fill_length_keys(body, say.tape.unit);
@@ -88,7 +88,7 @@ void fill_taping(const State& state, const ProofSpeech& say, Span span, ScreenVi
         std::erase_if(buttons, [](const ButtonView& button) { return button.id == "redo"; });
         buttons[1] = press_button("key-back", "Rub out", Key{"back"});
     }
-    if (!state.looks.retake) buttons.push_back(press_button("cant-reach", "Can't reach: another place", CantReach{}));
+    if (!state.looks.retake) buttons.push_back(press_button("cant-reach", "Can't reach there", CantReach{}));
     if (!state.looks.retake && readings_of(state).size() >= 2) buttons.push_back(press_button("enough", "Enough readings", EnoughReadings{}));
     add_main(view.footer, unless(press_button("next", state.looks.typed.empty() ? "Take the reading" : "Take " + typed_words(state, say), Next{}), typed_trouble(state)));
 }
@@ -99,9 +99,9 @@ void fill_hand(const State& state, const ProofSpeech& say, ScreenView& view) {
     const HandQuestion& question = *state.proving->hand;
     const std::string along = run_name(say, question.before + 1), before = run_name(say, question.before), past = run_name(say, question.bend + 1);
     MoveBody body;
-    body.asks = "No tape shows left for right. Look along " + along + " of the wire.";
+    body.asks = "Look along " + along + ", from end A's side.";
     body.hero = "Left or right?";
-    body.lines = {{"Look from end A's side. Let " + before + " hang straight down."}, {"To which side does " + past + " go?", Tone::now}};
+    body.lines = {{"Let " + before + " hang straight down: to which side does " + past + " go?", Tone::now}, {"No tape can tell left from right."}};
     body.clock = ClockView{{{180, before, ClockHand::Kind::leg}}, {{270, "left"}, {90, "right"}}, ""};
     body.buttons = {press_button("left", "To the left", AnswerHand{true}), press_button("right", "To the right", AnswerHand{false})};
     view.body = std::move(body);
@@ -191,8 +191,10 @@ std::size_t slips_told(const Proof& proof) {
     return count;
 }
 
-PictureView slip_picture(const Slip& slip, const ProofSpeech& say) {
+/// The slip's place, and the reading that tells of it.
+PictureView slip_picture(const State& state, const Slip& slip, const ProofSpeech& say) {
     PictureView picture{PictureView::Kind::finished, 0, "", {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};
+    if (const auto loudest = loudest_reading(state.proving->proof)) picture = taped_picture(say, readings_of(state)[*loudest].span);
     picture.entered = true;
     if (slip.bend) picture.lit = LitPart{LitPart::What::bend, *slip.bend};
     else if (slip.leg) picture.lit = LitPart{LitPart::What::run, *slip.leg};
@@ -224,13 +226,13 @@ void fill_slips(const State& state, const ProofSpeech& say, ScreenView& view) {
         RowView row;
         row.touch = press_button("slip-" + std::to_string(i + 1), slip_words(proof.explanations[i].slip, say).is, PickSlip{i});
         row.touch.chosen = i == chosen;
-        row.detail = i == 0 ? "likeliest" : "also possible";
+        row.detail = count == 1 ? "fits all that was taped" : i == 0 ? "likeliest" : "also possible";
         row.tone = i == chosen ? Tone::now : Tone::plain;
         body.figures.rows.push_back(std::move(row));
     }
     const Explanation& picked = proof.explanations[chosen];
     body.figures.notes.push_back({explained(picked, *state.proving, say), Tone::caution});
-    body.picture = slip_picture(picked.slip, say);
+    body.picture = slip_picture(state, picked.slip, say);
     view.body = std::move(body);
     view.footer = proof_footer(state);
     if (const auto again = to_tape_again(state)) {

@@ -33,12 +33,9 @@ SlipWords at_bend(const Slip& slip, const ProofSpeech& say) {
     const std::string bend = bend_name(*slip.bend), turn = "turn " + std::to_string(*slip.bend + 1);
     const Bend& meant = slip.meant.bends[*slip.bend];
     const std::string side = turn_word(meant.rotation), angle = exact(meant.angle), typed = exact(say.route->bends[*slip.bend].angle);
-    const bool last = *slip.bend + 1 == say.route->bends.size();
     switch (slip.kind) {
         case SlipKind::bend_other_way: return {capital(bend) + " alone turns the other way", bend + " alone turned the other way", bend + " the other way"};
-        case SlipKind::rest_other_way:
-            if (last) return {capital(bend) + " turns the other way", bend + " turned the other way", bend + " the other way"};
-            return {"From " + bend + " on it turns the other way", "everything from " + bend + " on turned the other way", "from " + bend + " on the other way"};
+        case SlipKind::rest_other_way: return {capital(bend) + " turns the other way", bend + " turned the other way", bend + " the other way"};
         case SlipKind::turn_mirrored: return {capital(bend) + " turns " + side, bend + " turned " + side, bend + " " + side};
         case SlipKind::turn_alone: return {capital(bend) + " alone turns " + side, bend + " alone turned " + side, bend + " alone " + side};
         case SlipKind::quarter_turn: return {capital(bend) + " lies a quarter round: " + side, bend + " lay a quarter round, " + side, bend + " " + side};
@@ -85,11 +82,15 @@ std::string point_name(const ProofSpeech& say, std::size_t point) {
     return point > say.route->bends.size() ? "end B" : bend_name(point - 1);
 }
 
-std::string point_words(const ProofSpeech& say, std::size_t point) {
-    const std::string name = point_name(say, point);
-    if (point == 0 || point > say.route->bends.size()) return name;
-    if (say.route->measured_to == TapeEdge::centre) return "the middle of the tube at the corner of " + name;
-    return "the " + edge_word(say.route->measured_to) + " corner of " + name;
+std::string taping_words(const ProofSpeech& say, Span span) {
+    const TapeEdge edge = say.route->measured_to;
+    const auto is_corner = [&](std::size_t point) { return point > 0 && point <= say.route->bends.size(); };
+    const auto held = [&](std::size_t point) { return is_corner(point) && edge != TapeEdge::centre ? "the " + edge_word(edge) + " corner of " + point_name(say, point) : point_name(say, point); };
+    std::string words = "Tape tight and straight, from " + held(span.from) + " to " + held(span.to);
+    // Of a corner to the centre, what the tape is held to is in the middle of the tube.
+    if (edge == TapeEdge::centre && (is_corner(span.from) || is_corner(span.to)))
+        words += is_corner(span.from) && is_corner(span.to) ? ", at the middle of both corners" : ", at the middle of its corner";
+    return words + ".";
 }
 
 std::string span_name(const ProofSpeech& say, Span span) { return point_name(say, span.from) + " to " + point_name(say, span.to); }
@@ -106,15 +107,19 @@ SlipWords slip_words(const Slip& slip, const ProofSpeech& say) {
     return words;
 }
 
+std::optional<std::size_t> loudest_reading(const Proof& proof) {
+    const auto& off = proof.off;
+    const auto loudest = std::max_element(off.begin(), off.end(), [](double a, double b) { return std::abs(a) < std::abs(b); });
+    return loudest == off.end() ? std::nullopt : std::optional(static_cast<std::size_t>(loudest - off.begin()));
+}
+
 std::string explained(const Explanation& explanation, const Proving& proving, const ProofSpeech& say) {
     const SlipWords words = slip_words(explanation.slip, say);
-    const auto& off = proving.proof.off;
-    const auto loudest = std::max_element(off.begin(), off.end(), [](double a, double b) { return std::abs(a) < std::abs(b); });
+    const auto loudest = loudest_reading(proving.proof);
     const bool seen = explanation.slip.kind == SlipKind::mirrored && proving.kept.taken.hand;
-    if (loudest == off.end() || seen) return "If " + words.were + ", it would lie as you saw it.";
-    const auto reading = static_cast<std::size_t>(loudest - off.begin());
-    const TapeReading& read = proving.kept.taken.readings[reading];
-    return "If " + words.were + ", " + span_name(say, read.span) + " would read " + text(explanation.would_read[reading], say.tape) + ", and you read " + text(read.read, say.tape) + ".";
+    if (!loudest || seen) return "If " + words.were + ", it would lie as you saw it.";
+    const TapeReading& read = proving.kept.taken.readings[*loudest];
+    return "If " + words.were + ", " + span_name(say, read.span) + " would read " + text(explanation.would_read[*loudest], say.tape) + ", and you read " + text(read.read, say.tape) + ".";
 }
 
 std::string suspect_words(const Suspect& suspect, const ProofSpeech& say) {

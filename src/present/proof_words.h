@@ -19,8 +19,8 @@ struct ProofSpeech {
 
 /// "end A", "bend 3", "end B".
 std::string point_name(const ProofSpeech& say, std::size_t point);
-/// What the tape is held to there: "the outside corner of bend 3".
-std::string point_words(const ProofSpeech& say, std::size_t point);
+/// What is to be taped: "Tape tight and straight, from end A to the outside corner of bend 3."
+std::string taping_words(const ProofSpeech& say, Span span);
 /// "end A to bend 3".
 std::string span_name(const ProofSpeech& say, Span span);
 /// "leg 2", or as it is called in the form that was entered; from 0.
@@ -33,6 +33,9 @@ struct SlipWords {
     std::string remedy;  ///< on the button that takes it back: "Correct it: bend 3 the other way"
 };
 SlipWords slip_words(const Slip& slip, const ProofSpeech& say);
+
+/// The reading that speaks most against the entry; none where none was taken.
+std::optional<std::size_t> loudest_reading(const Proof& proof);
 
 /// "If bend 3 turned the other way, end A to bend 5 would read 19 1/4", and you read 19 1/4"." Of the reading that
 /// speaks loudest against the entry; of a slip that was seen, not taped, what was seen.

@@ -82,20 +82,22 @@ State tape_all(State state, const Wire& wire) {
 
 TEST_CASE("points are named by what the tape is held to") {
     Speaker by{legs()};
-    CHECK(point_words(by.speech(), 0) == "end A");
-    CHECK(point_words(by.speech(), 3) == "the outside corner of bend 3");
-    CHECK(point_words(by.speech(), 4) == "end B");
+    CHECK(taping_words(by.speech(), {0, 3}) == "Tape tight and straight, from end A to the outside corner of bend 3.");
+    CHECK(taping_words(by.speech(), {2, 4}) == "Tape tight and straight, from the outside corner of bend 2 to end B.");
+    CHECK(taping_words(by.speech(), {0, 4}) == "Tape tight and straight, from end A to end B.");
     CHECK(span_name(by.speech(), {1, 4}) == "bend 1 to end B");
     by.entered.measured_to = by.route.measured_to = TapeEdge::inside;
-    CHECK(point_words(by.speech(), 1) == "the inside corner of bend 1");
+    CHECK(taping_words(by.speech(), {0, 2}) == "Tape tight and straight, from end A to the inside corner of bend 2.");
     const Speaker centre{moves()};
-    CHECK(point_words(centre.speech(), 1) == "the middle of the tube at the corner of bend 1");
+    CHECK(taping_words(centre.speech(), {0, 2}) == "Tape tight and straight, from end A to bend 2, at the middle of its corner.");
+    CHECK(taping_words(centre.speech(), {1, 2}) == "Tape tight and straight, from bend 1 to bend 2, at the middle of both corners.");
+    CHECK(taping_words(centre.speech(), {0, 3}) == "Tape tight and straight, from end A to end B.");
 }
 
 TEST_CASE("every slip has its words") {
     const Speaker by{legs()};
     CHECK(by.words(SlipKind::bend_other_way, 1).were == "bend 2 alone turned the other way");
-    CHECK(by.words(SlipKind::rest_other_way, 1).were == "everything from bend 2 on turned the other way");
+    CHECK(by.words(SlipKind::rest_other_way, 1).were == "bend 2 turned the other way");  // the number entered, and the rest with it
     CHECK(by.words(SlipKind::rest_other_way, 2).is == "Bend 3 turns the other way");
     CHECK(by.words(SlipKind::rest_other_way, 2).remedy == "Correct it: bend 3 the other way");
     CHECK(by.words(SlipKind::turn_mirrored, 2).is == "Bend 3 turns 90° to the left");

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <Eigen/Geometry>
 #include <cmath>
 
 #include "shell/at_screen.h"

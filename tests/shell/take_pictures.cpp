@@ -5,6 +5,7 @@
 
 #include <glad/gl.h>
 
+#include <Eigen/Geometry>
 #include <cmath>
 #include <cstdlib>
 #include <filesystem>

@@ -1,5 +1,6 @@
 // An entry proved with a tape, touch by touch: what is asked, what undo gives back, and what becomes of a slip.
 
+#include <Eigen/Geometry>
 #include <catch2/catch.hpp>
 
 #include "bench/samples.h"

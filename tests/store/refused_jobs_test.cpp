@@ -55,7 +55,7 @@ TEST_CASE("what was taped to prove a line") {
     };
     spoilt("\"to\": 2", "\"to\": 0", ".readings[0].to is 0; allowed: a whole number, 1 to 201");
     spoilt("\"from\": 0", "\"from\": 0.5", ".readings[0].from is 0.5; allowed: a whole number, 0 to 200");
-    spoilt("9.5", "0", ".readings[0].read is 0; allowed: more than 0 and up to 3937.01 in");
+    spoilt("9.5", "0", ".readings[0].read is 0; allowed: more than 0 and at most 3937 in");
     spoilt("\"left\"", "\"up\"", ".hand.goes is \"up\"; allowed: left, right");
     spoilt("\"bend\": 2", "\"bend\": 1", ".hand.bend is 1; allowed: a whole number, 2 to 200");
     spoilt("\"of\": \"a\", ", "", ".of is missing; allowed: the mark of the wire that was taped");

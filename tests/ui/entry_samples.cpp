@@ -142,7 +142,7 @@ ScreenView move_pad() {
 
 ScreenView taping() {
     RouteBody body;
-    body.asks = "Tape tight and straight, from the middle of the tube at the corner of bend 11 to the middle of the tube at the corner of bend 12.";
+    body.asks = "Tape tight and straight, from the outside corner of bend 11 to the outside corner of bend 12.";
     body.columns = 5;
     body.keys = keys({"7", "8", "9", "1/8", "1/4", "4", "5", "6", "3/8", "1/2", "1", "2", "3", "5/8", "3/4", ".", "0", "+1/32", "+1/16", "7/8"});
     body.cells = {tile("c1", "112 13/32\"", "bend 10 to bend 12"), tile("c2", "112 13/32\"", "reading 12")};
@@ -157,15 +157,15 @@ ScreenView taping() {
     view.body = std::move(body);
     view.footer = footer("Take 112 13/32\"");
     view.footer.buttons.erase(view.footer.buttons.begin() + 2);
-    view.footer.buttons.insert(view.footer.buttons.end() - 1, {button("cant-reach", "Can't reach: another place"), button("enough", "Enough readings")});
+    view.footer.buttons.insert(view.footer.buttons.end() - 1, {button("cant-reach", "Can't reach there"), button("enough", "Enough readings")});
     return view;
 }
 
 ScreenView hand_asked() {
     MoveBody body;
-    body.asks = "No tape shows left for right. Look along straight 12 of the wire.";
+    body.asks = "Look along straight 12, from end A's side.";
     body.hero = "Left or right?";
-    body.lines = {{"Look from end A's side. Let straight 11 hang straight down."}, {"To which side does straight 13 go?", Tone::now}};
+    body.lines = {{"Let straight 11 hang straight down: to which side does straight 13 go?", Tone::now}, {"No tape can tell left from right."}};
     body.clock = ClockView{{{180, "straight 11", ClockHand::Kind::leg}}, {{270, "left"}, {90, "right"}}, ""};
     body.buttons = {button("left", "To the left"), button("right", "To the right")};
     ScreenView view = taping();
