@@ -126,7 +126,7 @@ Words say(const HitsAsItStands& f, const Speech& speech) {
 }
 
 Words say(const LookedAgain&, const Speech&) {
-    return {"the bender's measures were changed after this tube was cut; the bends still to make were looked at again with them", "", "Nothing is in their way: go on in the same order."};
+    return {"the bender's measures changed after this tube was cut; the bends still to make were looked at again", "", "Nothing is in their way: go on in the same order."};
 }
 
 }  // namespace

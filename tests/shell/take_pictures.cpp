@@ -166,7 +166,7 @@ void proved(Studio& studio) {
 }
 
 void side_screens(Studio& studio) {
-    for (const Screen screen : {Screen::scrap, Screen::settings, Screen::stance, Screen::card, Screen::stock, Screen::stick_length}) {
+    for (const Screen screen : {Screen::scrap, Screen::settings, Screen::stance, Screen::order, Screen::card, Screen::stock, Screen::stick_length}) {
         studio.desk.act(GoTo{screen});
         studio.settle();
         studio.shoot_if_new();
