@@ -22,6 +22,7 @@ std::string screen_name(Screen screen) {
         case Screen::ask: return "ask";
         case Screen::route: return "route";
         case Screen::card: return "card";
+        case Screen::later: return "later";
     }
     return "";
 }
@@ -63,6 +64,7 @@ Screen showable(const State& state) {
         case Screen::stance:
         case Screen::stick_length:
         case Screen::order:
+        case Screen::later:
         case Screen::wrong: return sheet_in_hand(state) ? state.looks.screen : Screen::shelf;
         case Screen::card: return sheet_in_hand(state) && state.card ? Screen::card : Screen::shelf;
         case Screen::bench:
@@ -92,6 +94,7 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::ask: return fill_ask(state, view);
         case Screen::route: return fill_route(state, view);
         case Screen::card: return fill_card(state, view);
+        case Screen::later: return fill_later(state, view);
     }
 }
 

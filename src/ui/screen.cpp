@@ -106,7 +106,7 @@ Frame frame_of(const Ui& ui, const ScreenView& view) {
         frame.keys = frame.keys.cut_right(pad_width(ui, *route));
         rest.max.x = frame.keys.min.x;
     }
-    if (view.ribbon) frame.ribbon = rest.cut_top(ribbon_height(ui));
+    if (view.ribbon) frame.ribbon = rest.cut_top(ribbon_height(ui, *view.ribbon));
     if (!view.notice.empty()) {
         frame.notice = view.ribbon ? frame.ribbon : Box{ui.whole_screen().min, {rest.max.x, ui.px(24.2)}};
         if (!view.ribbon) rest.cut_top(frame.notice.max.y - rest.min.y);
