@@ -100,7 +100,8 @@ void draw_body(const Drawing& on, const Box& box, const TicksBody& body) {
         const Box whole = row;
         row = answers_off_right(ui, body, row);
         draw_tick(on, row, tick, size);
-        if (tick.later) ui.press({{row.max.x + ui.px(later_gap_mm), whole.min.y}, whole.max}, *tick.later, on.actions);
+        // In small letters: the sign of the answer that is chosen needs the corner.
+        if (tick.later) ui.press({{row.max.x + ui.px(later_gap_mm), whole.min.y}, whole.max}, *tick.later, on.actions, TextSize::small);
     }
 }
 
