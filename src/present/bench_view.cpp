@@ -30,11 +30,11 @@ std::string place_of(TickList list) {
     return "";
 }
 
-std::string done_label(TickList list) {
+std::string done_label(TickList list, std::size_t left) {
     switch (list) {
         case TickList::prepare: return "Cut, ready → mark out";
         case TickList::finish: return "Finished → hand over";
-        case TickList::hand_over: return "Handed over: done";
+        case TickList::hand_over: return left > 0 ? "Label written: handed over" : "Handed over: done";
     }
     return "";
 }
@@ -79,68 +79,82 @@ std::vector<std::string> heeded(const State& state, TickList list) {
     return all;
 }
 
-/// A list's pages: first those with ticks, each with one sentence that stays there, then all the sentences together.
+/// A list's pages: first those with ticks, each with one sentence that stays there, then all the sentences together, and
+/// last what the label has to say of ticks that were left for later.
 struct ListPages {
     Page page;
-    std::size_t tick_pages;
+    std::size_t tick_pages, label_page;
+    bool is_label() const { return page.page == label_page; }
+    bool has_ticks() const { return page.page < tick_pages; }
 };
 constexpr std::size_t heeded_on_a_page = 4;
 
-ListPages list_pages(const State& state, std::size_t ticks, std::size_t sentences) {
+ListPages list_pages(const State& state, std::size_t ticks, std::size_t sentences, bool label) {
     const auto pages_for = [](std::size_t count, std::size_t each) { return (count + each - 1) / each; };
     const std::size_t tick_pages = std::max<std::size_t>(1, pages_for(ticks, ticks_on_a_page));
     const std::size_t more = sentences <= 1 ? 0 : pages_for(sentences, heeded_on_a_page);
-    ListPages pages{page_of(state, (tick_pages + more) * ticks_on_a_page, ticks_on_a_page), tick_pages};
-    pages.page.from = std::min(pages.page.from, ticks);
-    pages.page.to = std::min(pages.page.to, ticks);
+    ListPages pages{page_of(state, tick_pages + more + (label ? 1 : 0), 1), tick_pages, tick_pages + more};
+    pages.page.from = std::min(pages.page.page * ticks_on_a_page, ticks);
+    pages.page.to = std::min(pages.page.from + ticks_on_a_page, ticks);
     return pages;
 }
 
 std::vector<TextView> cautions_of(const std::vector<std::string>& sentences, const ListPages& pages) {
     std::vector<TextView> said;
     if (sentences.empty()) return said;
-    const bool beside_ticks = pages.page.page < pages.tick_pages;
-    const std::size_t from = beside_ticks ? pages.page.page % sentences.size() : (pages.page.page - pages.tick_pages) * heeded_on_a_page;
-    const std::size_t to = beside_ticks ? from + 1 : std::min(sentences.size(), from + heeded_on_a_page);
+    const std::size_t from = pages.has_ticks() ? pages.page.page % sentences.size() : (pages.page.page - pages.tick_pages) * heeded_on_a_page;
+    const std::size_t to = pages.has_ticks() ? from + 1 : std::min(sentences.size(), from + heeded_on_a_page);
     for (std::size_t i = from; i < to; ++i) said.push_back({sentences[i], Tone::caution});
     return said;
 }
 
-/// The main button of a list: goes to the next unticked page, asks for the stick, or goes on.
+/// The main button of a list: asks for the stick, leads through the pages, back to what is unanswered, or goes on.
 ButtonView list_button(const State& state, TickList list, const Page& page, const std::vector<TickItem>& items) {
     const LineWork work = work_in_hand(state);
     if (list == TickList::prepare && !work.cut && !stick_standing(state).enough) {
         const bool known = stick_standing(state).left.has_value();
         return press_button("stick", known ? "Stick too short: choose" : "Choose the stick", GoTo{Screen::stock});
     }
-    const auto open = [&](std::size_t i) { return !work.ticks.contains(items[i].id); };
+    const auto open = [&](std::size_t i) { return !work.ticks.contains(items[i].id) && !is_left(work, items[i].id); };
     bool open_here = false;
-    std::size_t first_open = items.size();
+    std::size_t first_open = items.size(), left = 0;
     for (std::size_t i = items.size(); i-- > 0;) {
+        left += is_left(work, items[i].id) ? 1 : 0;
         if (!open(i)) continue;
         first_open = i;
         open_here = open_here || (i >= page.from && i < page.to);
     }
     const std::size_t missing = ticks_missing(state, list);
-    if (missing > 0 && !open_here) return press_button("more-ticks", "More to tick", page_turn(state, first_open / ticks_on_a_page));
-    return unless(press_button("next", done_label(list), Next{}), missing == 0 ? "" : counted(missing, "tick is missing", "ticks are missing"));
+    const ButtonView done = press_button("next", done_label(list, left), Next{});
+    if (open_here) return unless(done, counted(missing, "tick is missing", "ticks are missing"));
+    if (page.page + 1 == page.pages && missing > 0) return press_button("more-ticks", "More to tick", page_turn(state, first_open / ticks_on_a_page));
+    return through_pages(state, page, done);
+}
+
+TickView tick_view(const State& state, const TickItem& item) {
+    const LineWork work = work_in_hand(state);
+    TickView tick{press_button("tick-" + item.id, tick_words(item, reader_tape(state)), Tick{item.id}), work.ticks.contains(item.id), true};
+    if (!item.later.empty()) {
+        tick.later = press_button("leave-" + item.id, "Later, by the fitter", LeaveForLater{item.id});
+        tick.later->chosen = is_left(work, item.id);
+    }
+    return tick;
 }
 
 }  // namespace
 
 void fill_ticks(const State& state, ScreenView& view, TickList list) {
-    const LineWork work = work_in_hand(state);
     const std::vector<TickItem> items = tick_items(state, list);
     const std::vector<std::string> sentences = heeded(state, list);
-    const ListPages pages = list_pages(state, items.size(), sentences.size());
+    const std::vector<TextView> label = list == TickList::hand_over ? label_words(state, piece_in_hand(work_in_hand(state))) : std::vector<TextView>{};
+    const ListPages pages = list_pages(state, items.size(), sentences.size(), !label.empty());
     const Page& page = pages.page;
     TicksBody body;
-    body.heading = page.page < pages.tick_pages ? heading_of(state, list) : "Heed all through";
-    for (std::size_t i = page.from; i < page.to; ++i)
-        body.ticks.push_back({press_button("tick-" + items[i].id, tick_words(items[i], reader_tape(state)), Tick{items[i].id}), work.ticks.contains(items[i].id), true});
-    body.cautions = cautions_of(sentences, pages);
+    body.heading = pages.has_ticks() ? heading_of(state, list) : pages.is_label() ? "Write this on the label" : "Heed all through";
+    for (std::size_t i = page.from; i < page.to; ++i) body.ticks.push_back(tick_view(state, items[i]));
+    body.cautions = pages.is_label() ? label : cautions_of(sentences, pages);
     for (const TickItem& item : items) body.all_ticks.push_back(tick_words(item, reader_tape(state)));
-    if (page.page < pages.tick_pages) body.all_cautions.assign(sentences.begin(), sentences.begin() + static_cast<std::ptrdiff_t>(std::min(sentences.size(), pages.tick_pages)));
+    if (pages.has_ticks()) body.all_cautions.assign(sentences.begin(), sentences.begin() + static_cast<std::ptrdiff_t>(std::min(sentences.size(), pages.tick_pages)));
     body.pager = pager_of(state, page);
     view.header = line_header(state, place_of(list));
     view.ribbon = ribbon_of(state, false);
@@ -158,17 +172,21 @@ void fill_mark_out(const State& state, ScreenView& view) {
     body.columns = {"bend", "from A", "from B", "line"};
     std::vector<Step> steps = sheet.steps;
     std::sort(steps.begin(), steps.end(), [](const Step& a, const Step& b) { return a.bend < b.bend; });
-    const Page page = page_of(state, steps.size(), figures_on_a_page);
+    const Page page = page_of(state, steps.size(), marks_on_a_page);
     for (std::size_t i = page.from; i < page.to; ++i) {
         const Length from_a = mark_from_a(steps[i], cut);
         body.rows.push_back({std::to_string(steps[i].bend + 1) + ", " + text(steps[i].target, tape), text(from_a, tape), text(rest_of(cut, from_a, tape), tape), sheet.line.bender.marks[steps[i].align_to].name});
     }
-    body.notes = {{"Ink a top line straight along the tube."}, {"Ink each mark with its bend's number."}};
+    if (page.pages > 1) body.notes.push_back({"Marks " + std::to_string(page.from + 1) + " to " + std::to_string(page.to) + " of " + std::to_string(steps.size()) + ".", Tone::now});
+    body.notes.push_back({"Ink a top line straight along the tube."});
+    body.notes.push_back({"Ink each mark with its bend's number."});
     body.pager = pager_of(state, page);
     view.header = line_header(state, "mark out");
     view.ribbon = ribbon_of(state, true);
     view.body = std::move(body);
-    view.footer = bench_footer_of(state, press_button("next", steps.empty() ? "No bends → finish" : "Marked → first bend", Next{}));
+    ButtonView main = through_pages(state, page, press_button("next", steps.empty() ? "No bends → finish" : "Marked → first bend", Next{}));
+    if (page.page + 1 < page.pages) main.label = "On to marks " + std::to_string(page.to + 1) + " to " + std::to_string(std::min(page.to + marks_on_a_page, steps.size()));
+    view.footer = bench_footer_of(state, std::move(main));
 }
 
 namespace {
@@ -197,7 +215,9 @@ void fill_done(const State& state, ScreenView& view) {
     body.heading = std::to_string(work.finished) + " of " + std::to_string(sheet.line.quantity) + " made.";
     body.lines.push_back({"Label it: " + sheet.line.name + ", ends A and B.", Tone::go});
     add_bends_kept(sheet, work, body.lines);
+    if (const std::size_t left = left_for_later(work); left > 0) body.lines.push_back({counted(left, "tick is", "ticks are") + " left for the fitter: see the line's screen.", Tone::caution});
     body.choices = {press_button("lines", "Other lines", GoTo{Screen::lines}), press_button("scrap", "Scrap log", GoTo{Screen::scrap})};
+    if (const auto later = later_button(state)) body.choices.push_back(*later);
     view.header = line_header(state, "done");
     view.ribbon = ribbon_of(state, false);
     view.body = std::move(body);

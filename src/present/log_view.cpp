@@ -125,7 +125,7 @@ std::string key_words(const State& state, const std::string& key) {
 std::string too_short_words(const State& state, Length stick) {
     if (!too_short_by(state, stick)) return "";
     const Tape tape = reader_tape(state);
-    const Length shown = rest_of(stick_standing(state).needed, stick, tape);
+    const Length shown = on_tape(stick_standing(state).needed, tape) - down_on_tape(stick, tape);
     if (shown > Length{}) return "too short by " + text(shown, tape);
     return "too short by less than the tape shows";
 }
@@ -138,7 +138,7 @@ std::vector<RowView> stick_rows(const State& state) {
     if (line.stick) rows.push_back({press_button("new-stick", "A new stick, " + text(*line.stick, tape), NewStick{*line.stick}), "as this tube is sold", "", std::nullopt, Tone::plain});
     rows.push_back({press_button("other-stick", "A stick of another length", GoTo{Screen::stick_length}), "type its length", "", std::nullopt, Tone::plain});
     for (const Offcut& offcut : offcuts_of_tube(state))
-        rows.push_back({unless(press_button("offcut-" + std::to_string(offcut.id), "Offcut, " + text(down_on_tape(offcut.length, tape), tape), TakeOffcut{offcut.id}), too_short_words(state, offcut.length)),
+        rows.push_back({unless(press_button("offcut-" + std::to_string(offcut.id), "Offcut, " + left_text(offcut.length, tape), TakeOffcut{offcut.id}), too_short_words(state, offcut.length)),
                         "kept " + day_word(offcut.day), "", std::nullopt, Tone::plain});
     return rows;
 }
@@ -146,7 +146,7 @@ std::vector<RowView> stick_rows(const State& state) {
 std::string stick_heading(const State& state) {
     const StickStanding stick = stick_standing(state);
     const Tape tape = reader_tape(state);
-    std::string heading = stick.left ? "On the stick " + text(*stick.left, tape) : "No stick yet";
+    std::string heading = stick.left ? "On the stick " + left_text(*stick.left, tape) : "No stick yet";
     if (stick.needed > Length{} && !work_in_hand(state).cut) heading += "; this line takes " + text(stick.needed, tape);
     return heading;
 }
@@ -157,8 +157,8 @@ void fill_rack(const State& state, ScreenView& view) {
     body.heading = "Sticks in use and offcuts";
     body.columns = {"tube", "what", "length", "kept"};
     std::vector<std::vector<std::string>> rows;
-    for (const auto& [tube, length] : state.work.stick) rows.push_back({key_words(state, tube), "stick", text(length, tape), ""});
-    for (const Offcut& offcut : offcuts_of_tube(state)) rows.push_back({key_words(state, offcut.tube), "offcut", text(down_on_tape(offcut.length, tape), tape), day_word(offcut.day)});
+    for (const auto& [tube, length] : state.work.stick) rows.push_back({key_words(state, tube), "stick", left_text(length, tape), ""});
+    for (const Offcut& offcut : offcuts_of_tube(state)) rows.push_back({key_words(state, offcut.tube), "offcut", left_text(offcut.length, tape), day_word(offcut.day)});
     const Page page = page_of(state, rows.size(), figures_on_a_page);
     for (std::size_t i = page.from; i < page.to; ++i) body.rows.push_back(rows[i]);
     body.totals = {{rows.empty() ? "Nothing on the rack is known yet. A stick is entered from a line." : "To take an offcut, open the line first."}};

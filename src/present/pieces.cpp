@@ -46,6 +46,11 @@ Action page_turn(const State& state, std::size_t to_page) {
     return TurnPage{static_cast<int>(to_page) - state.looks.page};
 }
 
+ButtonView through_pages(const State& state, const Page& page, ButtonView main) {
+    if (page.page + 1 >= page.pages) return main;
+    return press_button("next-page", "On to page " + std::to_string(page.page + 2) + " of " + std::to_string(page.pages), page_turn(state, page.page + 1), main.weight);
+}
+
 PagerView pager_of(const State& state, const Page& page) {
     PagerView pager;
     pager.needed = page.pages > 1;
@@ -83,7 +88,7 @@ HeaderView line_header(const State& state, const std::string& place) {
     HeaderView header = header_of(state, line.name, place);
     const StickStanding stick = stick_standing(state);
     const bool cramped = is_cramped(line.name, place);
-    header.chips.insert(header.chips.begin(), stick.left ? (cramped ? "stick " : "on stick ") + text(*stick.left, chip_tape(state)) : "no stick yet");
+    header.chips.insert(header.chips.begin(), stick.left ? (cramped ? "stick " : "on stick ") + left_text(*stick.left, chip_tape(state)) : "no stick yet");
     header.chips.insert(header.chips.begin(), od_text(line.tube.od, reader_tape(state)) + (cramped ? "" : " OD"));
     return header;
 }

@@ -28,8 +28,11 @@ Page page_of(const State& state, std::size_t count, std::size_t on_a_page);
 PagerView pager_of(const State& state, const Page& page);
 /// The action that shows this page.
 Action page_turn(const State& state, std::size_t to_page);
+/// What has pages is not passed before the last of them has been shown: until then the main button turns to the
+/// next one.
+ButtonView through_pages(const State& state, const Page& page, ButtonView main);
 
-inline constexpr std::size_t rows_on_a_page = 3, ticks_on_a_page = 3, findings_on_a_page = 2, figures_on_a_page = 4, log_rows_on_a_page = 5;
+inline constexpr std::size_t rows_on_a_page = 3, ticks_on_a_page = 3, findings_on_a_page = 2, figures_on_a_page = 4, marks_on_a_page = 6, log_rows_on_a_page = 5;
 
 /// "bend 3, first of 3 to make", "bend 1, 2 of 3 made".
 std::string bend_place(const State& state);
@@ -55,6 +58,7 @@ void fill_mark_out(const State& state, ScreenView& view);
 void fill_bend(const State& state, ScreenView& view);
 void fill_reading(const State& state, ScreenView& view);
 void fill_done(const State& state, ScreenView& view);
+void fill_later(const State& state, ScreenView& view);
 void fill_misfit(const State& state, ScreenView& view);
 void fill_wrong(const State& state, ScreenView& view);
 void fill_scrap(const State& state, ScreenView& view);
@@ -87,5 +91,9 @@ Tone tone_of(Severity severity);
 std::string line_standing(const Sheet& sheet, const LineWork& work);
 std::string tube_words(const Line& line, const Tape& tape);
 std::string piece_words(const Line& line, const LineWork& work);
+/// What the label says of a piece that waits for the fitter.
+std::vector<TextView> label_words(const State& state, int piece);
+/// Opens what was left for later; nothing where nothing ever was.
+std::optional<ButtonView> later_button(const State& state);
 
 }  // namespace tubewright

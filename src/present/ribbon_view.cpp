@@ -50,9 +50,18 @@ RibbonBend::Standing standing_of(const State& state, std::size_t bend) {
     return step && step->bend == bend ? RibbonBend::Standing::now : RibbonBend::Standing::coming;
 }
 
-RibbonMark mark_of(const Step& step, const Length cut, const Tape& tape, bool now) {
-    const Length from_a = mark_from_a(step, cut);
-    return {std::clamp(from_a / cut, 0.0, 1.0), now ? text(step.mark, tape) + " from " + letter(step.mark_from) : text(step.mark, tape), now};
+double share_of(const Step& step, Length cut) { return std::clamp(mark_from_a(step, cut) / cut, 0.0, 1.0); }
+
+/// All of them; those in the list beside have their number and what the tape shows there, hooked at A.
+std::vector<RibbonMark> marks_to_ink(const State& state, const std::vector<Step>& steps, Length cut) {
+    const Tape tape = reader_tape(state);
+    const Page page = page_of(state, steps.size(), marks_on_a_page);
+    std::vector<RibbonMark> marks;
+    for (const Step& step : steps) {
+        const bool listed = step.bend >= page.from && step.bend < page.to;
+        marks.push_back({share_of(step, cut), listed ? std::to_string(step.bend + 1) + ": " + text(mark_from_a(step, cut), tape) : "", false});
+    }
+    return marks;
 }
 
 }  // namespace
@@ -70,9 +79,11 @@ RibbonView ribbon_of(const State& state, bool all_marks) {
     ribbon.ticks = tape_ticks(cut, tape.unit);
     ribbon.waste_a = share(layout.waste_a);
     ribbon.waste_b = share(layout.waste_b);
-    if (all_marks)
-        for (const Step& step : sheet.steps) ribbon.marks.push_back(mark_of(step, cut, tape, false));
-    else if (const Step* step = step_in_hand(state)) ribbon.marks.push_back(mark_of(*step, cut, tape, true));
+    if (all_marks) {
+        ribbon.marks = marks_to_ink(state, sheet.steps, cut);
+        return ribbon;  // nothing is formed yet, and the readings need the room
+    }
+    if (const Step* step = step_in_hand(state)) ribbon.marks = {{share_of(*step, cut), text(step->mark, tape) + " from " + letter(step->mark_from), true}};
     const Tally tally = tally_of(cut, formed_length(sheet, work_in_hand(state).made.size()), tape);
     ribbon.tally = "formed " + text(tally.formed, tape) + ", left " + text(tally.left, tape);
     return ribbon;

@@ -24,6 +24,7 @@ std::string screen_name(Screen screen) {
         case Screen::word: return "word";
         case Screen::card: return "card";
         case Screen::prove: return "prove";
+        case Screen::later: return "later";
     }
     return "";
 }
@@ -75,6 +76,7 @@ Screen showable(const State& state) {
         case Screen::stance:
         case Screen::stick_length:
         case Screen::order:
+        case Screen::later:
         case Screen::wrong: return sheet_in_hand(state) ? state.looks.screen : Screen::shelf;
         case Screen::card: return sheet_in_hand(state) && state.card ? Screen::card : Screen::shelf;
         case Screen::bench:
@@ -108,6 +110,7 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::word: return fill_word(state, view);
         case Screen::card: return fill_card(state, view);
         case Screen::prove: return fill_proof(state, view);
+        case Screen::later: return fill_later(state, view);
     }
 }
 

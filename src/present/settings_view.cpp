@@ -1,6 +1,7 @@
 // The reader's settings, and how the bender stands in front of the operator.
 
 #include <algorithm>
+#include <cmath>
 
 #include "present/pieces.h"
 #include "present/words.h"
@@ -30,6 +31,21 @@ std::string other_ink_marks(const State& state) {
     return inked ? "Marks inked for another line or hand are wrong now: rub them out, mark again." : "";
 }
 
+/// Which line of the bender the ink mark goes on, and where that stands.
+std::string line_words(const Bender& bender, std::size_t mark, const Tape& tape) {
+    const Length offset = bender.marks[mark].offset;
+    const std::string name = bender.marks[mark].name;
+    const std::string said = "Line " + name + " is the line on the bender that is marked " + name + ". Lay the tube's ink mark on it; the bend starts ";
+    if (on_tape(offset, tape) == Length{}) return said + "there.";
+    return said + text(Length{std::abs(offset.mm)}, tape) + (offset > Length{} ? " before it, on the hook's side." : " past it, on the lever's side.");
+}
+
+/// A card is only as good as its measures.
+TextView card_words(const State& state, const Bender& bender) {
+    if (state.own_cards.contains(bender.id)) return {"The card has the measures you took on your bender.", Tone::go};
+    return {"The card's measures are a plain bender's, not yours: measure where its lines stand before you cut.", Tone::caution};
+}
+
 }  // namespace
 
 void fill_settings(const State& state, ScreenView& view) {
@@ -56,7 +72,7 @@ void fill_stance(const State& state, ScreenView& view) {
     const Sheet& sheet = *sheet_in_hand(state);
     const SetUp now = sheet.set_up;
     SettingsBody body;
-    SettingsGroup hands{"The hook is on your", {}}, swings{"The lever bends it", {}}, marks{"Ink marks go on line", {}};
+    SettingsGroup hands{"The hook is on your", {}}, swings{"The lever bends it", {}}, marks{"Lay the ink marks on the bender's line", {}};
     for (const HookHand hand : {HookHand::left, HookHand::right})
         hands.choices.push_back(option("hook-" + hand_word(hand), hand_word(hand), ChooseSetUp{{hand, now.swing}}, now.hook == hand));
     const std::pair<Swing, const char*> names[] = {{Swing::away, "away"}, {Swing::toward, "toward me"}, {Swing::up, "up"}, {Swing::down, "down"}};
@@ -72,7 +88,11 @@ void fill_stance(const State& state, ScreenView& view) {
     if (sheet.layout && !sheet.steps.empty()) {
         const std::size_t step = std::min(work_in_hand(state).step, sheet.steps.size() - 1);
         body.picture = PictureView{PictureView::Kind::pulled, step, "As you stand at the bench", {{Anchor::hook_end, "hook"}, {Anchor::lever, "lever"}, {Anchor::after_pull, "after the pull"}}};
+        const std::size_t mark = sheet.steps[step].align_to;
+        body.picture->labels.push_back({Anchor::mark, "ink mark on line " + sheet.line.bender.marks[mark].name});
+        body.notes.push_back({line_words(sheet.line.bender, mark, reader_tape(state))});
     }
+    body.notes.push_back(card_words(state, sheet.line.bender));
     body.notes.push_back({sheet.line.bender.name.empty() ? sheet.line.bender.id : sheet.line.bender.name});
     const std::string again = other_ink_marks(state);
     for (const Finding& finding : sheet.findings) {

@@ -57,6 +57,7 @@ RowView line_row(const State& state, const Sheet& sheet) {
     row.detail = counted(sheet.line.route.bends.size(), "bend", "bends");
     if (sheet.layout) row.detail += ", cut to " + text(sheet.layout->cut_length, reader_tape(state));
     row.right = line_standing(sheet, work);
+    if (const std::size_t left = left_for_later(work); left > 0) row.detail += ", " + std::to_string(left) + " left for later";
     row.done = share_done(sheet, work);
     if (stopped(sheet)) row.tone = Tone::stop;
     else if (misfit(sheet, work) != Misfit::none) row.tone = Tone::caution;
@@ -153,23 +154,26 @@ void fill_line(const State& state, ScreenView& view) {
     for (const Finding& finding : sheet.findings)
         if (!std::holds_alternative<TrappedPieces>(finding.fact) && !said_by_the_order(finding)) said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(finding.severity)});
     if (const auto note = proof_note(*state.line < state.proofs.size() ? state.proofs[*state.line] : ProofStanding::none, sheet.line.proof); note && !work.cut) said.push_back(*note);
+    if (const std::size_t left = left_for_later(work); left > 0) said.insert(said.begin(), {counted(left, "tick is", "ticks are") + " left for the fitter, of pieces handed over.", Tone::caution});
     if (!sheet.line.note.empty()) said.push_back({"Note: " + sheet.line.note});
     for (const TextView& note : order_notes(state)) said.push_back(note);
     const Page page = page_of(state, said.size(), findings_on_a_page);
     body.findings.assign(said.begin() + static_cast<std::ptrdiff_t>(page.from), said.begin() + static_cast<std::ptrdiff_t>(page.to));
     body.pager = pager_of(state, page);
-    if (sheet.layout) {
-        body.picture = PictureView{PictureView::Kind::finished, 0, "The finished line", {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};
-        view.ribbon = ribbon_of(state, false);
-    }
+    // No ribbon here: the finished line is what has to be seen, and takes its room.
+    if (sheet.layout) body.picture = PictureView{PictureView::Kind::finished, 0, "The finished line", {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};
     body.buttons = {press_button("stance", "How the bender stands", GoTo{Screen::stance}), unless(press_button("order", "Order of bends", GoTo{Screen::order}), sheet.steps.empty() ? "no bends" : ""), press_button("stock", "Stick and offcuts", GoTo{Screen::stock})};
     view.header = line_header(state, piece_words(sheet.line, work));
     view.footer = side_footer(state);
     if (bar_to_start(state) == Bar::stopped && work.cut && work.stage != Stage::done)
         view.footer.buttons.insert(view.footer.buttons.begin(), press_button("wrong", "Went wrong", WentWrong{}, Weight::warn));
+    if (const auto later = later_button(state)) view.footer.buttons.push_back(*later);
     if (!work.cut && sheet.layout && !sheet.line.route.bends.empty()) view.footer.buttons.push_back(press_button("prove", "Check the entry with a tape", ProveLine{}));
-    view.footer.buttons.push_back(start_button(state));
-    view.footer.main_id = "next";
+    ButtonView start = start_button(state);
+    // What speaks against the line is read before work on it begins.
+    if (start.enabled && work == for_next_piece(work)) start = through_pages(state, page, start);
+    view.footer.main_id = start.id;
+    view.footer.buttons.push_back(std::move(start));
     view.body = std::move(body);
 }
 

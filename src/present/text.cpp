@@ -84,6 +84,8 @@ Length down_on_tape(Length length, const Tape& tape) {
     return {std::floor(length.mm / step * (1 + tolerance::arithmetic)) * step};
 }
 
+std::string left_text(Length length, const Tape& tape) { return text(down_on_tape(length, tape), tape); }
+
 Tally tally_of(Length cut, Length formed, const Tape& tape) {
     const Length whole = on_tape(cut, tape), left = formed > Length{} ? down_on_tape(cut - formed, tape) : whole;
     return {whole - left, left};

@@ -23,6 +23,7 @@ struct Tape {
 Length on_tape(Length length, const Tape& tape);
 /// The same, but never more than there is: what is kept, or still left to be used.
 Length down_on_tape(Length length, const Tape& tape);
+std::string left_text(Length length, const Tape& tape);
 
 /// Formed and left as they are shown: what is left is rounded down, and both make up the cut length as it is shown.
 struct Tally {

@@ -98,7 +98,10 @@ std::string body(const OverviewBody& b) {
 
 std::string body(const TicksBody& b) {
     std::string all = line_of(b.heading);
-    for (const TickView& tick : b.ticks) all += std::string(tick.ticked ? "[x] " : "[ ] ") + tick.touch.label + (tick.touch.enabled ? "" : " (" + tick.touch.why_not + ")") + "\n";
+    for (const TickView& tick : b.ticks) {
+        all += std::string(tick.ticked ? "[x] " : "[ ] ") + tick.touch.label + (tick.touch.enabled ? "" : " (" + tick.touch.why_not + ")");
+        all += (tick.later ? " " + button(*tick.later) : "") + "\n";
+    }
     return all + said(b.cautions) + pager(b.pager);
 }
 

@@ -65,9 +65,9 @@ struct RibbonMark {
 struct RibbonView {
     std::vector<RibbonBend> bends;
     std::vector<RibbonTick> ticks;
-    std::vector<RibbonMark> marks;     ///< ink marks; on the bench just the one in hand
+    std::vector<RibbonMark> marks;     ///< ink marks; on the bench just the one in hand; those with a label are in the list beside
     double waste_a = 0, waste_b = 0;   ///< shares cut off or used up by the fitting
-    std::string tally;                 ///< "formed 12 1/2, left 29 7/16"
+    std::string tally;                 ///< "formed 12 1/2, left 29 7/16"; empty while marking out
     bool operator==(const RibbonView&) const = default;
 };
 
@@ -166,11 +166,13 @@ struct OverviewBody {
     bool operator==(const OverviewBody&) const = default;
 };
 
-/// A tick list; all ticked opens the main button.
+/// A tick list; all ticked opens the main button. Some ticks have a second answer: `later`, chosen when that is
+/// the one given.
 struct TickView {
     ButtonView touch;                  ///< label is the sentence
     bool ticked = false;
     bool gate = true;
+    std::optional<ButtonView> later = std::nullopt;
     bool operator==(const TickView&) const = default;
 };
 struct TicksBody {

@@ -14,7 +14,7 @@ std::string offer_label(const KeptOffer& offer, const Tape& tape) {
     if (offer.id == "whole") return "Keep it whole";
     if (offer.pieces.empty()) return "Keep nothing";
     if (!offer.end) return "Keep both ends";
-    return "Keep " + text(down_on_tape(offer.pieces.front(), tape), tape) + " at " + letter(*offer.end);
+    return "Keep " + left_text(offer.pieces.front(), tape) + " at " + letter(*offer.end);
 }
 
 ChoiceBody reasons_body(bool cut) {
@@ -29,7 +29,7 @@ ChoiceBody reasons_body(bool cut) {
 std::string offcut_words(const KeptOffer& offer, const Tape& tape) {
     if (offer.pieces.empty()) return "no offcut";
     std::string said = offer.pieces.size() > 1 ? "offcuts " : "offcut ";
-    for (std::size_t i = 0; i < offer.pieces.size(); ++i) said += (i > 0 ? " and " : "") + text(down_on_tape(offer.pieces[i], tape), tape);
+    for (std::size_t i = 0; i < offer.pieces.size(); ++i) said += (i > 0 ? " and " : "") + left_text(offer.pieces[i], tape);
     return said;
 }
 

@@ -33,15 +33,17 @@ struct ShelfEntry {
     bool operator==(const ShelfEntry&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later };
 
 // --- what a finger does
-struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card
+struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card, later
 struct OpenJob { std::string path; bool operator==(const OpenJob&) const = default; };
 struct OpenLine { std::string name; bool operator==(const OpenLine&) const = default; };
 struct Next { bool operator==(const Next&) const = default; };                  ///< the main button of the bench
 struct Back { bool operator==(const Back&) const = default; };
 struct Tick { std::string id; bool operator==(const Tick&) const = default; };  ///< on and off
+struct LeaveForLater { std::string id; bool operator==(const LeaveForLater&) const = default; };  ///< a tick's other answer, on and off
+struct TickLater { LeftForLater left; bool operator==(const TickLater&) const = default; };      ///< of a finished piece, on and off
 struct TurnPage { int by; bool operator==(const TurnPage&) const = default; };
 struct Key { std::string key; bool operator==(const Key&) const = default; };   ///< keypad: "0".."9", ".", "1/4" "1/2" "3/4", "clear", "back";
                                                                                 ///< also eighths, "+1/16" and "+1/32" on top of them, and "keypad" to have it
@@ -142,7 +144,7 @@ struct OrderIs { std::int64_t question; std::shared_ptr<const OrderVerdict> verd
 struct CardKept { Bender bender; bool own; std::optional<Job> job; bool operator==(const CardKept&) const = default; };
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
-using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, TurnPage, Key, PassCheck, PullAgain, KeepBend,
+using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, LeaveForLater, TickLater, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
                             SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, KeepCard, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
                             TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, StartFreshBook, GoOnWithoutBook,

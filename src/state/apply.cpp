@@ -20,6 +20,8 @@ void take(Doing& d, const OpenLine& a) { open_line(d, a.name); }
 void take(Doing& d, const Next&) { press_next(d); }
 void take(Doing& d, const Back&) { press_back(d); }
 void take(Doing& d, const Tick& a) { tick(d, a.id); }
+void take(Doing& d, const LeaveForLater& a) { leave_for_later(d, a.id); }
+void take(Doing& d, const TickLater& a) { tick_later(d, a.left); }
 void take(Doing& d, const TurnPage& a) { d.state.looks.page = std::clamp(d.state.looks.page + std::clamp(a.by, -1000, 1000), 0, 1000); }
 void take(Doing& d, const Key& a) { press_key(d, a.key); }
 void take(Doing& d, const PassCheck&) { pass_check(d); }

@@ -145,6 +145,7 @@ void forget_finish(LineWork& work) {
         const auto begins = [&](const char* prefix) { return id.rfind(prefix, 0) == 0; };
         return begins("tape-") || begins("finish-") || begins("hand-over-") || id == finish_list_passed;
     });
+    std::erase_if(work.later, [piece = piece_in_hand(work)](const auto& left) { return left.first.piece == piece; });
 }
 
 /// Takes the last bend back into hand at its check, with everything that was measured of it.
@@ -231,6 +232,29 @@ void tick(Doing& doing, const std::string& id) {
     const std::vector<TickItem> items = tick_items(doing.state, *list);
     if (std::none_of(items.begin(), items.end(), [&](const TickItem& item) { return item.id == id; })) return;
     if (work.ticks.erase(id) == 0) work.ticks.insert(id);
+    work.later.erase({piece_in_hand(work), id});
+    change_line(doing, work);
+}
+
+void leave_for_later(Doing& doing, const std::string& id) {
+    if (!at_bench(doing.state)) return;
+    LineWork work = work_in_hand(doing.state);
+    const std::optional<TickList> list = current_list(work);
+    if (!list) return;
+    const std::vector<TickItem> items = tick_items(doing.state, *list);
+    if (std::none_of(items.begin(), items.end(), [&](const TickItem& item) { return item.id == id && !item.later.empty(); })) return;
+    const LeftForLater left{piece_in_hand(work), id};
+    if (work.later.erase(left) == 0) work.later[left] = false;
+    work.ticks.erase(id);
+    change_line(doing, work);
+}
+
+void tick_later(Doing& doing, const LeftForLater& left) {
+    if (doing.state.looks.screen != Screen::later || !sheet_in_hand(doing.state)) return;
+    LineWork work = work_in_hand(doing.state);
+    const auto found = work.later.find(left);
+    if (found == work.later.end() || left.piece > work.finished) return;
+    found->second = !found->second;
     change_line(doing, work);
 }
 
@@ -277,10 +301,7 @@ void another_piece(Doing& doing) {
     if (doing.state.looks.screen != Screen::bench && doing.state.looks.screen != Screen::line) return;
     const LineWork before = work_in_hand(doing.state);
     if (before.stage != Stage::done) return;  // more than the job asks is allowed: a finished piece can still be spoiled
-    LineWork fresh;
-    fresh.finished = before.finished;
-    fresh.opening = before.opening;
-    change_line(doing, fresh);
+    change_line(doing, for_next_piece(before));
     show(doing.state, Screen::bench);
 }
 

@@ -29,6 +29,7 @@ bool is_beside(Screen screen) {
         case Screen::stick_length:
         case Screen::order:
         case Screen::card:
+        case Screen::later:
         case Screen::wrong: return true;
         case Screen::shelf:
         case Screen::lines:
@@ -56,6 +57,7 @@ bool can_show(const State& state, Screen screen) {
         case Screen::stick_length: return sheet_in_hand(state) != nullptr;
         case Screen::order: return sheet_in_hand(state) && !sheet_in_hand(state)->steps.empty();
         case Screen::bench: return bar_to_start(state) == Bar::none;
+        case Screen::later: return sheet_in_hand(state) && !work_in_hand(state).later.empty();
         case Screen::draft: return state.entry.has_value();
         case Screen::ask:
         case Screen::prove:

@@ -21,9 +21,7 @@ bool uncut_misfit(const State& state) {
 
 void start_afresh(Doing& doing) {
     const LineWork before = work_in_hand(doing.state);
-    LineWork fresh;
-    fresh.finished = before.finished;
-    fresh.opening = before.opening;  // wanted of the line, whatever becomes of the piece
+    LineWork fresh = for_next_piece(before);
     fresh.attempt = before.attempt;
     change_line(doing, fresh);
     show(doing.state, Screen::bench);
@@ -73,9 +71,7 @@ void confirm_scrap(Doing& doing) {
     work.scrap.push_back({work.next_id++, state.day, state.job->name, sheet.line.name, tube, *state.looks.reason,
                           spoiled.cut_length - chosen->kept(), chosen->kept(), wrong_bend(state), chosen->pieces.size() > 1 ? chosen->pieces[1] : Length{}});
     for (const Length& piece : chosen->pieces) keep_for_later(work, tube, piece, state.day);
-    LineWork fresh;
-    fresh.finished = spoiled.finished;
-    fresh.opening = spoiled.opening;
+    LineWork fresh = for_next_piece(spoiled);
     fresh.attempt = spoiled.attempt + 1;
     work.lines[line_key(state.job_id, sheet.line.name)] = fresh;
     change_work(doing, std::move(work));

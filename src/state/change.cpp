@@ -71,13 +71,25 @@ bool only_opening_differs(LineWork a, const LineWork& b) {
     return a == b;
 }
 
+bool only_later_differs(LineWork a, const LineWork& b) {
+    a.later = b.later;
+    return a == b;
+}
+
+/// What was changed on one of these screens comes back on it.
+bool is_seen_here(const State& state, const LineWork& before) {
+    const LineWork now = work_in_hand(state);
+    if (state.looks.screen == Screen::order) return only_opening_differs(before, now);
+    return state.looks.screen == Screen::later && !now.later.empty() && only_later_differs(before, now);
+}
+
 /// After undo or redo: the line whose record changed comes into hand, and the bench shows it. Only
-/// an order that is being made by hand goes on being made.
+/// an order that is being made by hand goes on being made, and what was left for later goes on being ticked.
 void follow(State& state, const Work& before) {
     std::optional<std::size_t> changed;
     for (std::size_t i = 0; i < state.sheets.size(); ++i)
         if (!same_line_work(before, state.work, line_key(state.job_id, state.sheets[i].line.name)) && (!changed || state.line == i)) changed = i;
-    if (changed && changed == state.line && only_opening_differs(line_work(before, state.job_id, state.sheets[*changed]), work_in_hand(state)) && state.looks.screen == Screen::order) return;
+    if (changed && changed == state.line && is_seen_here(state, line_work(before, state.job_id, state.sheets[*changed]))) return;
     if (changed) state.line = changed;
     if (changed || state.looks.screen == Screen::wrong) show(state, bar_to_start(state) == Bar::none ? Screen::bench : Screen::line);
 }

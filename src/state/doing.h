@@ -27,6 +27,8 @@ void leave_beside(State& state);
 void next_at_bench(Doing& doing);
 void back_at_bench(Doing& doing);
 void tick(Doing& doing, const std::string& id);
+void leave_for_later(Doing& doing, const std::string& id);
+void tick_later(Doing& doing, const LeftForLater& left);
 void pass_check(Doing& doing);
 void pull_again(Doing& doing, bool lever_was_there);
 void keep_bend(Doing& doing);

@@ -69,7 +69,7 @@ std::vector<TickItem> tick_items(const State& state, TickList list) {
     if (!sheet) return {};
     std::vector<TickItem> items;
     for (const CheckItem& item : sentences(state.checklists, list))
-        if (concerns(item, state.job->service, sheet->line)) items.push_back({prefix(list) + item.id, item.text, std::nullopt, {}, {}, std::nullopt, {}});
+        if (concerns(item, state.job->service, sheet->line)) items.push_back({prefix(list) + item.id, item.text, std::nullopt, {}, {}, std::nullopt, {}, list == TickList::hand_over ? item.later : ""});
     if (list == TickList::finish) {
         add_trims(sheet->line, items);
         add_tape_checks(*sheet, work_in_hand(state), items);
@@ -98,7 +98,33 @@ std::size_t ticks_missing(const State& state, TickList list) {
     if (!sheet_in_hand(state)) return 0;
     const LineWork work = work_in_hand(state);
     const std::vector<TickItem> items = tick_items(state, list);
-    return static_cast<std::size_t>(std::count_if(items.begin(), items.end(), [&](const TickItem& item) { return !work.ticks.contains(item.id); }));
+    return static_cast<std::size_t>(std::count_if(items.begin(), items.end(), [&](const TickItem& item) { return !work.ticks.contains(item.id) && !is_left(work, item.id); }));
+}
+
+int piece_in_hand(const LineWork& work) { return work.finished + (work.stage == Stage::done ? 0 : 1); }
+
+bool is_left(const LineWork& work, const std::string& tick) {
+    const auto found = work.later.find({piece_in_hand(work), tick});
+    return found != work.later.end() && !found->second;
+}
+
+const CheckItem* hand_over_item(const State& state, const std::string& tick) {
+    for (const CheckItem& item : state.checklists.hand_over)
+        if (prefix(TickList::hand_over) + item.id == tick) return &item;
+    return nullptr;
+}
+
+std::size_t left_for_later(const LineWork& work) {
+    return static_cast<std::size_t>(std::count_if(work.later.begin(), work.later.end(), [&](const auto& left) { return left.first.piece <= work.finished && !left.second; }));
+}
+
+LineWork for_next_piece(const LineWork& work) {
+    LineWork fresh;
+    fresh.finished = work.finished;
+    fresh.opening = work.opening;  // wanted of the line, whatever becomes of the piece
+    for (const auto& [left, done] : work.later)
+        if (left.piece <= work.finished) fresh.later[left] = done;
+    return fresh;
 }
 
 }  // namespace tubewright

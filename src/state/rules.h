@@ -45,12 +45,25 @@ struct TickItem {
     std::vector<TapeLeg> legs;
     std::optional<Length> across;
     Length trim;                   ///< to be cut off at the end
+    std::string later = {};        ///< words for the label where it is left for the fitter; empty: it can't be left
 };
 std::optional<TickList> current_list(const LineWork& work);
 std::vector<TickItem> tick_items(const State& state, TickList list);
 std::vector<CheckItem> cautions_for(const State& state);
 std::vector<CheckItem> cautions_for(const Checklists& lists, Service service, const Line& line);
+/// Neither ticked nor left for later.
 std::size_t ticks_missing(const State& state, TickList list);
+
+/// The piece in hand, or the one just finished, counted from 1.
+int piece_in_hand(const LineWork& work);
+/// Whether this tick of the piece in hand is left for the fitter.
+bool is_left(const LineWork& work, const std::string& tick);
+/// The sentence of the hand-over list behind a tick's id, or null: a list may have changed since.
+const CheckItem* hand_over_item(const State& state, const std::string& tick);
+/// What finished pieces still wait for.
+std::size_t left_for_later(const LineWork& work);
+/// The record with which the line begins its next piece: what belongs to the line, and what finished pieces wait for.
+LineWork for_next_piece(const LineWork& work);
 
 /// The tick that the main button sets when the finish list is done and the hand-over list begins.
 extern const std::string finish_list_passed;

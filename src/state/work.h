@@ -32,10 +32,18 @@ struct BendMade {
     bool operator==(const BendMade&) const = default;
 };
 
+/// A tick of the hand-over list that was answered "later": it can only be made once the line is on the vehicle.
+struct LeftForLater {
+    int piece;               ///< of the line's pieces, from 1
+    std::string tick;
+    auto operator<=>(const LeftForLater&) const = default;
+};
+
 /// How far one line is. Its key is job_id + "/" + line name.
 struct LineWork {
     Stage stage = Stage::prepare;
     std::set<std::string> ticks;     ///< ids of what is ticked on the current lists
+    std::map<LeftForLater, bool> later;  ///< what was left for the fitter, of every piece; true: done since
     std::size_t step = 0;            ///< which step of the sheet, in the order of work
     Move move = Move::mark;
     std::optional<Angle> pull_again; ///< where the next pull of this bend goes, after an under-bent check

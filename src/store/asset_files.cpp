@@ -77,11 +77,13 @@ std::vector<std::string> known_ids(const Node& item, const char* key, const std:
     return ids;
 }
 
-std::vector<CheckItem> check_items_from(const Node& list, const Library& library) {
+/// `can_wait`: its items may be left for the fitter.
+std::vector<CheckItem> check_items_from(const Node& list, const Library& library, bool can_wait = false) {
     std::vector<CheckItem> items;
     std::set<std::string> taken;
     for (const Node& node : list.items(0, 100)) {
-        node.known_keys({"id", "text", "services", "materials", "fittings"});
+        if (can_wait) node.known_keys({"id", "text", "services", "materials", "fittings", "later"});
+        else node.known_keys({"id", "text", "services", "materials", "fittings"});
         CheckItem item;
         item.id = id_of(node, taken);
         item.text = node.at("text").text(120);
@@ -89,6 +91,7 @@ std::vector<CheckItem> check_items_from(const Node& list, const Library& library
             for (const Node& service : services->items(1, 10)) item.services.push_back(service_from(service));
         item.materials = known_ids(node, "materials", material_ids(library));
         item.fittings = known_ids(node, "fittings", fitting_ids(library));
+        if (const auto later = node.find("later")) item.later = later->text(60);
         items.push_back(std::move(item));
     }
     return items;
@@ -153,7 +156,7 @@ Checklists checklists_from(const Node& root, const Library& library) {
     check_format(root, "tubewright-checklists");
     root.known_keys({"format", "version", "note", "prepare", "finish", "hand_over", "cautions"});
     return {check_items_from(root.at("prepare"), library), check_items_from(root.at("finish"), library),
-            check_items_from(root.at("hand_over"), library), check_items_from(root.at("cautions"), library)};
+            check_items_from(root.at("hand_over"), library, true), check_items_from(root.at("cautions"), library)};
 }
 
 }  // namespace tubewright

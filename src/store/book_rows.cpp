@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <limits>
 
 namespace tubewright {
@@ -106,10 +107,33 @@ const Row no_key;  // for reading what follows the key alone
 
 enum Table { line_work, line_tick, bend_pulled, bend_made, line_order, line_opening, scrap, offcut, stick, used, bench_choice, counter, settings, undo_step, undo_row, table_count };
 
+// What was left for later stands among the ticks, as "later 2 hand-over-recheck" or "done 2 hand-over-recheck": no
+// tick has a space in it, and a book of version 1 has a place for it.
+const std::array<const char*, 2> later_words{"later ", "done "};
+
+std::string later_word(const LeftForLater& left, bool done) { return later_words[done ? 1 : 0] + std::to_string(left.piece) + " " + left.tick; }
+
+/// Whether it was one.
+bool read_later(const std::string& tick, LineWork& line) {
+    for (const bool done : {false, true}) {
+        const std::string word = later_words[done ? 1 : 0];
+        if (tick.rfind(word, 0) != 0) continue;
+        LeftForLater left{};
+        const char* const from = tick.data() + word.size();
+        const auto [end, trouble] = std::from_chars(from, tick.data() + tick.size(), left.piece);
+        if (trouble != std::errc{} || left.piece < 1 || *end != ' ') throw BookTrouble{"holds an entry that this program did not write"};
+        left.tick = end + 1;
+        line.later[left] = done;
+        return true;
+    }
+    return false;
+}
+
 void put_line(BookRows& rows, const std::string& key, const LineWork& line) {
     rows[line_work][{key}] = {word(stages, line.stage), count(line.step), word(moves, line.move), maybe(line.pull_again), maybe(line.last_reading),
                               whole(line.pulls), yes(line.cut), line.cut_length.mm, line.plan, line.inked, whole(line.attempt), whole(line.finished)};
     for (const std::string& tick : line.ticks) rows[line_tick][{key, tick}] = {};
+    for (const auto& [left, done] : line.later) rows[line_tick][{key, later_word(left, done)}] = {};
     for (const std::size_t bend : line.pulled) rows[bend_pulled][{key, count(bend)}] = {};
     for (std::size_t i = 0; i < line.made.size(); ++i) {
         const BendMade& made = line.made[i];
@@ -157,8 +181,9 @@ void read_lines(const BookRows& rows, Work& work) {
     }
     for (const auto& [key, rest] : rows[line_tick]) {
         Reader cells(key, rest);
-        const std::string line = cells.text();
-        work.lines[line].ticks.insert(cells.text());
+        LineWork& line = work.lines[cells.text()];
+        const std::string tick = cells.text();
+        if (!read_later(tick, line)) line.ticks.insert(tick);
     }
     for (const auto& [key, rest] : rows[bend_pulled]) {
         Reader cells(key, rest);

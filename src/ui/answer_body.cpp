@@ -186,23 +186,50 @@ std::vector<Placed> place_groups(const Ui& ui, const std::vector<SettingsGroup>&
     return placed;
 }
 
+float small_height(const Ui& ui, const TextView& note, float width) {
+    const float indent = note.tone == Tone::plain ? 0 : ui.px(6);
+    return ui.height_of(note.text, TextSize::small, note.tone == Tone::stop || note.tone == Tone::now, width - indent);
+}
+
+/// Takes out those for which there is no room here, from the first of them on.
+std::vector<TextView> notes_past(const Ui& ui, const Box& room, std::vector<TextView>& notes) {
+    float used = 0;
+    for (std::size_t i = 0; i < notes.size(); ++i) {
+        used += small_height(ui, notes[i], room.width());
+        if (used <= room.height()) continue;
+        const auto first = notes.begin() + static_cast<std::ptrdiff_t>(i);
+        std::vector<TextView> past(first, notes.end());
+        notes.erase(first, notes.end());
+        return past;
+    }
+    return {};
+}
+
+/// The picture, as high as what stands under it lets it be.
+void draw_beside(const Drawing& on, Box side, const PictureView& picture, const std::vector<TextView>& under) {
+    Ui& ui = on.ui;
+    float needed = under.empty() ? 0 : ui.px(2);
+    for (const TextView& note : under) needed += small_height(ui, note, side.width());
+    draw_picture(ui, side.cut_top(std::max(side.height() - needed, side.height() * 0.5f)), picture, on.picture);
+    side.cut_top(ui.px(2));
+    draw_lines(ui, side, under, ui.paper());
+}
+
 }  // namespace
 
 void draw_body(const Drawing& on, const Box& box, const SettingsBody& body) {
     Ui& ui = on.ui;
     Box rest = box;
+    Box side = rest;
     if (body.picture) {
-        Box side = rest.cut_right(rest.width() * 0.34f);
+        side = rest.cut_right(rest.width() * 0.4f);
         rest.cut_right(ui.px(3));
-        draw_picture(ui, side.cut_top(side.height() * 0.62f), *body.picture, on.picture);
-        side.cut_top(ui.px(2));
-        draw_lines(ui, side, body.notes, ui.paper());
     }
-    const std::vector<TextView> notes = body.picture ? std::vector<TextView>{} : body.notes;
+    std::vector<TextView> notes = body.notes;
     const std::vector<Placed> placed = place_groups(ui, body.groups, rest.width());
     const int rows = placed.empty() ? 0 : placed.back().row + 1;
     const float name = ui.px(6), row_gap = ui.px(3);
-    const float below = (body.ruler ? ui.px(18) : 0) + (notes.empty() ? 0 : ui.px(7) * static_cast<float>(notes.size()));
+    const float below = (body.ruler ? ui.px(18) : 0) + (notes.empty() || body.picture ? 0 : ui.px(7) * static_cast<float>(notes.size()));
     const float high = std::clamp((rest.height() - below - row_gap * static_cast<float>(rows)) / static_cast<float>(std::max(rows, 1)) - name, ui.px(20.2), ui.px(25));
     for (const Placed& group : placed) {
         const float top = rest.min.y + static_cast<float>(group.row) * (name + high + row_gap);
@@ -218,6 +245,7 @@ void draw_body(const Drawing& on, const Box& box, const SettingsBody& body) {
     }
     rest.cut_top(static_cast<float>(rows) * (name + high + row_gap));
     if (body.ruler) draw_ruler(ui, rest.cut_top(ui.px(18)), body);
+    if (body.picture) draw_beside(on, side, *body.picture, notes_past(ui, rest, notes));
     draw_lines(ui, rest, notes, ui.paper());
 }
 

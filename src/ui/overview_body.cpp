@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <tuple>
 
 #include "ui/bodies.h"
 
@@ -14,7 +15,8 @@ float names_width(const Ui& ui, const OverviewBody& body, float width) {
 }
 
 float fact_height(const Ui& ui, const std::string& value, float width) {
-    return std::clamp(ui.height_of(value, TextSize::body, true, width), ui.line_height(TextSize::body), ui.px(14));
+    const float body = ui.height_of(value, TextSize::body, true, width);
+    return body <= 2 * ui.line_height(TextSize::body) + 1 ? body : ui.height_of(value, TextSize::small, true, width) + 1;
 }
 
 float facts_height(const Ui& ui, const OverviewBody& body, float width) {
@@ -26,6 +28,22 @@ float facts_height(const Ui& ui, const OverviewBody& body, float width) {
 
 /// What the arrows that turn the findings' pages take, with the gap beside them.
 float pager_room(const Ui& ui, const OverviewBody& body) { return body.pager.needed ? pager_width(ui) : 0; }
+
+/// As wide as what stands beside it allows: with words that are read at arm's length while the picture is a large one, with
+/// smaller ones then. 0: no room for it.
+float picture_width(const Ui& ui, const OverviewBody& body, const Box& box, float gap) {
+    constexpr double widest_shape = 1.7;
+    const auto fits = [&](float width, TextSize size) {
+        const float beside = box.width() - width - gap;
+        return facts_height(ui, body, beside) + plates_height(ui, body.findings, beside, size) + ui.px(1) <= box.height();
+    };
+    for (const auto& [largest, least, size] : {std::tuple{0.64f, 0.5f, TextSize::body}, {0.64f, 0.3f, TextSize::small}})
+        for (float share = largest; share >= least; share -= 0.02f) {
+            const float width = std::min(box.width() * share, box.height() * static_cast<float>(widest_shape));
+            if (fits(width, size)) return width;
+        }
+    return 0;
+}
 
 void draw_facts(Ui& ui, Box& box, const OverviewBody& body) {
     const float names = names_width(ui, body, box.width());
@@ -58,11 +76,8 @@ void draw_body(const Drawing& on, const Box& box, const OverviewBody& body) {
     }
     const float pager = pager_room(ui, body);
     if (body.picture) {
-        // Findings need the room more than the picture does.
-        const float width = std::min(rest.width() * (body.findings.empty() ? 0.5f : 0.34f), rest.height() * 1.5f);
-        const float beside = rest.width() - width - gap - pager;
-        const float needed = facts_height(ui, body, beside) + plates_height(ui, body.findings, beside) + ui.px(1);
-        if (body.findings.empty() || needed <= rest.height()) {
+        const float width = picture_width(ui, body, {rest.min, {rest.max.x - pager, rest.max.y}}, gap);
+        if (width > 0) {
             draw_picture(ui, rest.cut_left(width), *body.picture, on.picture);
             rest.cut_left(gap);
         }

@@ -12,14 +12,22 @@ namespace {
 
 /// The rows of the ribbon, from the top, and where the tube lies across.
 struct Rows {
-    Box words, signs, tube, ticks, tape;
+    Box words, leaders, signs, tube, ticks, tape;
     float at(double share) const { return tube.min.x + static_cast<float>(share) * tube.width(); }
 };
 
-Rows rows_of(const Ui& ui, const Box& box) {
+constexpr double leaders_mm = 3.6;
+
+/// Several readings side by side: each has a line to its mark.
+bool has_leaders(const RibbonView& ribbon) {
+    return std::count_if(ribbon.marks.begin(), ribbon.marks.end(), [](const RibbonMark& mark) { return !mark.label.empty(); }) > 1;
+}
+
+Rows rows_of(const Ui& ui, const Box& box, const RibbonView& ribbon) {
     Box rest = box.inside(ui.px(2.4), ui.px(0.6));
     Rows rows;
     rows.words = rest.cut_top(ui.px(5.5));
+    rows.leaders = rest.cut_top(has_leaders(ribbon) ? ui.px(leaders_mm) : 0);
     rows.signs = rest.cut_top(ui.px(2.9));
     Box tube = rest.cut_top(ui.px(6.6));
     tube.cut_left(ui.px(6.5));
@@ -60,27 +68,32 @@ void draw_waste(Ui& ui, const Rows& rows, double from, double to, bool cut_at_en
     list.AddRect(part.min, part.max, colour(p.ink), 0, 0, ui.px(0.25));
 }
 
+/// Boxes side by side in their order, each as near to its place as the others let it be.
+void push_apart(std::vector<Box>& boxes, float gap, float from, float to) {
+    float limit = from;
+    for (Box& box : boxes) {
+        const float by = std::max(0.0f, limit - box.min.x);
+        box.min.x += by;
+        box.max.x += by;
+        limit = box.max.x + gap;
+    }
+    limit = to;
+    for (std::size_t i = boxes.size(); i-- > 0;) {
+        const float by = std::max(0.0f, boxes[i].max.x - limit);
+        boxes[i].min.x -= by;
+        boxes[i].max.x -= by;
+        limit = boxes[i].min.x - gap;
+    }
+}
+
 /// Where the bends' numbers stand: over their bands, pushed apart where bands are narrower than numbers.
 std::vector<Box> number_boxes(const Ui& ui, const Rows& rows, const RibbonView& ribbon) {
     std::vector<Box> boxes;
     for (const RibbonBend& bend : ribbon.bends) {
         const float width = std::max(ui.width_of(bend.number, TextSize::small, true) + ui.px(1.4), ui.px(3.6));
-        const float centre = (rows.at(bend.from) + rows.at(bend.to)) / 2;
-        Box box = around({centre, rows.tube.centre().y}, width, rows.tube.height());
-        if (!boxes.empty() && box.min.x < boxes.back().max.x + ui.px(0.4)) {
-            const float by = boxes.back().max.x + ui.px(0.4) - box.min.x;
-            box.min.x += by;
-            box.max.x += by;
-        }
-        boxes.push_back(box);
+        boxes.push_back(around({(rows.at(bend.from) + rows.at(bend.to)) / 2, rows.tube.centre().y}, width, rows.tube.height()));
     }
-    float limit = rows.tube.max.x;
-    for (std::size_t i = boxes.size(); i-- > 0;) {
-        const float by = std::max(0.0f, boxes[i].max.x - limit);
-        boxes[i].min.x -= by;
-        boxes[i].max.x -= by;
-        limit = boxes[i].min.x - ui.px(0.4);
-    }
+    push_apart(boxes, ui.px(0.4), boxes.empty() ? 0 : boxes.front().min.x, rows.tube.max.x);
     return boxes;
 }
 
@@ -128,54 +141,71 @@ void draw_tape(Ui& ui, const Rows& rows, const RibbonView& ribbon) {
     }
 }
 
-/// Draws pointers and lines; a reading stands over each that has room for one, the one in hand first.
-void draw_marks(Ui& ui, const Rows& rows, const RibbonView& ribbon, std::vector<Box> taken) {
-    std::vector<RibbonMark> marks = ribbon.marks;
-    std::stable_sort(marks.begin(), marks.end(), [](const RibbonMark& a, const RibbonMark& b) { return a.now > b.now; });
+/// A pointer over the tube, and its line, which runs in from both edges of the tube and leaves the bend's number free.
+void draw_pointer(Ui& ui, const Rows& rows, const RibbonMark& mark, Rgb ink) {
+    const float x = rows.at(mark.at), half = ui.px(mark.now ? 2.3 : 1.6), in = ui.px(1), over = ui.px(1.4);
+    for (const auto& [from, to] : {std::pair{rows.tube.min.y - over, rows.tube.min.y + in}, std::pair{rows.tube.max.y - in, rows.tube.max.y + over}}) {
+        draw_rule(ui.list(), {x, from}, {x, to}, colour(ui.palette().paper), ui.px(1.3));
+        draw_rule(ui.list(), {x, from}, {x, to}, colour(ink), ui.px(0.6));
+    }
+    ui.list().AddTriangleFilled({x - half, rows.signs.min.y}, {x + half, rows.signs.min.y}, {x, rows.signs.max.y}, colour(ink));
+}
+
+void draw_reading(Ui& ui, const Box& box, const RibbonMark& mark, Rgb ink) {
+    Type type{mark.now ? TextSize::body : TextSize::small, true, ink, ui.palette().paper};
+    type.wrap = false;
+    type.down = Down::middle;
+    ui.text(box, mark.label, type);
+}
+
+/// Marks to lay out: a reading for each that has one, all in one row, with a line from it to its mark. In the order of
+/// the marks, so that no two lines cross.
+void draw_marks_to_ink(Ui& ui, const Rows& rows, std::vector<RibbonMark> marks) {
+    const Palette& p = ui.palette();
+    std::stable_sort(marks.begin(), marks.end(), [](const RibbonMark& a, const RibbonMark& b) { return a.at < b.at; });
+    std::vector<Box> boxes;
     for (const RibbonMark& mark : marks) {
-        const Rgb ink = mark.now ? ui.palette().now : ui.palette().ink;
-        const float x = rows.at(mark.at), half = ui.px(mark.now ? 2.3 : 1.6);
-        // The line runs in from both edges of the tube and leaves the bend's number free.
-        const float in = ui.px(1), over = ui.px(1.4);
-        for (const auto& [from, to] : {std::pair{rows.tube.min.y - over, rows.tube.min.y + in}, std::pair{rows.tube.max.y - in, rows.tube.max.y + over}}) {
-            draw_rule(ui.list(), {x, from}, {x, to}, colour(ui.palette().paper), ui.px(1.3));
-            draw_rule(ui.list(), {x, from}, {x, to}, colour(ink), ui.px(0.6));
-        }
-        ui.list().AddTriangleFilled({x - half, rows.signs.min.y}, {x + half, rows.signs.min.y}, {x, rows.signs.max.y}, colour(ink));
-        const TextSize size = mark.now ? TextSize::body : TextSize::small;
-        const float width = ui.width_of(mark.label, size, true);
-        const float left = std::clamp(x - width / 2, rows.words.min.x, std::max(rows.words.min.x, rows.words.max.x - width));
-        const Box label{{left, rows.words.min.y}, {left + width + 1, rows.words.max.y}};
-        const Box kept{{label.min.x - ui.px(1.5), label.min.y}, {label.max.x + ui.px(1.5), label.max.y}};
-        if (std::any_of(taken.begin(), taken.end(), [&](const Box& other) { return overlap(kept, other); })) continue;
-        Type type{size, true, ink, ui.palette().paper};
-        type.wrap = false;
-        type.down = Down::middle;
-        ui.text(label, mark.label, type);
-        taken.push_back(label);
+        draw_pointer(ui, rows, mark, mark.label.empty() ? p.edge : p.ink);
+        if (!mark.label.empty()) boxes.push_back(around({rows.at(mark.at), rows.words.centre().y}, ui.width_of(mark.label, TextSize::small, true) + 1, rows.words.height()));
+    }
+    push_apart(boxes, ui.px(2.6), rows.words.min.x, rows.words.max.x);
+    auto box = boxes.begin();
+    for (const RibbonMark& mark : marks) {
+        if (mark.label.empty()) continue;
+        const ImVec2 from{box->centre().x, rows.words.max.y - ui.px(0.4)}, to{rows.at(mark.at), rows.signs.min.y + ui.px(0.2)};
+        ui.list().AddLine(from, to, colour(p.ink), ui.px(0.35));
+        draw_reading(ui, *box, mark, p.ink);
+        ++box;
     }
 }
 
-/// The tally stands in the words' row, on the side away from the mark in hand.
-Box draw_tally(Ui& ui, const Rows& rows, const RibbonView& ribbon) {
-    const auto now = std::find_if(ribbon.marks.begin(), ribbon.marks.end(), [](const RibbonMark& mark) { return mark.now; });
-    const bool left = now != ribbon.marks.end() && now->at > 0.5;
-    const float width = std::min(ui.width_of(ribbon.tally, TextSize::small, false) + 1, rows.words.width());
-    const Box box = left ? Box{rows.words.min, {rows.words.min.x + width, rows.words.max.y}}
-                         : Box{{rows.words.max.x - width, rows.words.min.y}, rows.words.max};
-    Type type = ui.small(ui.paper());
-    type.wrap = false;
-    type.down = Down::middle;
-    ui.text(box, ribbon.tally, type);
-    return box;
+/// The tally stands in the words' row, on the side away from the mark in hand; it leaves that one's reading its room, or
+/// is not there.
+void draw_words(Ui& ui, const Rows& rows, const RibbonView& ribbon, const RibbonMark* now) {
+    Box free = rows.words;
+    const float tally = ribbon.tally.empty() ? 0 : ui.width_of(ribbon.tally, TextSize::small, false) + 1;
+    const float reading = now ? ui.width_of(now->label, TextSize::body, true) + 1 : 0;
+    if (tally > 0 && tally + reading + ui.px(now ? 1.5 : 0) <= free.width()) {
+        const Box box = now && now->at > 0.5 ? free.cut_left(tally) : free.cut_right(tally);
+        if (now && now->at > 0.5) free.cut_left(ui.px(1.5));
+        else free.cut_right(ui.px(1.5));
+        Type type = ui.small(ui.paper());
+        type.wrap = false;
+        type.down = Down::middle;
+        ui.text(box, ribbon.tally, type);
+    }
+    if (!now) return;
+    draw_pointer(ui, rows, *now, ui.palette().now);
+    const float left = std::clamp(rows.at(now->at) - reading / 2, free.min.x, std::max(free.min.x, free.max.x - reading));
+    draw_reading(ui, {{left, free.min.y}, {left + reading, free.max.y}}, *now, ui.palette().now);
 }
 
 }  // namespace
 
-float ribbon_height(const Ui& ui) { return ui.px(23); }
+float ribbon_height(const Ui& ui, const RibbonView& ribbon) { return ui.px(23 + (has_leaders(ribbon) ? leaders_mm : 0)); }
 
 void draw_ribbon(Ui& ui, const Box& box, const RibbonView& ribbon) {
-    const Rows rows = rows_of(ui, box);
+    const Rows rows = rows_of(ui, box, ribbon);
     draw_steel(ui, rows.tube);
     draw_waste(ui, rows, 0, ribbon.waste_a, true);
     draw_waste(ui, rows, 1 - ribbon.waste_b, 1, false);
@@ -187,9 +217,9 @@ void draw_ribbon(Ui& ui, const Box& box, const RibbonView& ribbon) {
     ui.text({{box.min.x, rows.tube.min.y}, {rows.tube.min.x, rows.tube.max.y}}, "A", letter);
     ui.text({{rows.tube.max.x, rows.tube.min.y}, {box.max.x, rows.tube.max.y}}, "B", letter);
     draw_tape(ui, rows, ribbon);
-    std::vector<Box> taken;
-    if (!ribbon.tally.empty()) taken.push_back(draw_tally(ui, rows, ribbon));
-    draw_marks(ui, rows, ribbon, std::move(taken));
+    const bool in_hand = ribbon.marks.size() == 1 && ribbon.marks.front().now;
+    draw_words(ui, rows, ribbon, in_hand ? &ribbon.marks.front() : nullptr);
+    if (!in_hand) draw_marks_to_ink(ui, rows, ribbon.marks);
 }
 
 }  // namespace tubewright

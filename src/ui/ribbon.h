@@ -5,7 +5,7 @@
 
 namespace tubewright {
 
-float ribbon_height(const Ui& ui);
+float ribbon_height(const Ui& ui, const RibbonView& ribbon);
 void draw_ribbon(Ui& ui, const Box& box, const RibbonView& ribbon);
 
 }  // namespace tubewright

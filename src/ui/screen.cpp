@@ -121,7 +121,7 @@ Frame frame_of(const Ui& ui, const ScreenView& view) {
         frame.keys = frame.keys.cut_right(pad_width(ui, *route));
         rest.max.x = frame.keys.min.x;
     }
-    if (view.ribbon) frame.ribbon = rest.cut_top(ribbon_height(ui));
+    if (view.ribbon) frame.ribbon = rest.cut_top(ribbon_height(ui, *view.ribbon));
     if (!view.notice.empty() && std::holds_alternative<RouteBody>(view.body)) {
         frame.notice = rest.cut_top(notice_height(ui, view.notice, rest.width()));
     } else if (!view.notice.empty()) {

@@ -6,7 +6,7 @@
 namespace tubewright {
 namespace {
 
-constexpr double pad_across_mm = 3, pad_down_mm = 1, square_mm = 13, lip_mm = 1.1;
+constexpr double pad_across_mm = 3, pad_down_mm = 1, square_mm = 13, lip_mm = 1.1, later_mm = 33, later_gap_mm = 3;
 
 /// One size for all sentences of a list, whatever page they are on: the larger one where each of them has room.
 TextSize sentence_size(const Ui& ui, const TicksBody& body, const Box& row) {
@@ -22,13 +22,21 @@ TextSize caution_size(const Ui& ui, const TicksBody& body, const Box& side) {
     return std::any_of(body.all_cautions.begin(), body.all_cautions.end(), too_high) ? TextSize::small : TextSize::body;
 }
 
+/// A second answer stands at the right, as a button of its own.
+Box answers_off_right(const Ui& ui, const TicksBody& body, Box row) {
+    if (std::none_of(body.ticks.begin(), body.ticks.end(), [](const TickView& tick) { return tick.later.has_value(); })) return row;
+    row.cut_right(ui.px(later_mm + later_gap_mm));
+    return row;
+}
+
 void draw_tick(const Drawing& on, const Box& box, const TickView& tick, TextSize size) {
     Ui& ui = on.ui;
     const Palette& p = ui.palette();
     const Touch touch = ui.touch(box, tick.touch, ui.px(1));
     if (touch.fired && tick.touch.press) on.actions.push_back(*tick.touch.press);
     const bool off = !tick.touch.enabled;
-    Skin skin = tick.ticked ? ui.pale(Tone::go) : off ? ui.paper() : ui.panel();
+    const bool later = tick.later && tick.later->chosen;
+    Skin skin = tick.ticked ? ui.pale(Tone::go) : later ? ui.pale(Tone::caution) : off ? ui.paper() : ui.panel();
     if (touch.down) skin.fill = mixed(skin.fill, p.now, 0.18);
     const float lip = ui.px(lip_mm);
     const Box face{box.min, {box.max.x, box.max.y - lip}};
@@ -44,6 +52,7 @@ void draw_tick(const Drawing& on, const Box& box, const TickView& tick, TextSize
     // What has to be ticked has a heavy box, what may be ticked a light one.
     ui.list().AddRect(square.min, square.max, colour(tick.ticked ? p.go : p.ink), ui.px(1.6), 0, ui.px(tick.gate ? 0.9 : 0.4));
     if (tick.ticked) draw_check(ui.list(), square.centre(), ui.px(9), colour(p.on_go), ui.px(1.7));
+    if (later) draw_tone_sign(ui, square.centre(), ui.px(8), Tone::caution);
 
     ui.begin_label();
     Type type = size == TextSize::body ? ui.body(skin, false) : ui.small(skin, false);
@@ -84,8 +93,16 @@ void draw_body(const Drawing& on, const Box& box, const TicksBody& body) {
     }
     constexpr int ticks_of_page = 3;
     const int count = static_cast<int>(body.ticks.size()), places = std::max(count, ticks_of_page);
-    const TextSize size = sentence_size(ui, body, rest.row(0, places, gap));
-    for (int i = 0; i < count; ++i) draw_tick(on, rest.row(i, places, gap), body.ticks[static_cast<std::size_t>(i)], size);
+    const TextSize size = sentence_size(ui, body, answers_off_right(ui, body, rest.row(0, places, gap)));
+    for (int i = 0; i < count; ++i) {
+        const TickView& tick = body.ticks[static_cast<std::size_t>(i)];
+        Box row = rest.row(i, places, gap);
+        const Box whole = row;
+        row = answers_off_right(ui, body, row);
+        draw_tick(on, row, tick, size);
+        // In small letters: the sign of the answer that is chosen needs the corner.
+        if (tick.later) ui.press({{row.max.x + ui.px(later_gap_mm), whole.min.y}, whole.max}, *tick.later, on.actions, TextSize::small);
+    }
 }
 
 }  // namespace tubewright

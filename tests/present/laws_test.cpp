@@ -118,6 +118,88 @@ TEST_CASE("every screen can be come to by touching what screens offer, and Back 
     }
 }
 
+namespace {
+
+/// What stands on a screen in words that have to be read, or ticked.
+std::set<std::string> sentences_on(const ScreenView& view) {
+    std::set<std::string> all;
+    if (const auto* ticks = std::get_if<TicksBody>(&view.body)) {
+        for (const TickView& tick : ticks->ticks) all.insert(tick.touch.label);
+        for (const TextView& caution : ticks->cautions) all.insert(caution.text);
+    }
+    if (const auto* marks = std::get_if<MarkOutBody>(&view.body))
+        for (const MarkRow& row : marks->rows) all.insert(row.bend);
+    if (const auto* line = std::get_if<OverviewBody>(&view.body))
+        for (const TextView& finding : line->findings) all.insert(finding.text);
+    return all;
+}
+
+/// Everything that the pages of this screen hold.
+std::set<std::string> all_pages_of(const State& state) {
+    std::set<std::string> all;
+    for (int page = 0; page < 12; ++page) all.merge(sentences_on(screen_view(touched(state, {TurnPage{-1000}, TurnPage{page}}))));
+    return all;
+}
+
+/// Presses nothing but the main button until the work goes on; what was shown on the way.
+std::set<std::string> shown_by_the_main_button(State& state) {
+    std::set<std::string> shown;
+    const LineWork before = work_in_hand(state);
+    const Screen screen = state.looks.screen;
+    for (int presses = 0; presses < 20 && work_in_hand(state) == before && state.looks.screen == screen; ++presses) {
+        const ScreenView view = screen_view(state);
+        shown.merge(sentences_on(view));
+        for (const ButtonView& button : view.footer.buttons)
+            if (button.id == view.footer.main_id && button.enabled) state = touched(state, {*button.press});
+    }
+    return shown;
+}
+
+}  // namespace
+
+TEST_CASE("the main button passes no page unseen: not of the line, of a list, or of the marks") {
+    Job job = sample_job();
+    for (int i = 0; i < 6; ++i) job.lines[0].route.bends.push_back({Angle{20}, Angle{180}}), job.lines[0].route.runs.push_back(inches(5));
+    job.lines[0].bend_notes.resize(8);
+    job.lines[0].note = "Goes over the axle, inside the frame.";
+    job.lines[0].material.advice = {"Sharp wheel, light feed.", "No copper wire brush.", "Deburr with a clean tool."};
+    State state = touched(job_open(), {JobRead{"trailer", "jobs/trailer.json", job}, OpenLine{"axle crossover"}, NewStick{inches(400)}, GoTo{Screen::line}});
+    REQUIRE(bar_to_start(state) == Bar::none);
+    std::size_t pages = 0;
+    for (const char* at : {"line", "prepare", "mark out"}) {
+        INFO(at);
+        state = all_ticked(touched(state, {TurnPage{-1000}}));
+        const std::set<std::string> all = all_pages_of(state);
+        pages += all.size();
+        CHECK(shown_by_the_main_button(state) == all);
+    }
+    CHECK(pages > 16);
+    while (work_in_hand(state).stage == Stage::bending) state = touched(at_check(std::move(state)), {PassCheck{}});
+    for (const char* at : {"finish", "hand over"}) {
+        INFO(at);
+        state = all_ticked(state);
+        if (at == std::string("hand over")) state = touched(state, {LeaveForLater{"hand-over-leak"}});
+        const std::set<std::string> all = all_pages_of(state);
+        CHECK(shown_by_the_main_button(state) == all);
+    }
+    CHECK(work_in_hand(state).stage == Stage::done);
+}
+
+TEST_CASE("every ink mark has its number and its reading over it, six to a page") {
+    for (const Unit unit : {Unit::inch, Unit::mm}) {
+        State state = touched(touched(all_ticked(touched(job_open(), {JobRead{"tank", "jobs/tank.json", tank_job()}, OpenLine{"round the tank"}, NewStick{inches(240)}, Next{}})), {Next{}}), {SetUnit{unit}});
+        REQUIRE(work_in_hand(state).stage == Stage::mark_out);
+        const ScreenView view = screen_view(state);
+        const auto& rows = std::get<MarkOutBody>(view.body).rows;
+        REQUIRE(rows.size() == 6);
+        std::set<std::string> over, beside;
+        for (const RibbonMark& mark : view.ribbon->marks) over.insert(mark.label);
+        for (std::size_t i = 0; i < rows.size(); ++i) beside.insert(std::to_string(i + 1) + ": " + rows[i].from_a);
+        CHECK(over == beside);
+        CHECK(view.ribbon->tally.empty());
+    }
+}
+
 TEST_CASE("as many bends show as done as are written down as made") {
     State state = at_first_bend();
     for (std::size_t made = 0; made <= 2; ++made) {

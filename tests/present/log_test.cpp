@@ -113,4 +113,24 @@ TEST_CASE("entries add up to their day, days to the whole, and shares with them,
     CHECK(seen > 500);
 }
 
+TEST_CASE("no stick and no offcut is said to be longer than it is, on any screen that names it") {
+    // 100.05 in lies between 100 1/16 (100.0625) and 100; 2541.27 mm between 2541 and 2541.5. The nearest would be more.
+    State state = touched(job_open(), {OpenLine{"axle crossover"}, NewStick{inches(30.05)}, NewStick{inches(100.05)}});
+    for (const Unit unit : {Unit::inch, Unit::mm}) {
+        state = touched(state, {SetUnit{unit}});
+        const std::string said = unit == Unit::inch ? "100\"" : "2541 mm", kept = unit == Unit::inch ? "30\"" : "763 mm";
+        const ScreenView line = screen_view(touched(state, {GoTo{Screen::line}}));
+        CHECK(std::count(line.header.chips.begin(), line.header.chips.end(), "on stick " + said) == 1);
+        const auto stock = std::get<ListBody>(screen_view(touched(state, {GoTo{Screen::stock}})).body);
+        CHECK(stock.heading.rfind("On the stick " + said + ";", 0) == 0);
+        CHECK(std::any_of(stock.rows.begin(), stock.rows.end(), [&](const RowView& row) { return row.touch.label == "Offcut, " + kept; }));
+        // Without a line in hand: the rack.
+        State rack = touched(state, {JobRead{"trailer", "jobs/trailer.json", sample_job()}, GoTo{Screen::stock}});
+        const auto table = std::get<TableBody>(screen_view(rack).body);
+        REQUIRE(table.rows.size() == 2);
+        CHECK(table.rows[0][2] == said);
+        CHECK(table.rows[1][2] == kept);
+    }
+}
+
 }  // namespace tubewright

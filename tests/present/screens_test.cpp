@@ -11,6 +11,18 @@ namespace {
 
 void expect_screen(const std::string& name, const State& state) { expect_text(name, as_text(screen_view(state))); }
 
+/// Eight bends, zigzag.
+Job long_job() {
+    Job job = sample_job();
+    std::vector<std::pair<double, double>> bends(8, {30, 180});
+    bends.front().second = 0;
+    Line line = line_of(std::vector<double>(9, 4), bends);
+    line.name = "many bends";
+    line.bend_notes.resize(8);
+    job.lines = {line};
+    return job;
+}
+
 State second_bend() { return touched(at_check(at_first_bend()), {PassCheck{}}); }
 
 }  // namespace
@@ -74,6 +86,10 @@ TEST_CASE("preparing: the stick first, then the ticks") {
     expect_screen("stick-length", touched(at_prepare("axle crossover", 12), {GoTo{Screen::stick_length}, Key{"2"}, Key{"0"}, Key{"1/2"}}));
     expect_screen("prepare", touched(at_prepare(), {Tick{"prepare-square"}}));
     expect_screen("mark-out", touched(all_ticked(at_prepare()), {Next{}}));
+    State many = touched(job_open(), {JobRead{"tank", "jobs/tank.json", long_job()}, OpenLine{"many bends"}, NewStick{inches(240)}, Next{}});
+    many = touched(all_ticked(many), {Next{}});
+    expect_screen("mark-out-many", many);
+    expect_screen("mark-out-many-later", touched(many, {TurnPage{1}}));
 }
 
 TEST_CASE("the rack names a tube by its size and its material's name, and what is too short says by how much") {
@@ -142,6 +158,15 @@ TEST_CASE("finish, hand over, done") {
     state = touched(at_check(state), {PassCheck{}});
     expect_screen("finish", state);
     expect_screen("hand-over", touched(all_ticked(state), {Next{}}));
+    const State left = touched(all_ticked(touched(all_ticked(state), {Next{}})), {LeaveForLater{"hand-over-leak"}});
+    expect_screen("hand-over-left", left);
+    expect_screen("hand-over-label", touched(left, {TurnPage{2}}));
+    const State gone = touched(left, {Next{}});
+    expect_screen("done-left", gone);
+    expect_screen("lines-left", touched(gone, {GoTo{Screen::lines}}));
+    expect_screen("line-left", touched(gone, {GoTo{Screen::line}}));
+    expect_screen("later", touched(gone, {GoTo{Screen::line}, GoTo{Screen::later}}));
+    expect_screen("later-done", touched(gone, {GoTo{Screen::line}, GoTo{Screen::later}, TickLater{{1, "hand-over-leak"}}}));
     expect_screen("done", piece_made());
     expect_screen("done-all", piece_made("left rear"));
     const State one_under = touched(reading(at_check(at_first_bend()), "43"), {KeepBend{}});  // 45 wanted

@@ -105,6 +105,18 @@ TEST_CASE("what is kept or left is never shown longer than it is") {
     CHECK(tally_of(inches(20.05), {}, sixteenths).formed == Length{});
 }
 
+TEST_CASE("a lever is never sent past the set angle, and stops at most half a degree short of it") {
+    for (const Tape& tape : {sixteenths, metric})
+        for (int hundredths = 0; hundredths <= 18000; ++hundredths) {
+            const Angle set{hundredths / 100.0};
+            const std::string shown = lever_text(set, tape);
+            // 92 1/2° or 92.5°
+            const double degrees = std::stod(shown) + (shown.find("1/2") == std::string::npos || shown == "1/2°" ? 0 : 0.5) - (shown == "1/2°" ? 0.5 : 0);
+            if (degrees > set.deg + 1e-9 || degrees <= set.deg - 0.5) FAIL(shown << " for " << set.deg);
+        }
+    CHECK(lever_text(Angle{93.75}, sixteenths) == "93 1/2°");  // the nearest would be over-bent: 94
+}
+
 TEST_CASE("shares that follow each other add up to their sum as it is shown") {
     // Thirds: 33.33, 66.67 and 100 are shown as 33.3, 66.7 and 100.0, and so the steps between them.
     CHECK(percents({1.0 / 3, 1.0 / 3, 1.0 / 3}) == std::vector<std::string>{"33.3 %", "33.4 %", "33.3 %"});

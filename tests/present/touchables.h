@@ -22,7 +22,10 @@ inline void add_body(std::vector<ButtonView>& all, const OverviewBody& body) {
     add(all, body.pager);
 }
 inline void add_body(std::vector<ButtonView>& all, const TicksBody& body) {
-    for (const TickView& tick : body.ticks) all.push_back(tick.touch);
+    for (const TickView& tick : body.ticks) {
+        all.push_back(tick.touch);
+        if (tick.later) all.push_back(*tick.later);
+    }
     add(all, body.pager);
 }
 inline void add_body(std::vector<ButtonView>& all, const MarkOutBody& body) { add(all, body.pager); }

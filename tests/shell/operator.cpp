@@ -87,7 +87,7 @@ std::optional<std::string> Operator::next_touch(const State& state, const std::v
     }
     if (can(seen, "key-0") && state.looks.screen == Screen::bench && readings_left() > 0) return at_keypad(state);
     if (const auto tick = state.line ? first_unticked(state, seen) : std::nullopt) return tick;
-    for (const char* id : {"more-ticks", "pass"})
+    for (const char* id : {"more-ticks", "next-page", "pass"})
         if (can(seen, id) && !can(seen, "next")) return id;
     if (can(seen, "next")) return "next";
     for (const char* id : {"stick", "pull-again", "keep", "new-stick", "pass", "later"})

@@ -38,6 +38,12 @@ std::vector<std::string> labels(const Program& program) {
 /// From the job's lines to the bench of one of them.
 void to_the_bench(Program& program) {
     program.click("line-" + job_line);
+    past_the_pages(program);
+}
+
+/// Through as many pages as there are, and on.
+void past_the_pages(Program& program) {
+    for (int pages = 0; pages < 10 && program.has("next-page"); ++pages) program.click("next-page");
     program.click("next");
 }
 
@@ -46,7 +52,7 @@ void through_the_list(Program& program) {
     for (int pages = 0; pages < 10; ++pages) {
         for (const std::string& id : with(program, "tick-")) program.click(id);
         if (program.has("next")) break;
-        program.click("more-ticks");
+        program.click("next-page");
     }
     program.click("next");
 }

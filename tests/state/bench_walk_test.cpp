@@ -177,6 +177,72 @@ TEST_CASE("a bend taken back from the finish list clears what was ticked of the 
     CHECK(touched(state, {Next{}}).work == state.work);  // nothing passes unticked
 }
 
+namespace {
+
+/// The hand-over list of a piece, nothing of it ticked.
+State at_hand_over(State state) {
+    while (work_in_hand(state).stage == Stage::bending) state = touched(at_check(std::move(state)), {PassCheck{}});
+    return touched(all_ticked(std::move(state)), {Next{}});
+}
+
+}  // namespace
+
+TEST_CASE("a tick that can only be made on the vehicle is left for the fitter, knowingly, and comes back to be ticked") {
+    const std::string leak = "hand-over-leak";
+    State state = at_hand_over(at_first_bend());
+    REQUIRE(current_list(work_in_hand(state)) == TickList::hand_over);
+    REQUIRE(ticks_missing(state, TickList::hand_over) > 0);
+    CHECK(touched(state, {Next{}}).work == state.work);  // unanswered, it is a gate
+    CHECK(touched(state, {LeaveForLater{"hand-over-no-such"}}).work == state.work);
+
+    // One answer takes the other's place, and a second touch takes it back.
+    const State left = touched(state, {LeaveForLater{leak}});
+    CHECK(ticks_missing(left, TickList::hand_over) == ticks_missing(state, TickList::hand_over) - 1);
+    CHECK_FALSE(work_in_hand(left).ticks.contains(leak));
+    CHECK(is_left(work_in_hand(left), leak));
+    CHECK(left_for_later(work_in_hand(left)) == 0);  // of pieces handed over: none is yet
+    CHECK(touched(left, {LeaveForLater{leak}}).work == state.work);
+    CHECK_FALSE(is_left(work_in_hand(touched(left, {Tick{leak}})), leak));
+    CHECK(work_in_hand(touched(left, {Tick{leak}})).ticks.contains(leak));
+
+    state = touched(all_ticked(left), {LeaveForLater{leak}, Next{}});
+    REQUIRE(work_in_hand(state).stage == Stage::done);
+    CHECK(left_for_later(work_in_hand(state)) == 1);
+
+    // The second piece leaves the first one's alone, and its own goes with it when it is spoiled.
+    State second = touched(touched(all_ticked(touched(state, {AnotherPiece{}})), {Next{}, Next{}}), {});
+    REQUIRE(work_in_hand(second).stage == Stage::bending);
+    second = touched(at_hand_over(second), {LeaveForLater{leak}});
+    REQUIRE(work_in_hand(second).later.size() == 2);
+    const State spoiled = touched(second, {WentWrong{}, ChooseReason{Reason::damaged}, ChooseKept{"none"}, ConfirmScrap{}});
+    REQUIRE(spoiled.work.scrap.size() == 1);
+    CHECK(work_in_hand(spoiled).later == work_in_hand(state).later);
+    const State bent_back = touched(second, {Back{}, Back{}});
+    REQUIRE(work_in_hand(bent_back).stage == Stage::bending);
+    CHECK(work_in_hand(bent_back).later == work_in_hand(state).later);
+
+    // Days later: from the line's screen, ticked, unticked, undone where it was done.
+    const State later = touched(state, {GoTo{Screen::line}, GoTo{Screen::later}});
+    REQUIRE(later.looks.screen == Screen::later);
+    const State done = touched(later, {TickLater{{1, leak}}});
+    CHECK(left_for_later(work_in_hand(done)) == 0);
+    CHECK(work_in_hand(done).stage == Stage::done);
+    CHECK(touched(done, {TickLater{{1, leak}}}).work == later.work);
+    CHECK(touched(done, {Undo{}}).work == later.work);
+    CHECK(touched(done, {Undo{}}).looks.screen == Screen::later);
+    CHECK(touched(later, {TickLater{{2, leak}}}).work == later.work);  // no such piece
+    CHECK(touched(state, {TickLater{{1, leak}}}).work == state.work);  // not on its screen
+    CHECK(touched(at_first_bend(), {GoTo{Screen::later}}).looks.screen == Screen::bench);  // nothing was ever left
+}
+
+TEST_CASE("what must be done before the piece leaves the bench can't be left for later") {
+    State state = at_prepare();
+    for (const TickItem& item : tick_items(state, TickList::prepare)) CHECK(touched(state, {LeaveForLater{item.id}}).work == state.work);
+    state = at_first_bend();
+    while (work_in_hand(state).stage == Stage::bending) state = touched(at_check(std::move(state)), {PassCheck{}});
+    for (const TickItem& item : tick_items(state, TickList::finish)) CHECK(touched(state, {LeaveForLater{item.id}}).work == state.work);
+}
+
 TEST_CASE("an over-bent bend takes its longer arc off the lever side, and lays the far end off by so much") {
     // The hook side ends where the bend starts, at the mark. Past it, over an arc of R and an angle of t, the end
     // lies at (R sin t + L cos t, R (1 - cos t) + L sin t). One degree more takes R times one degree off L.

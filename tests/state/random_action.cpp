@@ -39,13 +39,13 @@ Action random_action(std::mt19937& dice, const State& state) {
         return actions[roll(11)];
     }
     switch (roll(46)) {
-        case 0: return roll(12) == 0 ? GoTo{Screen::card} : GoTo{static_cast<Screen>(roll(11))};
+        case 0: return roll(12) == 0 ? GoTo{Screen::card} : GoTo{roll(8) == 0 ? Screen::later : static_cast<Screen>(roll(11))};
         case 1: return OpenJob{"jobs/trailer.json"};
         case 2: return OpenLine{lines[roll(5)]};
         case 3: case 4: case 5: case 6: case 7: case 8: case 9: case 10: return Next{};
         case 11: return Back{};
         case 12: case 13: case 14: case 15: case 16: case 17: case 18: return Tick{tick()};
-        case 19: return TurnPage{roll(7) - 3};
+        case 19: return roll(3) == 0 ? Action{LeaveForLater{tick()}} : roll(3) == 0 ? Action{TickLater{{roll(3), "hand-over-leak"}}} : Action{TurnPage{roll(7) - 3}};
         case 20: case 21: case 22: case 23: return Key{keys[roll(13)]};
         case 24: return PassCheck{};
         case 25: return PullAgain{};

@@ -51,7 +51,7 @@ Checklists sample_checklists() {
                      {"deburr", "Deburred inside and outside.", {}, {}, {}},
                      {"fuel", "Fuel vapour and sparks are under control.", {Service::fuel}, {}, {}}};
     lists.finish = {{"dry-fit", "Dry fit: both ends meet their places.", {}, {}, {}}, {"flare", "Second end flared and looked at.", {}, {}, {"flare-37-single"}}};
-    lists.hand_over = {{"leak", "Every joint dry-wiped and looked at under pressure.", {}, {}, {}}};
+    lists.hand_over = {{"leak", "Every joint dry-wiped and looked at under pressure.", {}, {}, {}, "leak test under pressure"}};
     lists.cautions = {{"eyes", "The cut edge is sharp: glasses and gloves.", {}, {}, {}},
                       {"brake", "Brake work: follow the vehicle maker's data and local law; it may need a licensed person.", {Service::brake}, {}, {}}};
     return lists;

@@ -89,6 +89,14 @@ TEST_CASE("no sentence to tick is longer than its button, and each list has some
                 return item.services.empty() || std::find(item.services.begin(), item.services.end(), service) != item.services.end();
             }));
     }
+    // What is done on the vehicle may wait for the fitter; the label's words are shorter than the sentence.
+    for (const CheckItem& item : lists.hand_over) {
+        INFO(item.id);
+        CHECK_FALSE(item.later.empty());
+        CHECK(item.later.size() <= 46);
+    }
+    for (const auto* list : {&lists.prepare, &lists.finish, &lists.cautions})
+        for (const CheckItem& item : *list) CHECK(item.later.empty());
     // Every service is proved in a way of its own before it is handed over.
     for (const Service service : {Service::brake, Service::fuel, Service::cooler, Service::hydraulic, Service::air, Service::other})
         CHECK(std::any_of(lists.hand_over.begin(), lists.hand_over.end(), [&](const CheckItem& item) {
@@ -205,6 +213,16 @@ TEST_CASE("for the user's other files that are not good the shipped ones stand i
     CHECK(library.left_out[3].sentence() == "Left out: " + own.path().string() + "/checklists.json, prepare[0].fittings[0] is \"weld\"; allowed: flare-37-single, flare-45-double, flare-45-single, plain, none.");
     library.left_out.clear();
     CHECK(library == shipped_library());
+}
+
+TEST_CASE("nothing but the hand-over list can be left for later") {
+    const OwnFolder own;
+    own.write("checklists.json", R"({"format": "tubewright-checklists", "version": 1, "prepare": [{"id": "cut", "text": "Cut.", "later": "cut"}],
+        "finish": [], "hand_over": [], "cautions": []})");
+    const Library library = with_own(own);
+    REQUIRE(library.left_out.size() == 1);
+    CHECK(library.left_out[0].sentence().find("prepare[0]") != std::string::npos);
+    CHECK(library.left_out[0].sentence().find("later") != std::string::npos);
 }
 
 }  // namespace tubewright

@@ -46,6 +46,7 @@ public:
         for (std::size_t n = roll(4); n > 0; --n) line.opening.push_back(roll(12));
         line.attempt = static_cast<int>(1 + roll(5));
         line.finished = static_cast<int>(roll(5));
+        for (std::size_t n = roll(4); n > 0; --n) line.later[{static_cast<int>(1 + roll(12)), name()}] = coin();
         return line;
     }
 

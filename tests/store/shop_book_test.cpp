@@ -84,6 +84,24 @@ TEST_CASE("a book changed by hand to what can't be is refused and left as it is"
     }
 }
 
+TEST_CASE("what is left for the fitter stands in the book, and one that nobody can have left is refused") {
+    const OwnFolder own;
+    const fs::path path = own.path() / "book.sqlite";
+    Work work;
+    LineWork& line = work.lines["trailer/axle crossover"];
+    line.stage = Stage::done;
+    line.finished = 2;
+    line.ticks = {"hand-over-clamped"};
+    line.later = {{{1, "hand-over-brake-proof"}, true}, {{2, "hand-over-brake-proof"}, false}, {{2, "hand-over-recheck"}, false}};
+    { REQUIRE(opened(path).save(work, {}).ok()); }
+    CHECK(opened(path).read().work == work);
+    for (const std::string tick : {"later hand-over-recheck", "later 0 hand-over-recheck", "done 99999999999 hand-over-recheck", "later 2"}) {
+        INFO(tick);
+        { Database(path).run("DELETE FROM line_tick; INSERT INTO line_tick VALUES ('trailer/axle crossover', '" + tick + "')"); }
+        CHECK(refusal(path) == sentence_for(path, "holds an entry that this program did not write"));
+    }
+}
+
 TEST_CASE("a new book is empty, and everything saved in it is there again, to the last bit") {
     const OwnFolder own;
     const fs::path path = own.path() / "book.sqlite";

@@ -104,7 +104,7 @@ MarkOutBody mark_out() {
     body.cut = "30 1/16 in";
     body.columns = {"bend", "from A", "from B", "on line"};
     body.rows = {{"1", "3 3/16 in", "26 7/8 in", "L"}, {"2", "8 1/8 in", "21 15/16 in", "L"}, {"3", "13 5/16 in", "16 3/4 in", "R"}, {"4", "19 3/16 in", "10 7/8 in", "L"}};
-    body.notes = {{"Ink a top line along the tube."}, {"Mark only the bend in hand."}};
+    body.notes = {{"Ink a top line along the tube."}, {"Ink each mark with its bend's number."}};
     body.pager = {button("earlier", "Page before", TurnPage{-1}), button("later", "Page after", TurnPage{1}), "1 of 2", true};
     body.pager.earlier.enabled = false;
     body.pager.earlier.why_not = "first page";

@@ -13,12 +13,21 @@ RibbonView long_ribbon() {
     for (int i = 0; i < 12; ++i) {
         const double at = i < 3 ? 0.05 + i * 0.016 : 0.11 + (i - 3) * 0.095;  // the first three crowded
         ribbon.bends.push_back({std::to_string(i + 1), at, at + 0.011, i < 4 ? Standing::done : i == 4 ? Standing::now : Standing::coming});
-        ribbon.marks.push_back({at + 0.003, std::to_string(static_cast<int>(at * 3000)) + ".5 mm", i == 4});
+        if (i == 4) ribbon.marks = {{at + 0.003, "1,203.5 mm from A", true}};
     }
     for (int i = 0; i <= 60; ++i) ribbon.ticks.push_back({i / 60.0, i % 4 == 0 ? 0 : i % 2 == 0 ? 1 : 2, i % 4 == 0 ? std::to_string(i * 50) : ""});
     ribbon.waste_a = 0.03;
     ribbon.waste_b = 0.08;
     ribbon.tally = "formed 1,203.5 mm, left 1,796.5 mm";
+    return ribbon;
+}
+
+/// Six marks of twelve, half of them crowded.
+RibbonView long_ribbon_to_ink() {
+    RibbonView ribbon = long_ribbon();
+    ribbon.marks.clear();
+    ribbon.tally.clear();
+    for (std::size_t i = 0; i < ribbon.bends.size(); ++i) ribbon.marks.push_back({ribbon.bends[i].from + 0.003, i < 6 ? std::to_string(i + 7) + ": 1,203.5 mm" : "", false});
     return ribbon;
 }
 
@@ -73,6 +82,33 @@ ScreenView long_ticks() {
     return view;
 }
 
+/// Ticks with a second answer: one open, one ticked, one left for later.
+ScreenView long_two_answers() {
+    ScreenView view = long_ticks();
+    view.key = "two-answers";
+    auto& body = std::get<TicksBody>(view.body);
+    const char* const ids[] = {"a", "b", "c"};
+    for (std::size_t i = 0; i < 3; ++i) {
+        body.ticks[i] = {button(std::string("tick-") + ids[i], "Clamped near the bends; clear of heat, edges and moving parts at full travel.", Tick{ids[i]}), i == 1, true};
+        body.ticks[i].later = button(std::string("leave-") + ids[i], "Later, by the fitter", LeaveForLater{ids[i]});
+        body.ticks[i].later->chosen = i == 2;
+    }
+    return view;
+}
+
+/// The label of a piece with everything left for later.
+ScreenView long_label() {
+    ScreenView view = long_ticks();
+    view.key = "label";
+    auto& body = std::get<TicksBody>(view.body);
+    body.heading = "Write this on the label";
+    body.ticks.clear();
+    body.cautions = {{"Left rear corner to the tee, piece 12. Not done yet, for the fitter:", Tone::caution},
+                     {"1. Start the nuts by hand\n2. Seat the line without force\n3. Clamp it, off heat, edges and moving parts\n4. Tighten to the maker's torque\n"
+                      "5. Fill and bleed; firm pedal, joints dry\n6. Look again after first heat and short use\n7. Inspection and sign-off"}};
+    return view;
+}
+
 ScreenView long_list() {
     ScreenView view = sample("shelf");
     lengthen(view);
@@ -123,8 +159,9 @@ ScreenView long_mark_out() {
     lengthen(view);
     auto& body = std::get<MarkOutBody>(view.body);
     body.cut = "5,203.5 mm";
-    for (MarkRow& row : body.rows) row = {"12, 90°", "1,203.5 mm", "4,000.0 mm", "degree"};
-    body.notes = {{"Ink a top line along the tube before anything else."}, {"5,203.5 mm is more than is left on the stick: 5,000 mm.", Tone::stop}};
+    body.rows.assign(6, {"12, 90°", "1,203.5 mm", "4,000.0 mm", "degree"});
+    body.notes = {{"Marks 7 to 12 of 12.", Tone::now}, {"Ink a top line straight along the tube."}, {"Ink each mark with its bend's number."}};
+    view.ribbon = long_ribbon_to_ink();
     return view;
 }
 
@@ -141,7 +178,7 @@ ScreenView all_disabled() {
 }  // namespace
 
 std::vector<Sample> long_samples() {
-    return {{"long-turn", long_turn()}, {"long-name", long_name()}, {"long-mark", long_mark()}, {"long-ticks", long_ticks()}, {"long-list", long_list()}, {"long-overview", long_overview()},
+    return {{"long-turn", long_turn()}, {"long-name", long_name()}, {"long-mark", long_mark()}, {"long-ticks", long_ticks()}, {"two-answers", long_two_answers()}, {"label", long_label()}, {"long-list", long_list()}, {"long-overview", long_overview()},
             {"long-keypad", long_keypad()}, {"long-table", long_table()}, {"long-mark-out", long_mark_out()}, {"all-disabled", all_disabled()}};
 }
 
