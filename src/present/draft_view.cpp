@@ -321,7 +321,7 @@ void fill_points_read(const State& state, ScreenView& view) {
     body.heading = counted(in.points.size(), "point", "points") + " from " + in_short(in.file) + ", in " + unit_word(in.unit);
     body.columns = {"", "x", "y", "z"};
     for (std::size_t i = page.from; i < page.to; ++i) {
-        std::vector<std::string> row{i == 0 ? "end A" : i + 1 == in.points.size() ? "end B" : "corner " + std::to_string(i)};
+        std::vector<std::string> row{i == 0 ? "end A" : i + 1 == in.points.size() ? "point " + std::to_string(i) + ", end B" : "point " + std::to_string(i)};
         for (const Length length : in.points[i]) row.push_back(exact(length, in.unit));
         body.rows.push_back(std::move(row));
     }

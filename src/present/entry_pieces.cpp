@@ -15,6 +15,9 @@ std::string move_words(const MeasuredMove& move, Unit unit) {
     return words;
 }
 
+/// End A and then the corners, as bends are counted.
+std::string point_name(std::size_t index) { return index == 0 ? "A" : std::to_string(index); }
+
 std::string cell_length(Length length, Unit unit) {
     const std::string said = exact(length, unit);
     return unit == Unit::mm ? said.substr(0, said.find(' ')) : said;  // the header says mm
@@ -105,9 +108,9 @@ std::string cell_name(const Cell& cell, RouteForm form) {
         case What::angle: return "bend" + number;
         case What::turn: return "turn" + number;
         case What::move: return "move" + number;
-        case What::x: return "x" + number;
-        case What::y: return "y" + number;
-        case What::z: return "z" + number;
+        case What::x: return "x at " + point_name(cell.index);
+        case What::y: return "y at " + point_name(cell.index);
+        case What::z: return "z at " + point_name(cell.index);
         case What::trim_a: return "extra at A";
         case What::trim_b: return "extra at B";
         case What::pieces: return "pieces";

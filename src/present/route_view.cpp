@@ -129,8 +129,9 @@ std::string question(const State& state) {
         case What::y:
         case What::z: {
             const std::size_t points = state.entry->line().route.points.size();
-            const std::string which = cell.index == 0 ? "End A" : cell.index + 1 == points && !state.entry->line().unfinished ? "End B" : "Corner " + std::to_string(cell.index) + (cell.index + 1 >= points ? " or end B" : "");
-            return which + ": its " + (cell.what == What::x ? "x" : cell.what == What::y ? "y" : "z") + ", along the tube's centre";
+            const bool last = cell.index + 1 >= points, end = cell.index + 1 == points && !state.entry->line().unfinished;
+            const std::string which = cell.index == 0 ? "End A" : "Point " + std::to_string(cell.index) + (end ? ", end B" : last ? ", a corner or end B" : ", a corner");
+            return which + ": its " + (cell.what == What::x ? "x" : cell.what == What::y ? "y" : "z") + ", on the tube's centre line";
         }
         case What::trim_a: return "Extra at end A, to be cut off after fitting up";
         case What::trim_b: return "Extra at end B, to be cut off after fitting up";
@@ -143,8 +144,8 @@ std::string question(const State& state) {
 
 /// How many numbers stand beside the pad.
 std::size_t cells_beside(const RouteBody& body) {
-    if (!body.ways.empty()) return 1;
-    return body.columns == 5 ? 2 : 3;
+    if (!body.ways.empty() || body.remedy) return 1;
+    return body.columns == 5 || body.clock ? 2 : 3;
 }
 
 /// All cells; of a point that is not whole yet also those that are typed already.
