@@ -24,7 +24,7 @@ Wire wire_of(const Line& line);
 
 /// What was kept is taken where it is of this wire. A reading is asked for until as many as wanted are there (two that name
 /// one slip beyond doubt, else three), or until no two points are left; then the question of the hand, where nothing speaks
-/// against the entry so far.
+/// against the entry or two slips are still likely.
 Proving proving(const Wire& wire, Unit unit, const std::optional<LineProof>& kept);
 
 /// A slip found beyond doubt: at least this likely, and not by a single reading that stands against the others. Our choice.

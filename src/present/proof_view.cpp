@@ -238,6 +238,7 @@ void fill_slips(const State& state, const ProofSpeech& say, ScreenView& view) {
     if (const auto again = to_tape_again(state)) {
         // One reading against all others may be a slip of the tape: first that is taped once more.
         view.footer.buttons.push_back(remedy_button(state, picked, say));
+        view.footer.buttons.back().label = "Correct it";  // what, the row says
         return add_main(view.footer, press_button("again", "First tape again: " + span_name(say, readings_of(state)[*again].span), TapeAgain{*again}));
     }
     if (const auto more = more_button(state)) view.footer.buttons.push_back(*more);

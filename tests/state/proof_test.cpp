@@ -220,6 +220,6 @@ TEST_CASE("from the line's page the draft is opened at that line, and Back leads
     shop.act(JobRead{"rail", "jobs/rail.json", job, "line 1"});
     CHECK(shop.state.looks.screen == Screen::line);
     CHECK(shop.state.line == 1);
-    CHECK(shop.state.proofs == std::vector<ProofStanding>{ProofStanding::none, ProofStanding::begun});
+    CHECK(shop.state.proofs == std::vector<ProofStanding>{ProofStanding::none, ProofStanding::speaks_against});  // end to end alone tells
     CHECK(shop.state.orders[1].question == question);  // a reading changes no order
 }

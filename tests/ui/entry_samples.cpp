@@ -193,7 +193,7 @@ ScreenView slip_found() {
     view.key = "slip-found";
     view.body = std::move(body);
     view.footer = footer("First tape again: bend 11 to bend 12");
-    view.footer.buttons.insert(view.footer.buttons.end() - 1, button("correct", "Correct it: bend 12 alone 112.5° to the right"));
+    view.footer.buttons.insert(view.footer.buttons.end() - 1, button("correct", "Correct it"));
     view.footer.buttons.erase(view.footer.buttons.begin() + 2);
     return view;
 }
