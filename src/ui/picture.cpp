@@ -13,7 +13,7 @@ namespace tubewright {
 namespace {
 
 /// How far labels keep from the arrows of a small solid.
-constexpr double gauge_clear_mm = 5;
+constexpr double gauge_clear_mm = 7;
 
 struct Label {
     ImVec2 anchor;
@@ -76,9 +76,11 @@ Tone tone_of(Anchor what) {
 /// The arrows have to be seen too, not only their middles.
 bool is_gauge(Anchor what) { return what == Anchor::gauge_1 || what == Anchor::gauge_2 || what == Anchor::gauge_3; }
 
-/// Around all arrows, which on a small solid lie close together: the words stand round about.
-std::optional<Box> round_gauges(const Ui& ui, const std::vector<Label>& labels) {
+/// Around all arrows and the middle of the solid they belong to, which on a small one lie close together: the words stand round about.
+std::optional<Box> round_gauges(const Ui& ui, const std::vector<Label>& labels, const std::optional<ImVec2>& solid) {
     std::optional<Box> round;
+    if (solid) round = Box{*solid, *solid};
+    if (std::none_of(labels.begin(), labels.end(), [](const Label& label) { return is_gauge(label.what); })) return std::nullopt;
     for (const Label& label : labels) {
         if (!is_gauge(label.what)) continue;
         if (!round) round = Box{label.anchor, label.anchor};
@@ -89,10 +91,10 @@ std::optional<Box> round_gauges(const Ui& ui, const std::vector<Label>& labels) 
     return round;
 }
 
-void draw_labels(Ui& ui, const Box& picture, const std::vector<Label>& labels, std::vector<Box> boxes) {
+void draw_labels(Ui& ui, const Box& picture, const std::vector<Label>& labels, std::vector<Box> boxes, const std::optional<ImVec2>& solid) {
     Taken taken{std::move(boxes), {}};
     // On a large one they may stand between the arrows.
-    if (const auto round = round_gauges(ui, labels); round && round->width() < picture.width() * 0.4f && round->height() < picture.height() * 0.4f) taken.boxes.push_back(*round);
+    if (const auto round = round_gauges(ui, labels, solid); round && round->width() < picture.width() * 0.4f && round->height() < picture.height() * 0.4f) taken.boxes.push_back(*round);
     std::vector<Box> places;
     for (const Label& label : labels) {
         const float sign = tone_of(label.what) == Tone::stop ? ui.px(5.2) : 0;
@@ -188,13 +190,15 @@ void draw_picture_clear(Ui& ui, const Box& whole, const PictureView& view, const
         ui.text(plate.inside(ui.px(1.2), 0), view.caption, type);
         taken.push_back(plate);
     }
-    std::vector<Label> labels;
-    for (const auto& [anchor, words] : view.labels) {
+    const auto place_of = [&](Anchor anchor) -> std::optional<ImVec2> {
         const auto found = picture.anchors.find(anchor);
-        if (found == picture.anchors.end()) continue;
-        labels.push_back({{box.min.x + found->second.x * box.width(), box.min.y + found->second.y * box.height()}, words, anchor});
-    }
-    draw_labels(ui, clear.inside(ui.px(1.5)), labels, std::move(taken));
+        if (found == picture.anchors.end()) return std::nullopt;
+        return ImVec2{box.min.x + found->second.x * box.width(), box.min.y + found->second.y * box.height()};
+    };
+    std::vector<Label> labels;
+    for (const auto& [anchor, words] : view.labels)
+        if (const auto place = place_of(anchor)) labels.push_back({*place, words, anchor});
+    draw_labels(ui, clear.inside(ui.px(1.5)), labels, std::move(taken), place_of(Anchor::picked));
 }
 
 /// A finger that goes across the width of the picture on a tablet turns it about half round.
