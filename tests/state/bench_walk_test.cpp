@@ -208,6 +208,7 @@ TEST_CASE("a tick that can only be made on the vehicle is left for the fitter, k
     state = touched(all_ticked(left), {LeaveForLater{leak}, Next{}});
     REQUIRE(work_in_hand(state).stage == Stage::done);
     CHECK(left_for_later(work_in_hand(state)) == 1);
+    CHECK_FALSE(work_in_hand(state).ticks.contains(leak));  // it was ticked before it was left
 
     // The second piece leaves the first one's alone, and its own goes with it when it is spoiled.
     State second = touched(touched(all_ticked(touched(state, {AnotherPiece{}})), {Next{}, Next{}}), {});
