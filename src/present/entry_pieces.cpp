@@ -15,6 +15,9 @@ std::string move_words(const MeasuredMove& move, Unit unit) {
     return words;
 }
 
+/// End A and then the corners, as bends are counted.
+std::string point_name(std::size_t index) { return index == 0 ? "A" : std::to_string(index); }
+
 std::string cell_length(Length length, Unit unit) {
     const std::string said = exact(length, unit);
     return unit == Unit::mm ? said.substr(0, said.find(' ')) : said;  // the header says mm
@@ -105,9 +108,9 @@ std::string cell_name(const Cell& cell, RouteForm form) {
         case What::angle: return "bend" + number;
         case What::turn: return "turn" + number;
         case What::move: return "move" + number;
-        case What::x: return "x" + number;
-        case What::y: return "y" + number;
-        case What::z: return "z" + number;
+        case What::x: return "x at " + point_name(cell.index);
+        case What::y: return "y at " + point_name(cell.index);
+        case What::z: return "z at " + point_name(cell.index);
         case What::trim_a: return "extra at A";
         case What::trim_b: return "extra at B";
         case What::pieces: return "pieces";
@@ -143,7 +146,7 @@ std::string cell_value(const DraftLine& line, const Cell& cell, Unit unit) {
     return "";
 }
 
-std::string in_short(const std::string& text) {
+std::string shortened(const std::string& text) {
     constexpr std::size_t most = 26, each = 11;
     std::vector<std::size_t> letters;  // where each begins: some are of more than one byte
     for (std::size_t i = 0; i < text.size(); ++i)

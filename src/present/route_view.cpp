@@ -130,12 +130,13 @@ std::string question(const State& state) {
         case What::y:
         case What::z: {
             const std::size_t points = state.entry->line().route.points.size();
-            const std::string which = cell.index == 0 ? "End A" : cell.index + 1 == points && !state.entry->line().unfinished ? "End B" : "Corner " + std::to_string(cell.index) + (cell.index + 1 >= points ? " or end B" : "");
-            return which + ": its " + (cell.what == What::x ? "x" : cell.what == What::y ? "y" : "z") + ", along the tube's centre";
+            const bool last = cell.index + 1 >= points, end = cell.index + 1 == points && !state.entry->line().unfinished;
+            const std::string which = cell.index == 0 ? "End A" : "Point " + std::to_string(cell.index) + (end ? ", end B" : last ? ", a corner or end B" : ", a corner");
+            return which + ": its " + (cell.what == What::x ? "x" : cell.what == What::y ? "y" : "z") + ", on the tube's centre line";
         }
         case What::trim_a: return "Extra at end A, to be cut off after fitting up";
         case What::trim_b: return "Extra at end B, to be cut off after fitting up";
-        case What::pieces: return "How many pieces of " + in_short(state.entry->line().name) + "?";
+        case What::pieces: return "How many pieces of " + shortened(state.entry->line().name) + "?";
         case What::od: return "Your own tube: how thick across the outside?";
         case What::wall: return "Your own tube: how thick is its wall?";
     }
@@ -144,8 +145,8 @@ std::string question(const State& state) {
 
 /// How many numbers stand beside the pad.
 std::size_t cells_beside(const RouteBody& body) {
-    if (!body.ways.empty()) return 1;
-    return body.columns == 5 ? 2 : 3;
+    if (!body.ways.empty() || body.remedy) return 1;
+    return body.columns == 5 || body.clock ? 2 : 3;
 }
 
 /// All cells; of a point that is not whole yet also those that are typed already.
@@ -268,6 +269,10 @@ void fill_route(const State& state, ScreenView& view) {
     EnteredFinding finding = entered_finding(state);
     body.lines = std::move(finding.lines);
     body.remedy = std::move(finding.remedy);
+    if (!state.looks.notice.empty()) {  // first things first: the pad stays, and one thing is told at a time
+        body.lines.clear();
+        body.remedy.reset();
+    }
     fill_cells(state, body);
     view.header = entry_header(state, state.entry->line().name);
     view.body = std::move(body);

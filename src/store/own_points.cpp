@@ -4,6 +4,7 @@
 
 #include "store/folder_lock.h"
 #include "store/json_tree.h"
+#include "store/node.h"
 
 namespace tubewright {
 namespace {

@@ -106,32 +106,20 @@ void draw_plates(Ui& ui, const Box& box, const std::vector<TextView>& lines, Tex
 
 namespace {
 
-constexpr double remedy_high_mm = 20.2, remedy_least_mm = 30, remedy_most_mm = 46, beside_from_mm = 84;
+constexpr double remedy_high_mm = 20.2;
 
 }  // namespace
 
 void finding_off_bottom(const Drawing& on, Box& box, const std::vector<TextView>& lines, const std::optional<ButtonView>& remedy, float most_share) {
     if (lines.empty()) return;
     Ui& ui = on.ui;
-    const float gap = ui.px(3), high = ui.px(remedy_high_mm), most = box.height() * most_share;
-    if (!remedy) {
-        draw_plates(ui, box.cut_bottom(std::min(plates_height(ui, lines, box.width()), most)), lines);
+    const float most = box.height() * most_share;
+    if (remedy) {
+        on.ui.press(box.cut_bottom(ui.px(remedy_high_mm)), *remedy, on.actions);
         box.cut_bottom(ui.px(1.6));
-        return;
     }
-    if (box.width() >= ui.px(beside_from_mm)) {
-        const float wide = std::clamp(ui.halved_width_of(remedy->label, TextSize::small, true) + ui.px(6), ui.px(remedy_least_mm), ui.px(remedy_most_mm));
-        const float words = plates_height(ui, lines, box.width() - wide - gap);
-        Box row = box.cut_bottom(std::max(high, std::min(words, most)));
-        ui.press(row.cut_right(wide), *remedy, on.actions);
-        row.cut_right(gap);
-        draw_plates(ui, row, lines);
-    } else {
-        ui.press(box.cut_bottom(high), *remedy, on.actions);
-        box.cut_bottom(ui.px(1.6));
-        draw_plates(ui, box.cut_bottom(std::min(plates_height(ui, lines, box.width()), most)), lines);
-    }
-    box.cut_bottom(ui.px(1.6));
+    draw_plates(ui, box.cut_bottom(std::min(plates_height(ui, lines, box.width()), most)), lines);
+    box.cut_bottom(ui.px(3.05));
 }
 
 namespace {

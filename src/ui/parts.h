@@ -30,8 +30,8 @@ void draw_plates(Ui& ui, const Box& box, const std::vector<TextView>& lines, Tex
 /// The height they take in this width.
 float plates_height(const Ui& ui, const std::vector<TextView>& lines, float width, TextSize size = TextSize::small);
 
-/// What speaks against a line, with the one touch that mends it: beside the words where there is room, else below
-/// them. Cut off the bottom of the box, at most that share of it.
+/// What speaks against a line, and under it the one touch that mends it. Cut off the bottom of the box; the words
+/// take at most that share of it.
 void finding_off_bottom(const Drawing& on, Box& box, const std::vector<TextView>& lines, const std::optional<ButtonView>& remedy, float most_share);
 
 /// The moves of a bend in a row, if there are any; cut off the top of the box, with `after` below them.

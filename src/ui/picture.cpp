@@ -159,7 +159,7 @@ void draw_picture_clear(Ui& ui, const Box& whole, const PictureView& view, const
 
 /// A finger that goes across the width of the picture on a tablet turns it about half round.
 constexpr double degrees_per_mm = 2.0;
-constexpr double button_mm = 20.2, button_gap_mm = 3;
+constexpr double button_mm = 20.2, button_wide_mm = 24.5, button_gap_mm = 3.05;
 
 }  // namespace
 
@@ -171,11 +171,11 @@ void draw_picture(Ui& ui, const Box& box, const PictureView& view, const Picture
 
 void draw_turning_picture(Ui& ui, const Box& box, const PictureView& view, const PictureHandle& picture, std::vector<Action>& actions) {
     const float side = ui.px(button_mm);
-    if (!view.grip || box.height() < side || box.width() < 2 * side + ui.px(button_gap_mm)) return draw_picture(ui, box, view, picture);
+    if (!view.grip || box.height() < side || box.width() < side + ui.px(button_gap_mm + button_wide_mm)) return draw_picture(ui, box, view, picture);
     Box turned = box;
     Box beside;
     if (view.straight_on) {
-        beside = turned.cut_right(side);
+        beside = turned.cut_right(ui.px(button_wide_mm));
         turned.cut_right(ui.px(button_gap_mm));
     }
     const ButtonView& grip = *view.grip;
@@ -188,6 +188,7 @@ void draw_turning_picture(Ui& ui, const Box& box, const PictureView& view, const
     ui.begin_label(grip.id);
     draw_picture_clear(ui, box, view, picture, turned);
     ui.end_label();
+    if (drag.down) ui.plate_edge(turned, colour(ui.palette().now), ui.px(0.9), ui.px(2));
     if (view.straight_on) ui.press({{beside.min.x, beside.max.y - side}, beside.max}, *view.straight_on, actions);
 }
 

@@ -11,7 +11,7 @@
 namespace tubewright {
 namespace {
 
-constexpr double key_mm = 20.2, wide_key_mm = 24, gap_mm = 3, arrow_mm = 20.2;
+constexpr double key_mm = 20.2, wide_key_mm = 24, gap_mm = 3, arrow_mm = 20.2, remedy_mm = 39;
 
 double key_width(const RouteBody& body) { return body.columns > 3 ? key_mm : body.columns == 2 ? 34 : body.columns == 1 ? 64 : wide_key_mm; }
 
@@ -44,13 +44,13 @@ struct ClockPlaces {
 
 /// The leg end on, as seen from end A, with the leg before at the top, the way round that counts as right, and the
 /// leg after it where it is known.
-void draw_end_on(Ui& ui, const Box& box, const std::optional<Angle>& leads) {
+void draw_end_on(Ui& ui, const Box& box, const std::optional<Angle>& leads, bool held) {
     const Palette& p = ui.palette();
     ImDrawList& list = ui.list();
     const ImVec2 c = box.centre();
     const float radius = std::min(box.width(), box.height()) / 2, pi = std::numbers::pi_v<float>;
     list.AddCircleFilled(c, radius, colour(p.panel), 64);
-    list.AddCircle(c, radius, colour(p.edge), 64, ui.px(0.35));
+    list.AddCircle(c, radius, colour(held ? p.now : p.edge), 64, ui.px(held ? 0.9 : 0.35));
     for (int i = 0; i < 24; ++i) {
         const float at = static_cast<float>(i) * pi / 12, from = radius * (i % 3 == 0 ? 0.9f : 0.94f);
         list.AddLine({c.x + from * std::sin(at), c.y - from * std::cos(at)}, {c.x + radius * std::sin(at), c.y - radius * std::cos(at)}, colour(p.edge), ui.px(0.4));
@@ -81,19 +81,21 @@ std::optional<Angle> side_under(ImVec2 middle, ImVec2 finger, float least) {
     return Angle{snapped < 0 ? snapped + 360 : snapped};
 }
 
-void turn_dial(const Drawing& on, const Box& box, const RouteBody& body) {
-    if (!body.dial) return;
+/// Whether a finger is on it.
+bool turn_dial(const Drawing& on, const Box& box, const RouteBody& body) {
+    if (!body.dial) return false;
     const Drag drag = on.ui.drag(box, *body.dial);
-    if (!drag.down) return;
+    if (!drag.down) return false;
     const auto side = side_under(box.centre(), drag.at, on.ui.px(4));
     if (side && side != body.leads) on.actions.push_back(TurnTo{*side});
+    return true;
 }
 
 void draw_clock_pad(const Drawing& on, const Box& box, const RouteBody& body) {
     const ClockPlaces places{box, on.ui.px(key_mm), on.ui.px(gap_mm)};
     for (std::size_t i = 0; i < std::min<std::size_t>(body.keys.size(), 12); ++i) on.ui.press(places.at(i), body.keys[i], on.actions);
-    turn_dial(on, places.middle(), body);
-    draw_end_on(on.ui, places.middle(), body.leads);
+    const bool held = turn_dial(on, places.middle(), body);
+    draw_end_on(on.ui, places.middle(), body.leads, held);
 }
 
 void draw_arrow(const Drawing& on, const Box& box, const ButtonView& button, float way) {
@@ -111,6 +113,11 @@ void draw_strip(const Drawing& on, Box line, const RouteBody& body) {
     }
     if (body.later) {
         draw_arrow(on, line.cut_right(arrow), *body.later, 1);
+        line.cut_right(gap);
+    }
+    if (body.remedy) {
+        const float wide = std::min(on.ui.px(remedy_mm), body.cells.empty() ? line.width() : line.width() - arrow - gap);
+        on.ui.press(line.cut_right(wide), *body.remedy, on.actions);
         line.cut_right(gap);
     }
     const int count = static_cast<int>(body.cells.size());
@@ -150,11 +157,11 @@ void draw_body(const Drawing& on, const Box& box, const RouteBody& body) {
     Box rest = box;
     rest.max.x -= ui.px(1);
     ui.text_off_top(rest, body.asks, ui.body(ui.paper(), true), ui.px(0.8));
-    if (!body.cells.empty()) {
+    if (!body.cells.empty() || body.remedy) {
         draw_strip(on, rest.cut_bottom(ui.px(key_mm)), body);
-        rest.cut_bottom(ui.px(2));
+        rest.cut_bottom(ui.px(gap_mm + 0.05));
     }
-    finding_off_bottom(on, rest, body.lines, body.remedy, body.picture ? 0.6f : 1.0f);
+    finding_off_bottom(on, rest, body.lines, std::nullopt, body.picture ? 0.6f : 1.0f);
     if (body.picture) draw_turning_picture(ui, rest, *body.picture, on.picture, on.actions);
 }
 

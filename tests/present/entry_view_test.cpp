@@ -102,7 +102,7 @@ TEST_CASE("after another tube or bender the line's page says what moves, until s
     state.offers.benders.push_back({"wide", "wide 3/16", {4.7625}});
     state = touched(state, {AskFor{Ask::bender}, Answer{"wide"}, DraftKept{"jobs/new-job.json", "", wide, ""}});
     CHECK(heading(state).rfind("Cut length 19 9/16\", it was 19 3/4\", 1 mark moves by ", 0) == 0);
-    CHECK(heading(touched(state, {Undo{}, DraftKept{"jobs/new-job.json", "", narrow, ""}})).empty());
+    CHECK(heading(touched(state, {Undo{}, Back{}, DraftKept{"jobs/new-job.json", "", narrow, ""}})).empty());
     CHECK(heading(touched(state, {TakeBendOut{0}, DraftKept{"jobs/new-job.json", "", wide, ""}})).empty());
 }
 

@@ -21,12 +21,12 @@ Offers offers() {
 }
 
 /// A state, and the drafts that it asked to keep.
-struct Shop {
+struct Entering {
     State state;
     std::vector<KeepDraft> kept;
     std::vector<Request> asked;
 
-    Shop() { act(OffersAre{offers()}); }
+    Entering() { act(OffersAre{offers()}); }
     void act(const Action& action) {
         StateStep step = apply(state, action);
         state = step.state;
@@ -53,7 +53,7 @@ const std::initializer_list<const char*> brake_set{"brake", "0", "stainless-304"
 }  // namespace
 
 TEST_CASE("a new job asks what it needs, one question after the other, and nothing that has one answer only") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     CHECK(shop.state.looks.screen == Screen::ask);
     CHECK(shop.state.entry->page.ask == Ask::service);
@@ -78,7 +78,7 @@ TEST_CASE("a new job asks what it needs, one question after the other, and nothi
 }
 
 TEST_CASE("where two benders suit the tube the person says which, and a change of tube asks again") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     shop.answers({"fuel", "1", "steel-low-carbon"});
     CHECK(shop.state.entry->page.ask == Ask::bender);
@@ -93,7 +93,7 @@ TEST_CASE("where two benders suit the tube the person says which, and a change o
 }
 
 TEST_CASE("two bends in two planes: 6 1/2, 90, 4, 45 a quarter round, 12") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     shop.answers(brake_set);
     shop.type("6");
@@ -123,7 +123,7 @@ TEST_CASE("two bends in two planes: 6 1/2, 90, 4, 45 a quarter round, 12") {
 }
 
 TEST_CASE("what can be seen of a wire grows with every number") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     shop.answers(brake_set);
     CHECK_FALSE(shop.kept.back().shown);
@@ -136,7 +136,7 @@ TEST_CASE("what can be seen of a wire grows with every number") {
 }
 
 TEST_CASE("a number is put right where it stands, and the line is open again until the person says so") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     shop.answers(brake_set);
     shop.leg("6");
@@ -154,7 +154,7 @@ TEST_CASE("a number is put right where it stands, and the line is open again unt
 }
 
 TEST_CASE("a bend put into a leg, and a bend taken out") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     shop.answers(brake_set);
     shop.leg("6");
@@ -175,7 +175,7 @@ TEST_CASE("a bend put into a leg, and a bend taken out") {
 }
 
 TEST_CASE("moves by direction: forward 12, then up 4 and left 4") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     shop.answers({"fuel", "0", "stainless-304", "none", "moves"});
     shop.type("12");
@@ -195,7 +195,7 @@ TEST_CASE("moves by direction: forward 12, then up 4 and left 4") {
 }
 
 TEST_CASE("undo goes back touch by touch to the first question, redo forward again, each kept on the disk") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     shop.answers(brake_set);
     shop.leg("6");
@@ -216,7 +216,7 @@ TEST_CASE("undo goes back touch by touch to the first question, redo forward aga
 }
 
 TEST_CASE("the second line of a job has the first one's tube and ends, and starts at its first leg") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     shop.answers(brake_set);
     shop.leg("6");
@@ -235,8 +235,8 @@ TEST_CASE("the second line of a job has the first one's tube and ends, and start
 namespace {
 
 /// A line of three legs, as far as the desk could work it out.
-Shop with_wire(Line line = line_of({6, 1.6, 6}, {{90, 0}, {90, 180}})) {
-    Shop shop;
+Entering with_wire(Line line = line_of({6, 1.6, 6}, {{90, 0}, {90, 180}})) {
+    Entering shop;
     shop.act(NewJob{});
     shop.answers(brake_set);
     for (std::size_t i = 0; i < line.route.runs.size(); ++i) {
@@ -254,7 +254,7 @@ Shop with_wire(Line line = line_of({6, 1.6, 6}, {{90, 0}, {90, 180}})) {
 }  // namespace
 
 TEST_CASE("a remedy is one touch, one undo, and none but the one that is offered") {
-    Shop shop = with_wire();
+    Entering shop = with_wire();
     const auto& offered = shop.state.entry_remedies;
     const auto found = std::find_if(offered.begin(), offered.end(), [](const auto& one) { return one.has_value(); });
     REQUIRE(found != offered.end());
@@ -273,7 +273,7 @@ TEST_CASE("a remedy is one touch, one undo, and none but the one that is offered
 TEST_CASE("another bender by one touch is for this line alone where the job has several") {
     Line line = line_of({6, 6}, {{120, 0}});
     line.bender.max_angle = {90};
-    Shop shop = with_wire(line);
+    Entering shop = with_wire(line);
     Bender further = small_bender();
     further.id = "further";
     shop.state.offers.cards = {further};
@@ -286,7 +286,7 @@ TEST_CASE("another bender by one touch is for this line alone where the job has 
 }
 
 TEST_CASE("the turn that the finger shows is looked at first and taken by a touch") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     shop.answers(brake_set);
     shop.leg("6");
@@ -306,7 +306,7 @@ TEST_CASE("the turn that the finger shows is looked at first and taken by a touc
 }
 
 TEST_CASE("the picture is turned by the finger, stays so from number to number, and is put back by a touch") {
-    Shop shop = with_wire();
+    Entering shop = with_wire();
     shop.act(TurnPicture{{10}, {-170}});
     shop.act(TurnPicture{{1000}, {-30}});
     REQUIRE(shop.state.entry->orbit);
@@ -326,7 +326,7 @@ TEST_CASE("the picture is turned by the finger, stays so from number to number, 
 }
 
 TEST_CASE("names and notes in letters: a line's name is no other line's, and stays once it is begun") {
-    Shop shop = with_wire();
+    Entering shop = with_wire();
     shop.act(CopyLine{false});
     shop.act(AskFor{Ask::about});
     shop.act(AskWord{WordOf::line_name});
@@ -360,7 +360,7 @@ TEST_CASE("names and notes in letters: a line's name is no other line's, and sta
 }
 
 TEST_CASE("rubbing out takes a whole letter, also one of two bytes") {
-    Shop shop = with_wire();
+    Entering shop = with_wire();
     shop.act(AskWord{WordOf::line_note});
     shop.act(Key{"4"});
     shop.act(Key{"°"});
@@ -369,7 +369,7 @@ TEST_CASE("rubbing out takes a whole letter, also one of two bytes") {
 }
 
 TEST_CASE("pieces, and tube of a size that is in no list") {
-    Shop shop = with_wire();
+    Entering shop = with_wire();
     shop.act(PickCell{{Cell::What::pieces, 0}});
     shop.act(Key{"1/2"});
     shop.act(Next{});
@@ -398,7 +398,7 @@ TEST_CASE("pieces, and tube of a size that is in no list") {
 }
 
 TEST_CASE("one line may have a tube and a bender of its own; the others keep theirs") {
-    Shop shop = with_wire();
+    Entering shop = with_wire();
     shop.act(CopyLine{false});
     shop.act(AskFor{Ask::tube});
     shop.act(Answer{"own"});
@@ -421,12 +421,12 @@ TEST_CASE("one line may have a tube and a bender of its own; the others keep the
 }
 
 TEST_CASE("that a line lies flat stands in its file, and is there again when it is opened") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     shop.answers({"brake", "0", "stainless-304", "flare-37-single", "flat"});
     CHECK(shop.kept.back().job.lines[0].kept == KeptKeys{{"\"x-lies-flat\"", "true"}});
     const Draft kept = shop.kept.back().job;
-    Shop next;
+    Entering next;
     next.act(DraftRead{"/jobs/new-job.json", kept});
     CHECK(next.state.entry->page.flat);
     next.act(AskFor{Ask::form});
@@ -437,7 +437,7 @@ TEST_CASE("that a line lies flat stands in its file, and is there again when it 
 }
 
 TEST_CASE("corner points by keypad: x, y, z, one after the other, with a sign, and back again by undo") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     shop.answers({"fuel", "0", "stainless-304", "none", "points"});
     const auto number = [&](const std::string& digits, bool minus = false) {
@@ -474,7 +474,7 @@ TEST_CASE("corner points by keypad: x, y, z, one after the other, with a sign, a
 }
 
 TEST_CASE("a move is taken out of the middle") {
-    Shop shop;
+    Entering shop;
     shop.act(NewJob{});
     shop.answers({"fuel", "0", "stainless-304", "none", "moves"});
     for (const MoveWay way : {MoveWay::forward, MoveWay::up, MoveWay::left}) {
@@ -489,7 +489,7 @@ TEST_CASE("a move is taken out of the middle") {
 }
 
 TEST_CASE("points come in from a table only after their unit was given and they were looked at, and over no route") {
-    Shop shop = with_wire();
+    Entering shop = with_wire();
     const MeasuredRoute before = shop.route();
     shop.act(AskFor{Ask::points_file});
     CHECK(shop.asked.back() == Request{ReadPointFiles{}});
@@ -516,7 +516,7 @@ TEST_CASE("points come in from a table only after their unit was given and they 
 }
 
 TEST_CASE("a line's corner points are handed out to be written, of half a wire none") {
-    Shop shop = with_wire(line_of({6, 4}, {{90, 0}}));
+    Entering shop = with_wire(line_of({6, 4}, {{90, 0}}));
     shop.act(WritePoints{});
     REQUIRE(std::holds_alternative<WritePointsFile>(shop.asked.back()));
     const auto& asked = std::get<WritePointsFile>(shop.asked.back());

@@ -85,7 +85,7 @@ ScreenView leg_pad() {
     body.asks = "Leg 12: bend 11 to bend 12 or end B, tape on the outside";
     body.columns = 5;
     body.keys = keys({"7", "8", "9", "1/8", "1/4", "4", "5", "6", "3/8", "1/2", "1", "2", "3", "5/8", "3/4", ".", "0", "+1/32", "+1/16", "7/8"});
-    body.cells = {tile("c1", "135° right", "turn 11"), tile("c2", "12 13/32\"", "leg 12")};
+    body.cells = {tile("c2", "12 13/32\"", "leg 12")};
     body.lines = {{"Bend 11: the straight next to bend 10 is 13/16\", the bender's lever side needs 1 1/4\". 2 more after this.", Tone::stop}};
     body.remedy = button("remedy", "Make straight 12 longer by 15/16\"");
     return route("leg-pad", std::move(body));
@@ -115,7 +115,7 @@ ScreenView turn_pad() {
     body.keys = keys({"same way", "30° right", "60° right", "90° right", "120° right", "150° right", "other way", "150° left", "120° left", "90° left", "60° left", "30° left"});
     body.dial = button("dial", "", TurnTo{{0}});
     body.leads = Angle{45};
-    body.cells = {tile("c2", "12 13/32\"", "leg 12"), tile("c3", "22.5°", "bend 12"), tile("c4", "?", "turn 12")};
+    body.cells = {tile("c3", "22.5°", "bend 12"), tile("c4", "?", "turn 12")};
     return route("turn-pad", std::move(body));
 }
 
@@ -179,6 +179,7 @@ std::vector<Sample> entry_samples() {
         all.push_back({view.key, view});
         ScreenView told = view;
         told.key += "-notice";
+        if (auto* body = std::get_if<RouteBody>(&told.body)) body->lines.clear(), body->remedy.reset();  // one thing at a time
         told.notice = "new-job.json was changed meanwhile by another window or program; both are kept, yours is now new-job-2.json.";
         all.push_back({told.key, told});
     }
