@@ -83,7 +83,7 @@ std::vector<TileView> job_lines(const State& state) {
     const std::size_t page = std::min<std::size_t>(static_cast<std::size_t>(std::max(1, state.looks.page)), pages) - 1;
     std::vector<TileView> tiles;
     for (std::size_t i = page * lines_on_a_page; i < std::min(job.lines.size(), (page + 1) * lines_on_a_page); ++i) {
-        TileView tile{press_button("line-" + std::to_string(i + 1), in_short(job.lines[i].name), OpenDraftLine{i}), is_unfinished(job, job.lines[i]) ? "not finished" : "all entered"};
+        TileView tile{press_button("line-" + std::to_string(i + 1), shortened(job.lines[i].name), OpenDraftLine{i}), is_unfinished(job, job.lines[i]) ? "not finished" : "all entered"};
         tile.touch.chosen = i == entry.page.line;
         tiles.push_back(std::move(tile));
     }
@@ -130,7 +130,7 @@ ButtonView main_of(const State& state) {
     if (const auto open = open_question_of(job, entry.line())) return press_button("next", "Go on: " + ask_word(*open), AskFor{*open});
     if (entry.line().unfinished) return press_button("next", "Go on: the route", PickCell{route_cell(entry)});
     for (std::size_t i = 0; i < job.lines.size(); ++i)
-        if (is_unfinished(job, job.lines[i])) return press_button("next", "Go on: " + in_short(job.lines[i].name), OpenDraftLine{i});
+        if (is_unfinished(job, job.lines[i])) return press_button("next", "Go on: " + shortened(job.lines[i].name), OpenDraftLine{i});
     return unless(press_button("next", "To the bench", Next{}), entry.path.empty() ? "not kept on the disk yet" : "");
 }
 
@@ -198,7 +198,7 @@ std::vector<TileView> bender_tiles(const State& state) {
 std::vector<TileView> about_tiles(const State& state) {
     const Draft& job = state.entry->page.job;
     const DraftLine& line = state.entry->line();
-    const auto word = [](const std::string& id, const std::string& name, const std::string& value, WordOf of) { return TileView{press_button(id, value.empty() ? "none" : in_short(value), AskWord{of}), name}; };
+    const auto word = [](const std::string& id, const std::string& name, const std::string& value, WordOf of) { return TileView{press_button(id, value.empty() ? "none" : shortened(value), AskWord{of}), name}; };
     std::vector<TileView> tiles{word("line-name", "Name of this line", line.name, WordOf::line_name),
                                 {press_button("pieces", std::to_string(line.quantity), PickCell{{Cell::What::pieces, 0}}), "Pieces of this line"},
                                 word("line-note", "Note on this line", line.note, WordOf::line_note),
@@ -214,8 +214,8 @@ std::vector<TileView> points_file_tiles(const State& state) {
     for (const PointsFile& file : state.entry->points_in.files) {
         const std::string ends = ".csv";
         const std::string name = file.name.size() > ends.size() ? file.name.substr(0, file.name.size() - ends.size()) : file.name;
-        TileView tile{press_button("answer-file-" + file.name, in_short(name), Answer{"file-" + file.name}), file.says ? "says " + unit_word(*file.says) : "says no unit"};
-        if (!file.trouble.empty()) tile = {press_button("answer-file-" + file.name, in_short(name), PointsTold{file.trouble}), "can't be read"};
+        TileView tile{press_button("answer-file-" + file.name, shortened(name), Answer{"file-" + file.name}), file.says ? "says " + unit_word(*file.says) : "says no unit"};
+        if (!file.trouble.empty()) tile = {press_button("answer-file-" + file.name, shortened(name), PointsTold{file.trouble}), "can't be read"};
         tiles.push_back(std::move(tile));
     }
     tiles.push_back({press_button("answer-again", "Look again", Answer{"again"}), ""});
@@ -294,7 +294,7 @@ void fill_draft(const State& state, ScreenView& view) {
     body.notes = std::move(finding.lines);
     body.remedy = std::move(finding.remedy);
     if (const auto note = proof_note(state.entry_proof, state.entry->line().proof); note && body.notes.empty()) body.notes.push_back(*note);
-    if (of_job) body.heading = "Lines of the job, and what can be done with " + in_short(state.entry->line().name);
+    if (of_job) body.heading = "Lines of the job, and what can be done with " + shortened(state.entry->line().name);
     else body.heading = moved_words(state);
     view.header = entry_header(state, state.entry->line().name);
     view.body = std::move(body);
@@ -318,7 +318,7 @@ void fill_points_read(const State& state, ScreenView& view) {
     const PointsIn& in = state.entry->points_in;
     const Page page = page_of(state, in.points.size(), points_on_a_page);
     TableBody body;
-    body.heading = counted(in.points.size(), "point", "points") + " from " + in_short(in.file) + ", in " + unit_word(in.unit);
+    body.heading = counted(in.points.size(), "point", "points") + " from " + shortened(in.file) + ", in " + unit_word(in.unit);
     body.columns = {"", "x", "y", "z"};
     for (std::size_t i = page.from; i < page.to; ++i) {
         std::vector<std::string> row{i == 0 ? "end A" : i + 1 == in.points.size() ? "point " + std::to_string(i) + ", end B" : "point " + std::to_string(i)};
@@ -330,7 +330,7 @@ void fill_points_read(const State& state, ScreenView& view) {
     view.footer = entry_footer(state);
     const MeasuredRoute& route = state.entry->line().route;
     const bool fresh = route.runs.empty() && route.moves.empty() && route.points.empty();
-    ButtonView take = unless(press_button("next", fresh ? "Take them for " + in_short(state.entry->line().name) : "Take them as a new line", Next{}), in.points.size() < 2 ? "the table has to be read again" : "");
+    ButtonView take = unless(press_button("next", fresh ? "Take them for " + shortened(state.entry->line().name) : "Take them as a new line", Next{}), in.points.size() < 2 ? "the table has to be read again" : "");
     take.weight = Weight::main;
     view.footer.main_id = take.id;
     view.footer.buttons.push_back(std::move(take));

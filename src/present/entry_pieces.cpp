@@ -146,7 +146,7 @@ std::string cell_value(const DraftLine& line, const Cell& cell, Unit unit) {
     return "";
 }
 
-std::string in_short(const std::string& text) {
+std::string shortened(const std::string& text) {
     constexpr std::size_t most = 26, each = 11;
     std::vector<std::size_t> letters;  // where each begins: some are of more than one byte
     for (std::size_t i = 0; i < text.size(); ++i)

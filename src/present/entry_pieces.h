@@ -16,7 +16,7 @@ std::string ask_word(Ask ask);                               ///< the question: 
 void fill_length_keys(RouteBody& body, Unit unit);
 HeaderView entry_header(const State& state, const std::string& place);
 /// A text that a person typed, short enough for a tile.
-std::string in_short(const std::string& text);
+std::string shortened(const std::string& text);
 /// The number in hand of the route: where it goes on.
 Cell route_cell(const Entry& entry);
 /// What speaks against the line as it is entered, the worst first: one sentence, how many more there are, and

@@ -135,7 +135,7 @@ std::string question(const State& state) {
         }
         case What::trim_a: return "Extra at end A, to be cut off after fitting up";
         case What::trim_b: return "Extra at end B, to be cut off after fitting up";
-        case What::pieces: return "How many pieces of " + in_short(state.entry->line().name) + "?";
+        case What::pieces: return "How many pieces of " + shortened(state.entry->line().name) + "?";
         case What::od: return "Your own tube: how thick across the outside?";
         case What::wall: return "Your own tube: how thick is its wall?";
     }
@@ -268,6 +268,10 @@ void fill_route(const State& state, ScreenView& view) {
     EnteredFinding finding = entered_finding(state);
     body.lines = std::move(finding.lines);
     body.remedy = std::move(finding.remedy);
+    if (!state.looks.notice.empty()) {  // first things first: the pad stays, and one thing is told at a time
+        body.lines.clear();
+        body.remedy.reset();
+    }
     fill_cells(state, body);
     view.header = entry_header(state, state.entry->line().name);
     view.body = std::move(body);

@@ -24,7 +24,7 @@ std::string asks(const State& state) {
     const Entry& entry = *state.entry;
     switch (*entry.word) {
         case WordOf::line_name: return "Name of the line";
-        case WordOf::line_note: return "Note on " + in_short(entry.line().name);
+        case WordOf::line_note: return "Note on " + shortened(entry.line().name);
         case WordOf::job_name: return "Name of the job";
         case WordOf::job_note: return "Note on the job";
     }

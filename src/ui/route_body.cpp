@@ -11,7 +11,7 @@
 namespace tubewright {
 namespace {
 
-constexpr double key_mm = 20.2, wide_key_mm = 24, gap_mm = 3, arrow_mm = 20.2, remedy_mm = 44;
+constexpr double key_mm = 20.2, wide_key_mm = 24, gap_mm = 3, arrow_mm = 20.2, remedy_mm = 39;
 
 double key_width(const RouteBody& body) { return body.columns > 3 ? key_mm : body.columns == 2 ? 34 : body.columns == 1 ? 64 : wide_key_mm; }
 

@@ -62,8 +62,12 @@ constexpr double notice_mm = 24.2, notice_button_mm = 26, notice_narrow_mm = 130
 /// Between its edges and the words: sign, button and what lies between them.
 float notice_around(const Ui& ui, float width) { return ui.px(width < ui.px(notice_narrow_mm) ? 8.8 + notice_button_mm + 8 : 8.8 + notice_button_mm + 15); }
 
+/// Beside a wide pad there is no room for words and button next to each other.
+bool notice_is_stacked(const Ui& ui, float width) { return width < ui.px(84); }
+
 /// As high as its words in small letters want.
 float notice_height(const Ui& ui, const std::string& notice, float width) {
+    if (notice_is_stacked(ui, width)) return ui.height_of(notice, TextSize::small, false, width - ui.px(16.8)) + ui.px(27);
     return std::max(ui.px(notice_mm), ui.height_of(notice, TextSize::small, false, width - notice_around(ui, width)) + ui.px(4));
 }
 
@@ -76,9 +80,11 @@ void draw_notice(const Drawing& on, const Box& box, const std::string& notice) {
     ui.plate(plate, skin, ui.px(0.8), ui.px(2));
     Box inner = plate.inside(ui.px(2.4), ui.px(0.5));
     // As high as a finger wants, and clear of what is to be touched below.
-    Box button = inner.cut_right(ui.px(notice_button_mm));
+    const bool stacked = notice_is_stacked(ui, box.width());
+    if (stacked) inner = {inner.min, {inner.max.x, inner.max.y - ui.px(1.6)}};
+    Box button = stacked ? inner.cut_bottom(ui.px(20.1)) : inner.cut_right(ui.px(notice_button_mm));
     button.max.y = std::min(button.max.y, button.min.y + ui.px(20.1));
-    inner.cut_right(ui.px(3));
+    if (!stacked) inner.cut_right(ui.px(3));
     const bool narrow = box.width() < ui.px(notice_narrow_mm);
     const Box sign = inner.cut_left(ui.px(narrow ? 6 : 12));
     draw_tone_sign(ui, sign.centre(), ui.px(narrow ? 5 : 8), Tone::caution);
@@ -123,7 +129,8 @@ Frame frame_of(const Ui& ui, const ScreenView& view) {
     }
     if (view.ribbon) frame.ribbon = rest.cut_top(ribbon_height(ui, *view.ribbon));
     if (!view.notice.empty() && std::holds_alternative<RouteBody>(view.body)) {
-        frame.notice = rest.cut_top(notice_height(ui, view.notice, rest.width()));
+        frame.notice = {ui.whole_screen().min, {rest.max.x, notice_height(ui, view.notice, rest.max.x)}};
+        rest.cut_top(frame.notice.max.y - rest.min.y);
     } else if (!view.notice.empty()) {
         frame.notice = view.ribbon ? frame.ribbon : Box{ui.whole_screen().min, {rest.max.x, ui.px(24.2)}};
         if (!view.ribbon) rest.cut_top(frame.notice.max.y - rest.min.y);
@@ -141,7 +148,7 @@ void draw_screen(Ui& ui, const ScreenView& view, const PictureHandle& picture, s
     const SameParts same = ui.put_together(view, picture);
     const Drawing on{ui, picture, actions};
     const Frame frame = frame_of(ui, view);
-    const bool header_covered = !view.notice.empty() && !view.ribbon && !std::holds_alternative<RouteBody>(view.body);
+    const bool header_covered = !view.notice.empty() && !view.ribbon;
     if (!header_covered) ui.part(ScreenPart::header, frame.header, same.header, [&] { draw_header(ui, frame.header, view.header); });
     if (view.ribbon && view.notice.empty()) ui.part(ScreenPart::ribbon, frame.ribbon, same.ribbon, [&] { draw_ribbon(ui, frame.ribbon, *view.ribbon); });
     ui.part(ScreenPart::body, frame.body, same.body, [&] { std::visit([&](const auto& body) { draw_body(on, frame.body, body); }, view.body); });

@@ -237,6 +237,7 @@ std::vector<Sample> entry_samples() {
         all.push_back({view.key, view});
         ScreenView told = view;
         told.key += "-notice";
+        if (auto* body = std::get_if<RouteBody>(&told.body)) body->lines.clear(), body->remedy.reset();  // one thing at a time
         told.notice = "new-job.json was changed meanwhile by another window or program; both are kept, yours is now new-job-2.json.";
         all.push_back({told.key, told});
     }
