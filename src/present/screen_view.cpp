@@ -127,6 +127,7 @@ ScreenView screen_view(const State& state) {
     }
     const Screen screen = showable(state);
     view.key = key_of(state, screen);
+    if (screen == Screen::word) view.notice.clear();  // it waits until the word is taken: there is no room for both
     fill(state, screen, view);
     if (is_of_entry(screen) && state.looks.large_picture) enlarge_entered_picture(state, view);
     return view;

@@ -220,6 +220,7 @@ TEST_CASE("the picture is turned and enlarged beside the numbers, and nothing of
     at.tap(brake_line);
     at.tap({"answer-legs-outside", "key-5", "next", "angle-90°", "key-6", "next"});
     const Draft before = at.entry().page.job;
+    at.screen.wait(0.4);
     const ImVec2 from = at.screen.find("picture").box().centre();
     for (int i = 0; i < 10; ++i) at.screen.put_finger({from.x + static_cast<float>(8 * i), from.y});
     at.screen.lift_finger();

@@ -235,6 +235,7 @@ std::vector<Sample> entry_samples() {
     std::vector<Sample> all;
     for (const ScreenView& view : {draft_page(), question(), leg_pad(), metric_pad(), angle_pad(), turn_pad(), flat_pad(), move_pad(), taping(), hand_asked(), slip_found(), letters(), large_picture()}) {
         all.push_back({view.key, view});
+        if (view.key == "letters") continue;  // a notice waits until the word is taken
         ScreenView told = view;
         told.key += "-notice";
         if (auto* body = std::get_if<RouteBody>(&told.body)) body->lines.clear(), body->remedy.reset();  // one thing at a time
