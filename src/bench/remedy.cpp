@@ -70,11 +70,26 @@ private:
         for (const Finding& one : sheet_.findings)
             if (const auto also = lack_in(sheet_, one); also && also->straight == lack.straight) lack.by = std::max(lack.by, also->by);
         if (lack.straight >= sheet_.line.route.runs.size()) return std::nullopt;
-        Line line = sheet_.line;
-        // A hundredth of the tape's step is far less than what a straight may lack and still do (straight_slack).
-        const Length by{std::ceil(lack.by.mm / shop_.step.mm - 0.01) * shop_.step.mm};
-        line.route.runs[lack.straight] += by;
-        return mends(finding, line) ? std::optional<Remedy>(LongerStraight{lack.straight, by}) : std::nullopt;
+        // With more room another order of work may become the usual one, and want more on the same straight.
+        for (int tries = 0; tries < 4; ++tries) {
+            Line line = sheet_.line;
+            // A hundredth of the tape's step is far less than what a straight may lack and still do (straight_slack).
+            const Length by{std::ceil(lack.by.mm / shop_.step.mm - 0.01) * shop_.step.mm};
+            line.route.runs[lack.straight] += by;
+            if (mends(finding, line)) return LongerStraight{lack.straight, by};
+            const Length still = still_lacking(line, lack.straight);
+            if (still <= Length{}) return std::nullopt;
+            lack.by = by + still;
+        }
+        return std::nullopt;
+    }
+
+    static Length still_lacking(const Line& line, std::size_t straight) {
+        const Sheet then = bend_sheet(line);
+        Length most;
+        for (const Finding& finding : then.findings)
+            if (const auto lack = lack_in(then, finding); lack && lack->straight == straight) most = std::max(most, lack->by);
+        return most;
     }
 
     std::optional<Remedy> double_flare(End end) const {

@@ -56,13 +56,13 @@ TEST_CASE("the matrices for the graphics card agree with project()") {
 }
 
 TEST_CASE("eyes that the finger moved go further over the part or round it, never under the bench nor straight down") {
-    // From the right, what lies away is seen further left; from higher up, what is high moves down the picture.
+    // From the right, what lies away is seen further right, as it is past the middle; from higher up, what is high moves down the picture.
     Bounds bounds;
     bounds.take_in({-10, -10, -10});
     bounds.take_in({10, 10, 10});
     const Outlook usual{{34}, {0}};
     const auto seen = [&](const Outlook& from, const Vector3d& place) { return *project(fitted(bounds.corners(), from, 1.3), place); };
-    CHECK(seen(moved(usual, {0}, {40}), {0, 8, 0}).x < seen(usual, {0, 8, 0}).x - 0.05);
+    CHECK(seen(moved(usual, {0}, {40}), {0, 8, 0}).x > seen(usual, {0, 8, 0}).x + 0.05);
     CHECK(seen(moved(usual, {40}, {0}), {0, 0, 8}).y > seen(usual, {0, 0, 8}).y + 0.05);
     CHECK(moved(usual, {500}, {0}).above.deg < 90);
     CHECK(moved(usual, {-500}, {0}).above.deg > 0);

@@ -226,7 +226,7 @@ TEST_CASE("the picture is turned and enlarged beside the numbers, and nothing of
     at.screen.lift_finger();
     at.screen.frame();
     CHECK(at.entry().orbit);
-    at.tap({"picture", "straight-on", "next", "key-3"});
+    at.tap({"picture", "straight-on", "next", "other"});
     CHECK_FALSE(at.entry().orbit);
     CHECK(at.entry().page.job == before);
     INFO(all_of(at.faults));
