@@ -22,11 +22,11 @@ Line as_line(const Draft& job) {
 
 /// A line of 6, 4, 3 and 8 in with three square bends is entered, the second the other way round against the first and
 /// the third a quarter to the right; the wire goes on the same way at the second. Keeping it is answered at once.
-struct Shop {
+struct Wire {
     State state;
     std::vector<Request> asked;
 
-    Shop() {
+    Wire() {
         Draft job;
         job.name = "rail";
         DraftLine line;
@@ -71,155 +71,155 @@ struct Shop {
 }  // namespace
 
 TEST_CASE("a bend entered the wrong way round is named, corrected in one touch, and borne out by one reading more") {
-    Shop shop;
-    shop.act(ProveLine{});
-    CHECK(shop.state.looks.screen == Screen::prove);
-    while (shop.stage() == Proving::Stage::reading) shop.tape(Shop::truth());
-    REQUIRE(shop.state.proving->proof.verdict == ProofVerdict::slip);
-    REQUIRE(shop.stage() == Proving::Stage::hand);  // its mirror image reads the same
-    const HandQuestion asked = shop.state.proving->hand.value();
-    const WireShape seen = shape_of(Shop::truth(), TapeEdge::centre);
-    shop.act(AnswerHand{seen.along[asked.before].dot(seen.along[asked.bend].cross(seen.along[asked.bend + 1])) > 0});
-    CHECK(shop.state.proving->proof.explanations[0].slip.bend == 1);
-    const std::size_t taped = shop.state.proving->readings();
-    shop.act(CorrectSlip{});
-    CHECK(shop.line().route.bends[1].rotation == Angle{0});
-    CHECK(shop.line().proof->taken.readings.size() == taped);
-    CHECK_FALSE(shop.line().unfinished);
-    CHECK(shop.stage() == Proving::Stage::reading);  // one that was not there when the slip was found
-    shop.tape(Shop::truth());
-    CHECK(shop.stage() == Proving::Stage::verdict);
-    CHECK(shop.state.proving->proof.verdict == ProofVerdict::consistent);
-    CHECK(shop.state.entry_proof == ProofStanding::agrees);
+    Wire wire;
+    wire.act(ProveLine{});
+    CHECK(wire.state.looks.screen == Screen::prove);
+    while (wire.stage() == Proving::Stage::reading) wire.tape(Wire::truth());
+    REQUIRE(wire.state.proving->proof.verdict == ProofVerdict::slip);
+    REQUIRE(wire.stage() == Proving::Stage::hand);  // its mirror image reads the same
+    const HandQuestion asked = wire.state.proving->hand.value();
+    const WireShape seen = shape_of(Wire::truth(), TapeEdge::centre);
+    wire.act(AnswerHand{seen.along[asked.before].dot(seen.along[asked.bend].cross(seen.along[asked.bend + 1])) > 0});
+    CHECK(wire.state.proving->proof.explanations[0].slip.bend == 1);
+    const std::size_t taped = wire.state.proving->readings();
+    wire.act(CorrectSlip{});
+    CHECK(wire.line().route.bends[1].rotation == Angle{0});
+    CHECK(wire.line().proof->taken.readings.size() == taped);
+    CHECK_FALSE(wire.line().unfinished);
+    CHECK(wire.stage() == Proving::Stage::reading);  // one that was not there when the slip was found
+    wire.tape(Wire::truth());
+    CHECK(wire.stage() == Proving::Stage::verdict);
+    CHECK(wire.state.proving->proof.verdict == ProofVerdict::consistent);
+    CHECK(wire.state.entry_proof == ProofStanding::agrees);
     // Undo: the reading, the correction; then all that was taped, and no further.
-    shop.act(Undo{});
-    CHECK(shop.line().route.bends[1].rotation == Angle{0});
-    shop.act(Undo{});
-    CHECK(shop.line().route.bends[1].rotation == Angle{180});
-    CHECK(shop.state.proving->proof.verdict == ProofVerdict::slip);
-    shop.act(Redo{});
-    CHECK(shop.line().route.bends[1].rotation == Angle{0});
-    for (int i = 0; i < 10; ++i) shop.act(Undo{});
-    CHECK_FALSE(shop.line().proof);
-    CHECK(shop.state.looks.screen == Screen::prove);
-    shop.act(Back{});
-    CHECK(shop.state.looks.screen == Screen::draft);
+    wire.act(Undo{});
+    CHECK(wire.line().route.bends[1].rotation == Angle{0});
+    wire.act(Undo{});
+    CHECK(wire.line().route.bends[1].rotation == Angle{180});
+    CHECK(wire.state.proving->proof.verdict == ProofVerdict::slip);
+    wire.act(Redo{});
+    CHECK(wire.line().route.bends[1].rotation == Angle{0});
+    for (int i = 0; i < 10; ++i) wire.act(Undo{});
+    CHECK_FALSE(wire.line().proof);
+    CHECK(wire.state.looks.screen == Screen::prove);
+    wire.act(Back{});
+    CHECK(wire.state.looks.screen == Screen::draft);
 }
 
 TEST_CASE("undo at the proof never takes back what was entered before it") {
-    Shop shop;
-    shop.act(PickCell{{Cell::What::trim_b, 0}});
-    shop.act(Key{"1"});
-    shop.act(Next{});
-    REQUIRE(shop.line().b.trim == 1_in);
-    shop.act(ProveLine{});
-    shop.act(Undo{});
-    CHECK(shop.line().b.trim == 1_in);
-    shop.act(Back{});
-    shop.act(Undo{});
-    CHECK(shop.line().b.trim == Length{});
+    Wire wire;
+    wire.act(PickCell{{Cell::What::trim_b, 0}});
+    wire.act(Key{"1"});
+    wire.act(Next{});
+    REQUIRE(wire.line().b.trim == 1_in);
+    wire.act(ProveLine{});
+    wire.act(Undo{});
+    CHECK(wire.line().b.trim == 1_in);
+    wire.act(Back{});
+    wire.act(Undo{});
+    CHECK(wire.line().b.trim == Length{});
 }
 
 TEST_CASE("a place out of reach, a reading taped once more, enough, and afresh") {
-    Shop shop;
-    shop.act(ProveLine{});
-    const Span first = shop.state.proving->task->span;
-    shop.act(CantReach{});
-    CHECK(shop.state.proving->task->span != first);
-    shop.tape(Shop::truth());
-    const Length read = shop.line().proof->taken.readings[0].read;
-    shop.act(EnoughReadings{});
-    CHECK(shop.stage() == Proving::Stage::verdict);
-    CHECK_FALSE(shop.state.proving->enough);
-    shop.act(OneMoreReading{});
-    CHECK(shop.stage() == Proving::Stage::reading);
-    shop.act(TapeAgain{0});
-    shop.act(Back{});  // not again after all
-    CHECK_FALSE(shop.state.looks.retake);
-    CHECK(shop.state.looks.screen == Screen::prove);
-    shop.act(TapeAgain{0});
-    shop.act(Key{"7"});
-    shop.act(Next{});
-    CHECK(shop.line().proof->taken.readings == std::vector<TapeReading>{{shop.line().proof->taken.readings[0].span, 7_in}});
-    CHECK(shop.line().proof->twice.size() == 1);
+    Wire wire;
+    wire.act(ProveLine{});
+    const Span first = wire.state.proving->task->span;
+    wire.act(CantReach{});
+    CHECK(wire.state.proving->task->span != first);
+    wire.tape(Wire::truth());
+    const Length read = wire.line().proof->taken.readings[0].read;
+    wire.act(EnoughReadings{});
+    CHECK(wire.stage() == Proving::Stage::verdict);
+    CHECK_FALSE(wire.state.proving->enough);
+    wire.act(OneMoreReading{});
+    CHECK(wire.stage() == Proving::Stage::reading);
+    wire.act(TapeAgain{0});
+    wire.act(Back{});  // not again after all
+    CHECK_FALSE(wire.state.looks.retake);
+    CHECK(wire.state.looks.screen == Screen::prove);
+    wire.act(TapeAgain{0});
+    wire.act(Key{"7"});
+    wire.act(Next{});
+    CHECK(wire.line().proof->taken.readings == std::vector<TapeReading>{{wire.line().proof->taken.readings[0].span, 7_in}});
+    CHECK(wire.line().proof->twice.size() == 1);
     CHECK(read != 7_in);
-    shop.act(ProveAfresh{});
-    CHECK_FALSE(shop.line().proof);
-    shop.act(Undo{});
-    CHECK(shop.line().proof);
+    wire.act(ProveAfresh{});
+    CHECK_FALSE(wire.line().proof);
+    wire.act(Undo{});
+    CHECK(wire.line().proof);
 }
 
 TEST_CASE("a route that is changed afterwards is unproved, and proved again when the change is taken back") {
-    Shop shop;
-    shop.act(ProveLine{});
-    while (shop.stage() == Proving::Stage::reading) shop.tape(Shop::truth());
-    shop.act(Back{});
-    CHECK(shop.state.entry_proof == ProofStanding::speaks_against);
-    shop.act(PickCell{{Cell::What::run, 0}});
-    shop.act(Key{"7"});
-    shop.act(Next{});
-    CHECK(shop.state.entry_proof == ProofStanding::stale);
-    CHECK(no_proof(shop.state) == NoProof::unfinished);  // the person has not said again that this is all
-    shop.act(FinishLine{});
-    shop.act(ProveLine{});
-    CHECK(shop.state.proving->readings() == 0);
-    shop.act(Back{});
-    shop.act(Undo{});
-    shop.act(Undo{});
-    CHECK(shop.state.entry_proof == ProofStanding::speaks_against);
+    Wire wire;
+    wire.act(ProveLine{});
+    while (wire.stage() == Proving::Stage::reading) wire.tape(Wire::truth());
+    wire.act(Back{});
+    CHECK(wire.state.entry_proof == ProofStanding::speaks_against);
+    wire.act(PickCell{{Cell::What::run, 0}});
+    wire.act(Key{"7"});
+    wire.act(Next{});
+    CHECK(wire.state.entry_proof == ProofStanding::stale);
+    CHECK(no_proof(wire.state) == NoProof::unfinished);  // the person has not said again that this is all
+    wire.act(FinishLine{});
+    wire.act(ProveLine{});
+    CHECK(wire.state.proving->readings() == 0);
+    wire.act(Back{});
+    wire.act(Undo{});
+    wire.act(Undo{});
+    CHECK(wire.state.entry_proof == ProofStanding::speaks_against);
     // A copy was never taped.
-    shop.act(Redo{});
-    shop.act(Redo{});
-    shop.act(CopyLine{false});
-    CHECK_FALSE(shop.line().proof);
+    wire.act(Redo{});
+    wire.act(Redo{});
+    wire.act(CopyLine{false});
+    CHECK_FALSE(wire.line().proof);
 }
 
 TEST_CASE("nothing and 0 are no reading") {
-    Shop shop;
-    shop.act(ProveLine{});
-    shop.act(Next{});
-    shop.act(Key{"0"});
-    shop.act(Next{});
-    CHECK(shop.state.proving->readings() == 0);
-    shop.act(SetUnit{Unit::mm});
-    for (const char* key : {"1", "0", "0"}) shop.act(Key{key});
-    shop.act(Next{});
-    CHECK(shop.line().proof->taken.readings[0].read == 100_mm);
+    Wire wire;
+    wire.act(ProveLine{});
+    wire.act(Next{});
+    wire.act(Key{"0"});
+    wire.act(Next{});
+    CHECK(wire.state.proving->readings() == 0);
+    wire.act(SetUnit{Unit::mm});
+    for (const char* key : {"1", "0", "0"}) wire.act(Key{key});
+    wire.act(Next{});
+    CHECK(wire.line().proof->taken.readings[0].read == 100_mm);
 }
 
 TEST_CASE("of a tube that is cut nothing is proved any more, from either side") {
-    Shop shop;
-    shop.state.work.lines[line_key("rail", "line 1")].cut = true;
-    CHECK(no_proof(shop.state) == NoProof::cut);
-    shop.act(ProveLine{});
-    CHECK(shop.state.looks.screen == Screen::draft);
+    Wire wire;
+    wire.state.work.lines[line_key("rail", "line 1")].cut = true;
+    CHECK(no_proof(wire.state) == NoProof::cut);
+    wire.act(ProveLine{});
+    CHECK(wire.state.looks.screen == Screen::draft);
 }
 
 TEST_CASE("from the line's page the draft is opened at that line, and Back leads there again") {
-    Shop shop;
+    Wire wire;
     Job job;
     job.unit = Unit::inch;
-    job.lines = {line_of({5, 5}, {{90, 0}}), as_line(shop.state.entry->page.job)};
-    shop.act(JobRead{"rail", "jobs/rail.json", job});
-    shop.act(OpenLine{"line 1"});
-    shop.asked.clear();
-    shop.act(ProveLine{});
-    CHECK(shop.asked == std::vector<Request>{ReadDraft{"jobs/rail.json", "line 1"}});
-    shop.act(DraftRead{"jobs/rail.json", shop.state.entry->page.job, "line 1"});
-    REQUIRE(shop.state.looks.screen == Screen::prove);
-    CHECK(shop.line().name == "line 1");
-    shop.act(Back{});  // nothing was taped: nothing to read again
-    CHECK(shop.state.looks.screen == Screen::line);
-    shop.act(DraftRead{"jobs/rail.json", shop.state.entry->page.job, "line 1"});
-    shop.tape(Shop::truth());
-    shop.asked.clear();
-    shop.act(Back{});
-    CHECK(shop.asked == std::vector<Request>{ReadJob{"jobs/rail.json", "line 1"}});
-    const std::int64_t question = shop.state.orders[1].question;
-    job.lines[1].proof = shop.line().proof;
-    shop.act(JobRead{"rail", "jobs/rail.json", job, "line 1"});
-    CHECK(shop.state.looks.screen == Screen::line);
-    CHECK(shop.state.line == 1);
-    CHECK(shop.state.proofs == std::vector<ProofStanding>{ProofStanding::none, ProofStanding::speaks_against});  // end to end alone tells
-    CHECK(shop.state.orders[1].question == question);  // a reading changes no order
+    job.lines = {line_of({5, 5}, {{90, 0}}), as_line(wire.state.entry->page.job)};
+    wire.act(JobRead{"rail", "jobs/rail.json", job});
+    wire.act(OpenLine{"line 1"});
+    wire.asked.clear();
+    wire.act(ProveLine{});
+    CHECK(wire.asked == std::vector<Request>{ReadDraft{"jobs/rail.json", "line 1"}});
+    wire.act(DraftRead{"jobs/rail.json", wire.state.entry->page.job, "line 1"});
+    REQUIRE(wire.state.looks.screen == Screen::prove);
+    CHECK(wire.line().name == "line 1");
+    wire.act(Back{});  // nothing was taped: nothing to read again
+    CHECK(wire.state.looks.screen == Screen::line);
+    wire.act(DraftRead{"jobs/rail.json", wire.state.entry->page.job, "line 1"});
+    wire.tape(Wire::truth());
+    wire.asked.clear();
+    wire.act(Back{});
+    CHECK(wire.asked == std::vector<Request>{ReadJob{"jobs/rail.json", "line 1"}});
+    const std::int64_t question = wire.state.orders[1].question;
+    job.lines[1].proof = wire.line().proof;
+    wire.act(JobRead{"rail", "jobs/rail.json", job, "line 1"});
+    CHECK(wire.state.looks.screen == Screen::line);
+    CHECK(wire.state.line == 1);
+    CHECK(wire.state.proofs == std::vector<ProofStanding>{ProofStanding::none, ProofStanding::speaks_against});  // end to end alone tells
+    CHECK(wire.state.orders[1].question == question);  // a reading changes no order
 }
