@@ -122,7 +122,6 @@ std::vector<TextView> by_hand_notes(const State& state, const HandFacts& facts) 
         notes.push_back({break_words(breaks[i], tape) + (more ? " So for " + std::to_string(left) + " more: touch " + (left == 1 ? "its card." : "their cards.") : ""), Tone::stop});
     }
     notes.push_back(cost_of_hand_order(facts, order_in_hand(state)->best_ends, tape));
-    if (breaks.empty()) notes.push_back({on_the_way_words(facts.on_the_way)});
     return notes;
 }
 
@@ -141,7 +140,6 @@ std::vector<TextView> order_notes(const State& state) {
         case OrderVerdict::Outcome::cancelled: notes.push_back({"You stopped the looking. This is the plain order, from the middle outward: nobody has looked whether the tube hits bender or bench.", Tone::caution}); break;
         case OrderVerdict::Outcome::found:
             if (const std::string why = why_this_order(*order->verdict, ends_within(*sheet_in_hand(state), order->verdict->order), tape); !why.empty()) notes.push_back({why, Tone::go});
-            if (order->verdict->reasons && order->verdict->order.size() > 1) notes.push_back({on_the_way_words(order->verdict->reasons->on_the_way)});
             break;
         case OrderVerdict::Outcome::none:
             for (const std::string& why : why_none(*order->verdict, tape)) notes.push_back({why, Tone::stop});
@@ -154,6 +152,14 @@ std::vector<TextView> order_notes(const State& state) {
 }
 
 namespace {
+
+/// What the order on the screen asks of the hands; only here, the line's own page has no room for it.
+void add_on_the_way(const State& state, std::vector<TextView>& notes) {
+    const LineOrder* order = order_in_hand(state);
+    if (!order || is_looking(state) || !order->verdict || order->verdict->order.size() < 2) return;
+    if (order->by_hand && order->by_hand->breaks.empty()) notes.push_back({on_the_way_words(order->by_hand->on_the_way)});
+    else if (!order->by_hand && order->verdict->reasons) notes.push_back({on_the_way_words(order->verdict->reasons->on_the_way)});
+}
 
 /// One button, at one place: what can be done about the looking now.
 ButtonView looking_button(const State& state) {
@@ -179,6 +185,7 @@ void fill_order(const State& state, ScreenView& view) {
     body.movable = why_closed(state).empty();
     body.picked = picked_words(state, body.movable);
     body.notes = order_notes(state);
+    add_on_the_way(state, body.notes);
     if (work_in_hand(state).cut) body.notes.insert(body.notes.begin(), {"The tube is cut for this order: it stays until the next piece.", Tone::plain});
     if (is_looking(state)) body.looked = order_in_hand(state)->share;
     view.header = line_header(state, "order of bends");
