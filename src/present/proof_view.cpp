@@ -13,7 +13,7 @@ namespace {
 
 using ProofStage = Proving::Stage;
 
-constexpr std::size_t most_slips = 3, cells_in_sight_inch = 2, cells_in_sight_mm = 3;
+constexpr std::size_t most_slips = 2, cells_in_sight_inch = 2, cells_in_sight_mm = 3;
 
 ProofSpeech speech_of(const State& state) {
     return {{entry_reader_unit(state), state.settings.tape_denominator}, state.entry->page.job.unit, &state.entry->line().route, &state.proving->entry.wire.route};

@@ -92,9 +92,11 @@ void fill_stance(const State& state, ScreenView& view) {
         body.picture->labels.push_back({Anchor::mark, "ink mark on line " + sheet.line.bender.marks[mark].name});
         body.notes.push_back({line_words(sheet.line.bender, mark, reader_tape(state))});
     }
-    body.notes.push_back(card_words(state, sheet.line.bender));
-    body.notes.push_back({sheet.line.bender.name.empty() ? sheet.line.bender.id : sheet.line.bender.name});
     const std::string again = other_ink_marks(state);
+    if (again.empty()) {  // once there is ink, what is done about it comes before where the measures come from
+        body.notes.push_back(card_words(state, sheet.line.bender));
+        body.notes.push_back({sheet.line.bender.name.empty() ? sheet.line.bender.id : sheet.line.bender.name});
+    }
     for (const Finding& finding : sheet.findings) {
         if (!std::holds_alternative<HitsAsItStands>(finding.fact)) continue;
         body.notes.push_back({sentence(finding, {reader_tape(state), &sheet.line}), finding.severity == Severity::stop ? Tone::stop : Tone::caution});

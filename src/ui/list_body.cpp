@@ -89,15 +89,16 @@ void draw_body(const Drawing& on, const Box& box, const ListBody& body) {
         ui.text(rest.cut_top(ui.px(8.2)), body.heading, type);
     }
     pager_off_right(on, rest, body.pager);
+    // Rows are as high on the last page as on those before it.
+    const int rows_of_page = body.pager.needed ? 3 : std::clamp(static_cast<int>(body.rows.size()), 1, 3);
     if (!body.notes.empty()) {
-        const float all = ui.px(62), least = ui.px(66);  // rows keep this; notes have what is left
+        const float all = ui.px(62), least = ui.px(22) * static_cast<float>(rows_of_page);  // rows keep this; notes have what is left
         float wanted = ui.px(1.6) * static_cast<float>(body.notes.size() - 1);
         for (const TextView& note : body.notes) wanted += ui.height_of(note.text, TextSize::small, false, rest.width() - ui.px(11)) + ui.px(3.8);
         const float room = body.rows.empty() ? all : std::max(ui.px(8), rest.height() - least - ui.px(2));
         draw_plates(ui, rest.cut_bottom(std::min(wanted, room)), body.notes);
         rest.cut_bottom(ui.px(2));
     }
-    constexpr int rows_of_page = 3;
     const int places = std::max(rows_of_page, static_cast<int>(body.rows.size()));
     const float tallest = ui.px(30), gap = ui.px(3);
     const float height = std::min(rest.height(), tallest * static_cast<float>(places) + gap * static_cast<float>(places - 1));

@@ -35,16 +35,16 @@ std::vector<std::string> labels(const Program& program) {
     return all;
 }
 
-/// From the job's lines to the bench of one of them.
-void to_the_bench(Program& program) {
-    program.click("line-" + job_line);
-    past_the_pages(program);
-}
-
 /// Through as many pages as there are, and on.
 void past_the_pages(Program& program) {
     for (int pages = 0; pages < 10 && program.has("next-page"); ++pages) program.click("next-page");
     program.click("next");
+}
+
+/// From the job's lines to the bench of one of them.
+void to_the_bench(Program& program) {
+    program.click("line-" + job_line);
+    past_the_pages(program);
 }
 
 /// Ticks the list page by page, and goes on.

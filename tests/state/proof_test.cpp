@@ -22,11 +22,11 @@ Line as_line(const Draft& job) {
 
 /// A line of 6, 4, 3 and 8 in with three square bends is entered, the second the other way round against the first and
 /// the third a quarter to the right; the wire goes on the same way at the second. Keeping it is answered at once.
-struct Wire {
+struct ProofDesk {
     State state;
     std::vector<Request> asked;
 
-    Wire() {
+    ProofDesk() {
         Draft job;
         job.name = "rail";
         DraftLine line;
@@ -71,155 +71,155 @@ struct Wire {
 }  // namespace
 
 TEST_CASE("a bend entered the wrong way round is named, corrected in one touch, and borne out by one reading more") {
-    Wire wire;
-    wire.act(ProveLine{});
-    CHECK(wire.state.looks.screen == Screen::prove);
-    while (wire.stage() == Proving::Stage::reading) wire.tape(Wire::truth());
-    REQUIRE(wire.state.proving->proof.verdict == ProofVerdict::slip);
-    REQUIRE(wire.stage() == Proving::Stage::hand);  // its mirror image reads the same
-    const HandQuestion asked = wire.state.proving->hand.value();
-    const WireShape seen = shape_of(Wire::truth(), TapeEdge::centre);
-    wire.act(AnswerHand{seen.along[asked.before].dot(seen.along[asked.bend].cross(seen.along[asked.bend + 1])) > 0});
-    CHECK(wire.state.proving->proof.explanations[0].slip.bend == 1);
-    const std::size_t taped = wire.state.proving->readings();
-    wire.act(CorrectSlip{});
-    CHECK(wire.line().route.bends[1].rotation == Angle{0});
-    CHECK(wire.line().proof->taken.readings.size() == taped);
-    CHECK_FALSE(wire.line().unfinished);
-    CHECK(wire.stage() == Proving::Stage::reading);  // one that was not there when the slip was found
-    wire.tape(Wire::truth());
-    CHECK(wire.stage() == Proving::Stage::verdict);
-    CHECK(wire.state.proving->proof.verdict == ProofVerdict::consistent);
-    CHECK(wire.state.entry_proof == ProofStanding::agrees);
+    ProofDesk desk;
+    desk.act(ProveLine{});
+    CHECK(desk.state.looks.screen == Screen::prove);
+    while (desk.stage() == Proving::Stage::reading) desk.tape(ProofDesk::truth());
+    REQUIRE(desk.state.proving->proof.verdict == ProofVerdict::slip);
+    REQUIRE(desk.stage() == Proving::Stage::hand);  // its mirror image reads the same
+    const HandQuestion asked = desk.state.proving->hand.value();
+    const WireShape seen = shape_of(ProofDesk::truth(), TapeEdge::centre);
+    desk.act(AnswerHand{seen.along[asked.before].dot(seen.along[asked.bend].cross(seen.along[asked.bend + 1])) > 0});
+    CHECK(desk.state.proving->proof.explanations[0].slip.bend == 1);
+    const std::size_t taped = desk.state.proving->readings();
+    desk.act(CorrectSlip{});
+    CHECK(desk.line().route.bends[1].rotation == Angle{0});
+    CHECK(desk.line().proof->taken.readings.size() == taped);
+    CHECK_FALSE(desk.line().unfinished);
+    CHECK(desk.stage() == Proving::Stage::reading);  // one that was not there when the slip was found
+    desk.tape(ProofDesk::truth());
+    CHECK(desk.stage() == Proving::Stage::verdict);
+    CHECK(desk.state.proving->proof.verdict == ProofVerdict::consistent);
+    CHECK(desk.state.entry_proof == ProofStanding::agrees);
     // Undo: the reading, the correction; then all that was taped, and no further.
-    wire.act(Undo{});
-    CHECK(wire.line().route.bends[1].rotation == Angle{0});
-    wire.act(Undo{});
-    CHECK(wire.line().route.bends[1].rotation == Angle{180});
-    CHECK(wire.state.proving->proof.verdict == ProofVerdict::slip);
-    wire.act(Redo{});
-    CHECK(wire.line().route.bends[1].rotation == Angle{0});
-    for (int i = 0; i < 10; ++i) wire.act(Undo{});
-    CHECK_FALSE(wire.line().proof);
-    CHECK(wire.state.looks.screen == Screen::prove);
-    wire.act(Back{});
-    CHECK(wire.state.looks.screen == Screen::draft);
+    desk.act(Undo{});
+    CHECK(desk.line().route.bends[1].rotation == Angle{0});
+    desk.act(Undo{});
+    CHECK(desk.line().route.bends[1].rotation == Angle{180});
+    CHECK(desk.state.proving->proof.verdict == ProofVerdict::slip);
+    desk.act(Redo{});
+    CHECK(desk.line().route.bends[1].rotation == Angle{0});
+    for (int i = 0; i < 10; ++i) desk.act(Undo{});
+    CHECK_FALSE(desk.line().proof);
+    CHECK(desk.state.looks.screen == Screen::prove);
+    desk.act(Back{});
+    CHECK(desk.state.looks.screen == Screen::draft);
 }
 
 TEST_CASE("undo at the proof never takes back what was entered before it") {
-    Wire wire;
-    wire.act(PickCell{{Cell::What::trim_b, 0}});
-    wire.act(Key{"1"});
-    wire.act(Next{});
-    REQUIRE(wire.line().b.trim == 1_in);
-    wire.act(ProveLine{});
-    wire.act(Undo{});
-    CHECK(wire.line().b.trim == 1_in);
-    wire.act(Back{});
-    wire.act(Undo{});
-    CHECK(wire.line().b.trim == Length{});
+    ProofDesk desk;
+    desk.act(PickCell{{Cell::What::trim_b, 0}});
+    desk.act(Key{"1"});
+    desk.act(Next{});
+    REQUIRE(desk.line().b.trim == 1_in);
+    desk.act(ProveLine{});
+    desk.act(Undo{});
+    CHECK(desk.line().b.trim == 1_in);
+    desk.act(Back{});
+    desk.act(Undo{});
+    CHECK(desk.line().b.trim == Length{});
 }
 
 TEST_CASE("a place out of reach, a reading taped once more, enough, and afresh") {
-    Wire wire;
-    wire.act(ProveLine{});
-    const Span first = wire.state.proving->task->span;
-    wire.act(CantReach{});
-    CHECK(wire.state.proving->task->span != first);
-    wire.tape(Wire::truth());
-    const Length read = wire.line().proof->taken.readings[0].read;
-    wire.act(EnoughReadings{});
-    CHECK(wire.stage() == Proving::Stage::verdict);
-    CHECK_FALSE(wire.state.proving->enough);
-    wire.act(OneMoreReading{});
-    CHECK(wire.stage() == Proving::Stage::reading);
-    wire.act(TapeAgain{0});
-    wire.act(Back{});  // not again after all
-    CHECK_FALSE(wire.state.looks.retake);
-    CHECK(wire.state.looks.screen == Screen::prove);
-    wire.act(TapeAgain{0});
-    wire.act(Key{"7"});
-    wire.act(Next{});
-    CHECK(wire.line().proof->taken.readings == std::vector<TapeReading>{{wire.line().proof->taken.readings[0].span, 7_in}});
-    CHECK(wire.line().proof->twice.size() == 1);
+    ProofDesk desk;
+    desk.act(ProveLine{});
+    const Span first = desk.state.proving->task->span;
+    desk.act(CantReach{});
+    CHECK(desk.state.proving->task->span != first);
+    desk.tape(ProofDesk::truth());
+    const Length read = desk.line().proof->taken.readings[0].read;
+    desk.act(EnoughReadings{});
+    CHECK(desk.stage() == Proving::Stage::verdict);
+    CHECK_FALSE(desk.state.proving->enough);
+    desk.act(OneMoreReading{});
+    CHECK(desk.stage() == Proving::Stage::reading);
+    desk.act(TapeAgain{0});
+    desk.act(Back{});  // not again after all
+    CHECK_FALSE(desk.state.looks.retake);
+    CHECK(desk.state.looks.screen == Screen::prove);
+    desk.act(TapeAgain{0});
+    desk.act(Key{"7"});
+    desk.act(Next{});
+    CHECK(desk.line().proof->taken.readings == std::vector<TapeReading>{{desk.line().proof->taken.readings[0].span, 7_in}});
+    CHECK(desk.line().proof->twice.size() == 1);
     CHECK(read != 7_in);
-    wire.act(ProveAfresh{});
-    CHECK_FALSE(wire.line().proof);
-    wire.act(Undo{});
-    CHECK(wire.line().proof);
+    desk.act(ProveAfresh{});
+    CHECK_FALSE(desk.line().proof);
+    desk.act(Undo{});
+    CHECK(desk.line().proof);
 }
 
 TEST_CASE("a route that is changed afterwards is unproved, and proved again when the change is taken back") {
-    Wire wire;
-    wire.act(ProveLine{});
-    while (wire.stage() == Proving::Stage::reading) wire.tape(Wire::truth());
-    wire.act(Back{});
-    CHECK(wire.state.entry_proof == ProofStanding::speaks_against);
-    wire.act(PickCell{{Cell::What::run, 0}});
-    wire.act(Key{"7"});
-    wire.act(Next{});
-    CHECK(wire.state.entry_proof == ProofStanding::stale);
-    CHECK(no_proof(wire.state) == NoProof::unfinished);  // the person has not said again that this is all
-    wire.act(FinishLine{});
-    wire.act(ProveLine{});
-    CHECK(wire.state.proving->readings() == 0);
-    wire.act(Back{});
-    wire.act(Undo{});
-    wire.act(Undo{});
-    CHECK(wire.state.entry_proof == ProofStanding::speaks_against);
+    ProofDesk desk;
+    desk.act(ProveLine{});
+    while (desk.stage() == Proving::Stage::reading) desk.tape(ProofDesk::truth());
+    desk.act(Back{});
+    CHECK(desk.state.entry_proof == ProofStanding::speaks_against);
+    desk.act(PickCell{{Cell::What::run, 0}});
+    desk.act(Key{"7"});
+    desk.act(Next{});
+    CHECK(desk.state.entry_proof == ProofStanding::stale);
+    CHECK(no_proof(desk.state) == NoProof::unfinished);  // the person has not said again that this is all
+    desk.act(FinishLine{});
+    desk.act(ProveLine{});
+    CHECK(desk.state.proving->readings() == 0);
+    desk.act(Back{});
+    desk.act(Undo{});
+    desk.act(Undo{});
+    CHECK(desk.state.entry_proof == ProofStanding::speaks_against);
     // A copy was never taped.
-    wire.act(Redo{});
-    wire.act(Redo{});
-    wire.act(CopyLine{false});
-    CHECK_FALSE(wire.line().proof);
+    desk.act(Redo{});
+    desk.act(Redo{});
+    desk.act(CopyLine{false});
+    CHECK_FALSE(desk.line().proof);
 }
 
 TEST_CASE("nothing and 0 are no reading") {
-    Wire wire;
-    wire.act(ProveLine{});
-    wire.act(Next{});
-    wire.act(Key{"0"});
-    wire.act(Next{});
-    CHECK(wire.state.proving->readings() == 0);
-    wire.act(SetUnit{Unit::mm});
-    for (const char* key : {"1", "0", "0"}) wire.act(Key{key});
-    wire.act(Next{});
-    CHECK(wire.line().proof->taken.readings[0].read == 100_mm);
+    ProofDesk desk;
+    desk.act(ProveLine{});
+    desk.act(Next{});
+    desk.act(Key{"0"});
+    desk.act(Next{});
+    CHECK(desk.state.proving->readings() == 0);
+    desk.act(SetUnit{Unit::mm});
+    for (const char* key : {"1", "0", "0"}) desk.act(Key{key});
+    desk.act(Next{});
+    CHECK(desk.line().proof->taken.readings[0].read == 100_mm);
 }
 
 TEST_CASE("of a tube that is cut nothing is proved any more, from either side") {
-    Wire wire;
-    wire.state.work.lines[line_key("rail", "line 1")].cut = true;
-    CHECK(no_proof(wire.state) == NoProof::cut);
-    wire.act(ProveLine{});
-    CHECK(wire.state.looks.screen == Screen::draft);
+    ProofDesk desk;
+    desk.state.work.lines[line_key("rail", "line 1")].cut = true;
+    CHECK(no_proof(desk.state) == NoProof::cut);
+    desk.act(ProveLine{});
+    CHECK(desk.state.looks.screen == Screen::draft);
 }
 
 TEST_CASE("from the line's page the draft is opened at that line, and Back leads there again") {
-    Wire wire;
+    ProofDesk desk;
     Job job;
     job.unit = Unit::inch;
-    job.lines = {line_of({5, 5}, {{90, 0}}), as_line(wire.state.entry->page.job)};
-    wire.act(JobRead{"rail", "jobs/rail.json", job});
-    wire.act(OpenLine{"line 1"});
-    wire.asked.clear();
-    wire.act(ProveLine{});
-    CHECK(wire.asked == std::vector<Request>{ReadDraft{"jobs/rail.json", "line 1"}});
-    wire.act(DraftRead{"jobs/rail.json", wire.state.entry->page.job, "line 1"});
-    REQUIRE(wire.state.looks.screen == Screen::prove);
-    CHECK(wire.line().name == "line 1");
-    wire.act(Back{});  // nothing was taped: nothing to read again
-    CHECK(wire.state.looks.screen == Screen::line);
-    wire.act(DraftRead{"jobs/rail.json", wire.state.entry->page.job, "line 1"});
-    wire.tape(Wire::truth());
-    wire.asked.clear();
-    wire.act(Back{});
-    CHECK(wire.asked == std::vector<Request>{ReadJob{"jobs/rail.json", "line 1"}});
-    const std::int64_t question = wire.state.orders[1].question;
-    job.lines[1].proof = wire.line().proof;
-    wire.act(JobRead{"rail", "jobs/rail.json", job, "line 1"});
-    CHECK(wire.state.looks.screen == Screen::line);
-    CHECK(wire.state.line == 1);
-    CHECK(wire.state.proofs == std::vector<ProofStanding>{ProofStanding::none, ProofStanding::speaks_against});  // end to end alone tells
-    CHECK(wire.state.orders[1].question == question);  // a reading changes no order
+    job.lines = {line_of({5, 5}, {{90, 0}}), as_line(desk.state.entry->page.job)};
+    desk.act(JobRead{"rail", "jobs/rail.json", job});
+    desk.act(OpenLine{"line 1"});
+    desk.asked.clear();
+    desk.act(ProveLine{});
+    CHECK(desk.asked == std::vector<Request>{ReadDraft{"jobs/rail.json", "line 1"}});
+    desk.act(DraftRead{"jobs/rail.json", desk.state.entry->page.job, "line 1"});
+    REQUIRE(desk.state.looks.screen == Screen::prove);
+    CHECK(desk.line().name == "line 1");
+    desk.act(Back{});  // nothing was taped: nothing to read again
+    CHECK(desk.state.looks.screen == Screen::line);
+    desk.act(DraftRead{"jobs/rail.json", desk.state.entry->page.job, "line 1"});
+    desk.tape(ProofDesk::truth());
+    desk.asked.clear();
+    desk.act(Back{});
+    CHECK(desk.asked == std::vector<Request>{ReadJob{"jobs/rail.json", "line 1"}});
+    const std::int64_t question = desk.state.orders[1].question;
+    job.lines[1].proof = desk.line().proof;
+    desk.act(JobRead{"rail", "jobs/rail.json", job, "line 1"});
+    CHECK(desk.state.looks.screen == Screen::line);
+    CHECK(desk.state.line == 1);
+    CHECK(desk.state.proofs == std::vector<ProofStanding>{ProofStanding::none, ProofStanding::speaks_against});  // end to end alone tells
+    CHECK(desk.state.orders[1].question == question);  // a reading changes no order
 }

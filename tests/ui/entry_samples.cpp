@@ -179,7 +179,7 @@ ScreenView hand_asked() {
 ScreenView slip_found() {
     CardBody body;
     body.figures.heading = "Most likely one of these slips:";
-    for (const char* says : {"Bend 12 alone turns 112.5° to the right", "Moves 11 and 12 are in the wrong order", "Leg 12 is 112 13/32\", not 112 15/32\""}) {
+    for (const char* says : {"Bend 12 alone turns 112.5° to the right", "Leg 12 is 112 13/32\", not 112 15/32\""}) {
         RowView row;
         row.touch = button(says, says);
         row.detail = body.figures.rows.empty() ? "likeliest" : "also possible";
