@@ -7,7 +7,7 @@ namespace tubewright {
 namespace {
 
 constexpr double ask_beyond = 4;
-constexpr int most_rounds = 500;
+constexpr int most_passes = 500;
 constexpr double same_spread = 1e-12;
 
 /// A difference that was read, made of `parts` errors of the hand.
@@ -37,7 +37,7 @@ double worth(const std::vector<Difference>& differences, double spread, double r
 //   mean d k m^2 / (k m^2 + t^2) and variance k m^2 t^2 / (k m^2 + t^2);   m^2 = (6 before^2 + sum (mean^2 + variance) / k) / (6 + n)
 double likeliest(double before, const std::vector<Difference>& differences, double reading_sd) {
     double spread = before;
-    for (int round = 0; round < most_rounds; ++round) {
+    for (int round = 0; round < most_passes; ++round) {
         double sum = hand_readings * squared(before);
         for (const Difference& difference : differences) {
             const double share = hands_share(difference, spread, reading_sd);

@@ -12,7 +12,7 @@ namespace {
 constexpr std::int32_t never = std::numeric_limits<std::int32_t>::max();
 constexpr std::uint8_t nowhere = 255;
 
-Made bit(Turn turn) { return Made{1} << (turn / 2); }
+Made made_bit(Turn turn) { return Made{1} << (turn / 2); }
 
 enum class Known : std::uint8_t { not_yet, fine, blocked };
 
@@ -70,7 +70,7 @@ private:
 };
 
 bool LeastPath::can_reach(Made before, Turn turn) {
-    Known& known = known_[node(before | bit(turn), turn)];
+    Known& known = known_[node(before | made_bit(turn), turn)];
     if (known == Known::not_yet) known = graph_.can_bend(before, turn) ? Known::fine : Known::blocked;
     return known == Known::fine;
 }
@@ -86,12 +86,12 @@ bool LeastPath::count_left() {
         }
         next.clear();
         for (Turn turn = 0; turn < turns_; ++turn) {
-            if ((made & bit(turn)) || !graph_.allowed(made, turn)) continue;
-            const std::int32_t left = left_[node(made | bit(turn), turn)];
+            if ((made & made_bit(turn)) || !graph_.allowed(made, turn)) continue;
+            const std::int32_t left = left_[node(made | made_bit(turn), turn)];
             if (left != never) next.emplace_back(turn, left + graph_.step(made, turn));
         }
         for (Turn last = 0; last < turns_; ++last) {
-            if (!(made & bit(last))) continue;
+            if (!(made & made_bit(last))) continue;
             std::int32_t& left = left_[node(made, last)];
             for (const auto& [turn, cost] : next) left = std::min(left, cost + graph_.between(last, turn));
         }
@@ -103,14 +103,14 @@ bool LeastPath::count_left() {
 /// `last` means nothing where none is made yet.
 void LeastPath::leave(Made made, std::int32_t paid, Turn last) {
     for (Turn turn = 0; turn < turns_; ++turn) {
-        if (made & bit(turn)) continue;
-        const std::size_t there = node(made | bit(turn), turn);
+        if (made & made_bit(turn)) continue;
+        const std::size_t there = node(made | made_bit(turn), turn);
         if (left_[there] == never || known_[there] == Known::blocked || !graph_.allowed(made, turn)) continue;
         const std::int32_t step = graph_.step(made, turn) + (made ? graph_.between(last, turn) : graph_.start(turn));
         if (paid + step >= paid_[there]) continue;
         paid_[there] = paid + step;
         from_[there] = made ? static_cast<std::uint8_t>(last) : nowhere;
-        open_.push({paid + step + left_[there], paid + step, made | bit(turn), turn});
+        open_.push({paid + step + left_[there], paid + step, made | made_bit(turn), turn});
     }
 }
 
@@ -123,7 +123,7 @@ std::optional<GraphPath> LeastPath::search(std::size_t most_left) {
         if (count_ >= most_left) return std::nullopt;
         open_.pop();
         closed_[here] = true;
-        if (!can_reach(now.made & ~bit(now.turn), now.turn)) continue;
+        if (!can_reach(now.made & ~made_bit(now.turn), now.turn)) continue;
         if (now.made == graph_.all()) return GraphPath{way_to(now.made, now.turn), true, true};
         if (++count_ % 256 == 0 && !watch_.go_on(static_cast<double>(count_) / static_cast<double>(nodes()), 1)) return std::nullopt;
         leave(now.made, now.paid, now.turn);
@@ -136,7 +136,7 @@ std::vector<Placing> LeastPath::way_to(Made made, Turn last) const {
     for (Turn turn = last; turn != nowhere;) {
         way.push_back(graph_.placing(turn));
         const Turn before = from_[node(made, turn)];
-        made &= ~bit(turn);
+        made &= ~made_bit(turn);
         turn = before;
     }
     std::reverse(way.begin(), way.end());
@@ -149,7 +149,7 @@ std::optional<bool> LeastPath::step_forward() {
     const Made made = forward_.back();
     forward_.pop_back();
     for (Turn turn = 0; turn < turns_; ++turn) {
-        const Made then = made | bit(turn);
+        const Made then = made | made_bit(turn);
         if (then == made || forward_seen_[then] || !graph_.allowed(made, turn) || !can_reach(made, turn)) continue;
         forward_seen_[then] = true;
         came_by_[then] = static_cast<std::uint8_t>(turn);
@@ -165,7 +165,7 @@ std::optional<bool> LeastPath::step_back() {
     const Made made = back_.back();
     back_.pop_back();
     for (Turn turn = 0; turn < turns_; ++turn) {
-        const Made before = made & ~bit(turn);
+        const Made before = made & ~made_bit(turn);
         if (before == made || back_seen_[before] || !graph_.allowed(before, turn) || !can_reach(before, turn)) continue;
         back_seen_[before] = true;
         back_.push_back(before);
@@ -195,7 +195,7 @@ GraphPath LeastPath::furthest() const {
     for (Made made = furthest_; made != 0;) {
         const Turn turn = came_by_[made];
         path.placings.push_back(graph_.placing(turn));
-        made &= ~bit(turn);
+        made &= ~made_bit(turn);
     }
     std::reverse(path.placings.begin(), path.placings.end());
     return path;
@@ -234,10 +234,10 @@ GraphPath good_path(const OrderGraph& graph, Watch& watch) {
         std::vector<Beginning> longer;
         for (const Beginning& beginning : kept)
             for (Turn turn = 0; turn < graph.turns(); ++turn) {
-                if ((beginning.made & bit(turn)) || !graph.allowed(beginning.made, turn)) continue;
+                if ((beginning.made & made_bit(turn)) || !graph.allowed(beginning.made, turn)) continue;
                 Beginning next = beginning;
                 next.paid += graph.step(next.made, turn) + (next.turns.empty() ? graph.start(turn) : graph.between(next.turns.back(), turn));
-                next.made |= bit(turn);
+                next.made |= made_bit(turn);
                 next.turns.push_back(turn);
                 longer.push_back(std::move(next));
             }
@@ -249,7 +249,7 @@ GraphPath good_path(const OrderGraph& graph, Watch& watch) {
             if (kept.size() == width) break;
             if (!watch.go_on((static_cast<double>(length) + static_cast<double>(kept.size()) / width) / static_cast<double>(graph.bends()), 1)) return {};
             if (!seen.insert(end(next)).second) continue;
-            if (graph.can_bend(next.made & ~bit(next.turns.back()), next.turns.back())) kept.push_back(std::move(next));
+            if (graph.can_bend(next.made & ~made_bit(next.turns.back()), next.turns.back())) kept.push_back(std::move(next));
         }
         if (kept.empty()) return path;
         path.placings.clear();

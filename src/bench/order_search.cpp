@@ -10,16 +10,14 @@
 namespace tubewright {
 namespace {
 
-std::uint64_t bit(std::size_t i) { return std::uint64_t{1} << i; }
-
 Room room_with(const Layout& layout, std::uint64_t made, const Placing& placing) {
     const BendSpan& span = layout.spans[placing.bend];
     Length towards_a = span.start, towards_b = layout.cut_length - span.end;
     bool open_a = true, open_b = true;
     for (std::size_t i = placing.bend; open_a && i-- > 0;)
-        if (made & bit(i)) { towards_a = span.start - layout.spans[i].end; open_a = false; }
+        if (made & bend_bit(i)) { towards_a = span.start - layout.spans[i].end; open_a = false; }
     for (std::size_t i = placing.bend + 1; open_b && i < layout.spans.size(); ++i)
-        if (made & bit(i)) { towards_b = layout.spans[i].start - span.end; open_b = false; }
+        if (made & bend_bit(i)) { towards_b = layout.spans[i].start - span.end; open_b = false; }
     if (placing.hook == End::A) return {towards_a, towards_b, open_a, open_b};
     return {towards_b, towards_a, open_b, open_a};
 }
@@ -34,9 +32,9 @@ std::optional<WhyNot> wish_stops(const OrderQuestion& question, std::size_t step
 NoOrder no_order(const OrderQuestion& question, const CanBend& can_bend, const GraphPath& path) {
     NoOrder none{path.placings, {}, path.proven};
     std::uint64_t made = 0;
-    for (const Placing& placing : path.placings) made |= bit(placing.bend);
+    for (const Placing& placing : path.placings) made |= bend_bit(placing.bend);
     for (std::size_t bend = 0; bend < question.layout.part.bends.size(); ++bend) {
-        if ((made & bit(bend)) || !is_made(question.layout.part.bends[bend])) continue;
+        if ((made & bend_bit(bend)) || !is_made(question.layout.part.bends[bend])) continue;
         for (const End hook : {End::A, End::B}) {
             const Placing placing{bend, hook};
             if (wish_stops(question, path.placings.size(), placing)) continue;
@@ -119,7 +117,7 @@ Made OrderGraph::in_part(Made made) const {
     if (same_count_) return made;
     Made result = 0;
     for (std::size_t rank = 0; rank < bends_.size(); ++rank)
-        if (made & bit(rank)) result |= bit(bends_[rank]);
+        if (made & bend_bit(rank)) result |= bend_bit(bends_[rank]);
     return result;
 }
 
@@ -128,8 +126,8 @@ bool OrderGraph::wished(Made made, Turn turn) const {
     Made opened = 0;
     for (const std::size_t rank : opening_) {
         if (made == opened) return rank == turn / 2;
-        if (!(made & bit(rank))) return false;  // no beginning that is wished leads here
-        opened |= bit(rank);
+        if (!(made & bend_bit(rank))) return false;  // no beginning that is wished leads here
+        opened |= bend_bit(rank);
     }
     return true;
 }

@@ -16,7 +16,6 @@ constexpr std::size_t most_in_table = 18;
 
 std::int32_t thousandths(double points) { return static_cast<std::int32_t>(std::lround(std::min(points, 1e5) * 1000)); }
 
-std::uint64_t bit(std::size_t bend) { return std::uint64_t{1} << bend; }
 
 /// From the lever side of `from` straight to the near side of `to`, and round it.
 Frame gone_past(const Layout& layout, const Frame& frame, std::size_t from, std::size_t to, Angle direction) {
@@ -99,7 +98,7 @@ Length OrderCosts::reach(std::uint64_t made, const Placing& placing) const {
     double far = 0;
     std::size_t from = placing.bend;
     for (auto next = next_towards(layout_.part, from, lever); next; next = next_towards(layout_.part, *next, lever)) {
-        if (!(made & bit(*next))) continue;
+        if (!(made & bend_bit(*next))) continue;
         const Frame past = gone_past(layout_, frame, from, *next, directions_[*next]);
         far = further(far, layout_, past, frame, from, *next);
         frame = past;
@@ -114,11 +113,11 @@ std::int32_t OrderCosts::reach_points(std::uint64_t made, const Placing& placing
     std::size_t formed = 0;
     if (placing.hook == End::A) {
         for (std::size_t i = rank + 1; i < bends_.size(); ++i)
-            if (made & bit(bends_[i])) formed |= std::size_t{1} << (i - rank - 1);
+            if (made & bend_bit(bends_[i])) formed |= std::size_t{1} << (i - rank - 1);
         return reach_b_[rank][formed];
     }
     for (std::size_t i = 0; i < rank; ++i)
-        if (made & bit(bends_[i])) formed |= std::size_t{1} << (rank - 1 - i);
+        if (made & bend_bit(bends_[i])) formed |= std::size_t{1} << (rank - 1 - i);
     return reach_a_[rank][formed];
 }
 
@@ -130,12 +129,12 @@ OrderCost OrderCosts::start(std::size_t bend) const {
 
 OrderCost OrderCosts::step(std::uint64_t made, const Placing& placing) const {
     const std::size_t rank = rank_[placing.bend];
-    const auto guides = [&](std::size_t at) { return (made & bit(bends_[at])) && leg_has_side(layout_.part.bends[bends_[at]]); };
+    const auto guides = [&](std::size_t at) { return (made & bend_bit(bends_[at])) && leg_has_side(layout_.part.bends[bends_[at]]); };
     const bool before = rank > 0 && guides(rank - 1), after = rank + 1 < bends_.size() && guides(rank + 1);
-    const std::uint64_t spoiled = made | bit(placing.bend);
+    const std::uint64_t spoiled = made | bend_bit(placing.bend);
     std::size_t first = 0, last = bends_.size() - 1;
-    while (!(spoiled & bit(bends_[first]))) ++first;
-    while (!(spoiled & bit(bends_[last]))) --last;
+    while (!(spoiled & bend_bit(bends_[first]))) ++first;
+    while (!(spoiled & bend_bit(bends_[last]))) --last;
     const Length left = std::max(layout_.spans[bends_[first]].start, layout_.cut_length - layout_.spans[bends_[last]].end);
     OrderCost cost;
     if (made && !before && !after) cost.floating = thousandths(weights_.floating);
@@ -160,7 +159,7 @@ OrderCost OrderCosts::of(const std::vector<Placing>& order) const {
     std::uint64_t made = 0;
     for (std::size_t i = 0; i < order.size(); ++i) {
         cost = cost + (i == 0 ? start(order[i].bend) : between(order[i - 1], order[i])) + step(made, order[i]);
-        made |= bit(order[i].bend);
+        made |= bend_bit(order[i].bend);
     }
     return cost;
 }

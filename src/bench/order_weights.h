@@ -8,6 +8,9 @@
 
 namespace tubewright {
 
+/// The place of one bend, counted from 0, in a set of bends.
+constexpr std::uint64_t bend_bit(std::size_t bend) { return std::uint64_t{1} << bend; }
+
 /// Points: one is the nuisance of swapping the tube end for end. All are our choice; no source.
 struct OrderWeights {
     Length end_tolerance{3.2};  ///< what an end may be off: 1/8 in, about what a nut on a short flexible leg pulls in

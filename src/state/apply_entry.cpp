@@ -82,6 +82,8 @@ void change_entry(Doing& doing, EntryPage next) {
     keep_draft(doing);
 }
 
+bool at_route(const State& state) { return line_is_entered(state) && state.looks.screen == Screen::route; }
+
 bool line_is_entered(const State& state) {
     return state.entry && state.entry->page.line < state.entry->page.job.lines.size();
 }

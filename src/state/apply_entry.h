@@ -6,6 +6,8 @@
 namespace tubewright {
 
 bool line_is_entered(const State& state);
+/// A line is entered and its route is on the screen.
+bool at_route(const State& state);
 /// The one way a draft changes: keeps the page before it for undo and asks for the new one to be kept.
 void change_entry(Doing& doing, EntryPage next);
 void keep_draft(Doing& doing);

@@ -8,8 +8,6 @@
 namespace tubewright {
 namespace {
 
-bool at_route(const State& state) { return line_is_entered(state) && state.looks.screen == Screen::route; }
-
 void nothing_typed(State& state) {
     state.looks.typed.clear();
     state.looks.page = 0;

@@ -12,8 +12,6 @@ namespace {
 
 using What = Cell::What;
 
-bool at_route(const State& state) { return line_is_entered(state) && state.looks.screen == Screen::route; }
-
 void clear_typed(State& state) {
     Looks& looks = state.looks;
     looks.typed.clear();

@@ -14,7 +14,7 @@ const std::array<const char*, 4> moves{"mark", "turn", "pull", "check"};
 const std::array<const char*, 9> reasons{"wrong place", "wrong way", "over-bent", "kinked", "too short", "end spoiled", "damaged", "does not fit", "practice"};
 const std::array<const char*, 2> ends{"A", "B"};
 const std::array<const char*, 2> hands{"left", "right"};
-const std::array<const char*, 4> swings{"away", "toward", "up", "down"};
+const std::array<const char*, 4> swing_words{"away", "toward", "up", "down"};
 const std::array<const char*, 2> units{"in", "mm"};
 const std::array<const char*, 2> themes{"light", "dark"};
 
@@ -245,7 +245,7 @@ void read_benders(const BookRows& rows, Work& work) {
         Reader cells(key, rest);
         BenchChoice& choice = work.benders[cells.text()];
         const auto hook = cells.maybe_word<HookHand>(hands);
-        const auto swing = cells.maybe_word<Swing>(swings);
+        const auto swing = cells.maybe_word<Swing>(swing_words);
         if (hook && swing) choice.set_up = SetUp{*hook, *swing};
         choice.mark = cells.text();
     }
@@ -296,7 +296,7 @@ BookRows rows_of_work(const Work& work) {
     for (const auto& [day, tubes] : work.used)
         for (const auto& [tube, length] : tubes) rows[used][{day, tube}] = {length.mm};
     for (const auto& [bender, choice] : work.benders)
-        rows[bench_choice][{bender}] = {choice.set_up ? word(hands, choice.set_up->hook) : Cell(), choice.set_up ? word(swings, choice.set_up->swing) : Cell(), choice.mark};
+        rows[bench_choice][{bender}] = {choice.set_up ? word(hands, choice.set_up->hook) : Cell(), choice.set_up ? word(swing_words, choice.set_up->swing) : Cell(), choice.mark};
     rows[counter][{only_row}] = {work.next_id};
     return rows;
 }

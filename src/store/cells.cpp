@@ -28,7 +28,7 @@ public:
     char separator() const { return separator_; }
     bool more() const { return at_ < text_.size(); }
 
-    Row row() {
+    CellRow row() {
         row_ = {line_, {}};
         do {
             if (row_.cells.size() == most_columns) throw Refusal{file_, "line " + std::to_string(line_), "has more than 100 columns", "up to 100 columns"};
@@ -101,26 +101,26 @@ private:
     const std::string& file_;
     char separator_ = ',';
     std::size_t at_ = 0, line_ = 1;
-    Row row_;
+    CellRow row_;
 };
 
-bool is_blank(const Row& row) {
+bool is_blank(const CellRow& row) {
     return std::all_of(row.cells.begin(), row.cells.end(), [](const std::string& cell) { return cell.empty(); });
 }
 
 }  // namespace
 
-std::string place_in_table(const Row& row, std::size_t column) {
+std::string place_in_table(const CellRow& row, std::size_t column) {
     return "line " + std::to_string(row.line) + ", column " + std::to_string(column + 1);
 }
 
-Table table_from(const std::string& text, const std::string& file, std::size_t most_rows) {
+CellTable table_from(const std::string& text, const std::string& file, std::size_t most_rows) {
     check_text(text, file, table_text);
     TableReader reader(text, file);
-    Table table{reader.separator(), {}};
+    CellTable table{reader.separator(), {}};
     std::size_t blank = 0;
     while (reader.more()) {
-        Row row = reader.row();
+        CellRow row = reader.row();
         if (is_blank(row)) {
             if (blank == 0) blank = row.line;
             continue;

@@ -7,20 +7,20 @@
 
 namespace tubewright {
 
-struct Row {
+struct CellRow {
     std::size_t line;                ///< of the text, from 1
     std::vector<std::string> cells;  ///< without the spaces around them, without their quotes
 };
 
-struct Table {
+struct CellTable {
     char separator;         ///< ',' or ';', by what stands in the first line
-    std::vector<Row> rows;  ///< the first one is the header; empty rows at the end are none
+    std::vector<CellRow> rows;  ///< the first one is the header; empty rows at the end are none
 };
 
 /// At most this many rows below the header, of which there has to be one.
-Table table_from(const std::string& text, const std::string& file, std::size_t most_rows);
+CellTable table_from(const std::string& text, const std::string& file, std::size_t most_rows);
 
 /// "line 3, column 2"; columns count from 0.
-std::string place_in_table(const Row& row, std::size_t column);
+std::string place_in_table(const CellRow& row, std::size_t column);
 
 }  // namespace tubewright

@@ -57,6 +57,11 @@ Result<Saved, DiskTrouble> save_whole(Disk& disk, const std::filesystem::path& p
     return Saved{};
 }
 
+bool is_taken(const std::filesystem::path& path) {
+    std::error_code ignored;
+    return std::filesystem::exists(std::filesystem::symlink_status(path, ignored));
+}
+
 std::string sentence(const DiskTrouble& trouble) {
     struct Say {
         std::string operator()(const CouldNotWrite& t) const { return "No room or no permission to write " + t.file + "; what was there is untouched."; }

@@ -5,6 +5,7 @@
 #include "store/job_text.h"
 #include "store/json_tree.h"
 #include "store/node.h"
+#include "store/save.h"
 
 namespace tubewright {
 namespace {
@@ -12,11 +13,6 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::size_t longest_name = 60;
-
-bool is_there(const fs::path& path) {
-    std::error_code ignored;
-    return fs::exists(fs::symlink_status(path, ignored));  // a link that leads nowhere is there too
-}
 
 fs::path whole_path(const fs::path& path) {
     std::error_code trouble;
@@ -35,7 +31,7 @@ bool inside(const fs::path& path, const fs::path& folder) {
 fs::path free_path(const fs::path& folder, const JobFolders& folders, const std::string& name, int first) {
     for (int number = first;; ++number) {
         const std::string file = name + (number == 1 ? "" : "-" + std::to_string(number)) + ".json";
-        if (!is_there(folder / file) && !(number > 1 && is_there(folders.shipped / file))) return folder / file;
+        if (!is_taken(folder / file) && !(number > 1 && is_taken(folders.shipped / file))) return folder / file;
     }
 }
 
@@ -59,14 +55,14 @@ std::string kept_beside(const fs::path& path, const fs::path& beside) {
 Target target_for(const JobFolders& folders, const JobInHand& hand, const Draft& draft) {
     if (hand.path.empty()) {
         const std::string name = file_name_for(draft.name);
-        return {free_path(folders.own, folders, name, is_there(folders.shipped / (name + ".json")) ? 2 : 1), ""};
+        return {free_path(folders.own, folders, name, is_taken(folders.shipped / (name + ".json")) ? 2 : 1), ""};
     }
     const std::string name = hand.path.stem().string();
     if (inside(hand.path, folders.shipped)) {
         const fs::path copy = free_path(folders.own, folders, name, 1);
         return {copy, "The shipped job stays as it is; your copy is " + copy.filename().string() + "."};
     }
-    if (!is_there(hand.path) || is_as_known(hand)) return {hand.path, ""};
+    if (!is_taken(hand.path) || is_as_known(hand)) return {hand.path, ""};
     const fs::path beside = free_path(hand.path.parent_path(), folders, name, 2);
     return {beside, kept_beside(hand.path, beside)};
 }

@@ -5,16 +5,12 @@
 #include "store/folder_lock.h"
 #include "store/json_tree.h"
 #include "store/node.h"
+#include "store/save.h"
 
 namespace tubewright {
 namespace {
 
 namespace fs = std::filesystem;
-
-bool is_there(const fs::path& path) {
-    std::error_code ignored;
-    return fs::exists(fs::symlink_status(path, ignored));  // a link that leads nowhere is there too
-}
 
 bool is_table(const fs::path& path) {
     std::string ends = path.extension().string();
@@ -54,7 +50,7 @@ Result<fs::path, PointsNotWritten> write_points_beside(Disk& disk, const fs::pat
     const auto lock = FolderLock::taken(folder);
     if (!lock) return PointsNotWritten{"The points are not written: another window is saving in " + folder.string() + " and does not get done."};
     fs::path path = folder / (name + ".csv");
-    for (int number = 2; is_there(path); ++number) path = folder / (name + "-" + std::to_string(number) + ".csv");
+    for (int number = 2; is_taken(path); ++number) path = folder / (name + "-" + std::to_string(number) + ".csv");
     if (const auto saved = save_whole(disk, path, points_text(points, unit)); !saved.ok()) return PointsNotWritten{sentence(saved.trouble())};
     return path;
 }

@@ -45,7 +45,7 @@ std::optional<Column> column_from(const std::string& cell) {
     return std::nullopt;
 }
 
-Header header_from(const Row& row, const std::string& file) {
+Header header_from(const CellRow& row, const std::string& file) {
     Header header;
     std::array<bool, 3> seen{};
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
@@ -110,7 +110,7 @@ std::optional<Figure> figure_from(std::string text) {
 /// The numbers below the header, and what they have in common.
 class Figures {
 public:
-    Figures(const Table& table, const Header& header, const std::string& file) : table_(table), header_(header), file_(file) {
+    Figures(const CellTable& table, const Header& header, const std::string& file) : table_(table), header_(header), file_(file) {
         for (std::size_t i = 1; i < table.rows.size(); ++i) take(table.rows[i]);
         if (doubtful_ && !certain_) doubtful_->refuse(file_, "which can be read as a decimal or as thousands", "numbers that can be read one way only, such as 1.2340");
     }
@@ -118,14 +118,14 @@ public:
 
 private:
     struct Place {
-        const Row* row;
+        const CellRow* row;
         std::size_t column;
         [[noreturn]] void refuse(const std::string& file, const std::string& what, const std::string& allowed) const {
             throw Refusal{file, place_in_table(*row, column), "is \"" + in_short(row->cells[column]) + "\", " + what, allowed};
         }
     };
 
-    void take(const Row& row) {
+    void take(const CellRow& row) {
         const std::size_t wide = table_.rows[0].cells.size();
         for (std::size_t i = wide; i < row.cells.size(); ++i)
             if (!row.cells[i].empty()) throw Refusal{file_, place_in_table(row, i), "stands beyond the header's last column", std::to_string(wide) + " columns, as in the header"};
@@ -149,7 +149,7 @@ private:
         else if (!doubtful_) doubtful_ = place;
     }
 
-    const Table& table_;
+    const CellTable& table_;
     const Header& header_;
     const std::string& file_;
     std::vector<Figure> figures_;
@@ -158,7 +158,7 @@ private:
     std::optional<Place> doubtful_;  // the first that does not
 };
 
-Length length_from(const Figure& figure, Unit unit, const Row& row, std::size_t column, const std::string& file) {
+Length length_from(const Figure& figure, Unit unit, const CellRow& row, std::size_t column, const std::string& file) {
     double value = 0;
     const auto [end, wrong] = std::from_chars(figure.digits.data(), figure.digits.data() + figure.digits.size(), value);
     const Range range{-limits::longest_run, limits::longest_run};
@@ -171,7 +171,7 @@ double apart_mm(const MeasuredPoint& a, const MeasuredPoint& b) {
     return (Eigen::Vector3d(a[0].mm, a[1].mm, a[2].mm) - Eigen::Vector3d(b[0].mm, b[1].mm, b[2].mm)).norm();
 }
 
-Unit agreed_unit(const Header& header, const Row& row, const std::string& file, std::optional<Unit> said) {
+Unit agreed_unit(const Header& header, const CellRow& row, const std::string& file, std::optional<Unit> said) {
     if (!header.unit && !said) throw Refusal{file, "line 1", "does not say whether x, y and z are in or mm", "a unit given by you, or x_mm or x_in and so on in the header"};
     if (header.unit && said && *header.unit != *said) {
         const std::size_t column = *std::min_element(header.columns.begin(), header.columns.end());
@@ -181,7 +181,7 @@ Unit agreed_unit(const Header& header, const Row& row, const std::string& file, 
 }
 
 GivenPoints points_from(const std::string& text, const std::string& file, std::optional<Unit> said) {
-    const Table table = table_from(text, file, most_points);
+    const CellTable table = table_from(text, file, most_points);
     const Header header = header_from(table.rows[0], file);
     GivenPoints given{agreed_unit(header, table.rows[0], file, said), {}};
     const Figures figures(table, header, file);

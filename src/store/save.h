@@ -32,6 +32,9 @@ using DiskTrouble = std::variant<CouldNotWrite, CouldNotReplace>;
 /// After this, `path` holds either all of `bytes` or exactly what it held before.
 Result<Saved, DiskTrouble> save_whole(Disk& disk, const std::filesystem::path& path, const std::string& bytes);
 
+/// Something has that name already, be it a link that leads nowhere.
+bool is_taken(const std::filesystem::path& path);
+
 std::string sentence(const DiskTrouble& trouble);
 
 }  // namespace tubewright

@@ -11,7 +11,7 @@
 namespace tubewright {
 namespace {
 
-constexpr double key_mm = 20.2, wide_key_mm = 24, gap_mm = 3, arrow_mm = 20.2, remedy_mm = 39;
+constexpr double key_mm = 20.2, wide_key_mm = 24, keys_gap_mm = 3, step_key_mm = 20.2, remedy_mm = 39;
 
 double key_width(const RouteBody& body) { return body.columns > 3 ? key_mm : body.columns == 2 ? 34 : body.columns == 1 ? 64 : wide_key_mm; }
 
@@ -92,13 +92,13 @@ bool turn_dial(const Drawing& on, const Box& box, const RouteBody& body) {
 }
 
 void draw_clock_pad(const Drawing& on, const Box& box, const RouteBody& body) {
-    const ClockPlaces places{box, on.ui.px(key_mm), on.ui.px(gap_mm)};
+    const ClockPlaces places{box, on.ui.px(key_mm), on.ui.px(keys_gap_mm)};
     for (std::size_t i = 0; i < std::min<std::size_t>(body.keys.size(), 12); ++i) on.ui.press(places.at(i), body.keys[i], on.actions);
     const bool held = turn_dial(on, places.middle(), body);
     draw_end_on(on.ui, places.middle(), body.leads, held);
 }
 
-void draw_arrow(const Drawing& on, const Box& box, const ButtonView& button, float way) {
+void draw_step_key(const Drawing& on, const Box& box, const ButtonView& button, float way) {
     on.ui.press(box, button, on.actions);
     const ImVec2 c{box.centre().x, box.max.y - on.ui.px(4.6)};
     const float half = on.ui.px(1.9), tall = on.ui.px(2.2);
@@ -106,13 +106,13 @@ void draw_arrow(const Drawing& on, const Box& box, const ButtonView& button, flo
 }
 
 void draw_strip(const Drawing& on, Box line, const RouteBody& body) {
-    const float gap = on.ui.px(gap_mm), arrow = on.ui.px(arrow_mm);
+    const float gap = on.ui.px(keys_gap_mm), arrow = on.ui.px(step_key_mm);
     if (body.earlier) {
-        draw_arrow(on, line.cut_left(arrow), *body.earlier, -1);
+        draw_step_key(on, line.cut_left(arrow), *body.earlier, -1);
         line.cut_left(gap);
     }
     if (body.later) {
-        draw_arrow(on, line.cut_right(arrow), *body.later, 1);
+        draw_step_key(on, line.cut_right(arrow), *body.later, 1);
         line.cut_right(gap);
     }
     if (body.remedy) {
@@ -131,17 +131,17 @@ void draw_strip(const Drawing& on, Box line, const RouteBody& body) {
 }  // namespace
 
 float pad_width(const Ui& ui, const RouteBody& body) {
-    if (body.clock) return ui.px(5 * key_mm + 4 * gap_mm);
+    if (body.clock) return ui.px(5 * key_mm + 4 * keys_gap_mm);
     const double columns = std::max(1, body.columns);
-    return ui.px(columns * key_width(body) + (columns - 1) * gap_mm + (body.ways.empty() ? 0 : 2 * (key_mm + 2) + 2 * gap_mm));
+    return ui.px(columns * key_width(body) + (columns - 1) * keys_gap_mm + (body.ways.empty() ? 0 : 2 * (key_mm + 2) + 2 * keys_gap_mm));
 }
 
 void draw_pad(const Drawing& on, const Box& box, const RouteBody& body) {
     if (body.clock) return draw_clock_pad(on, box, body);
-    const float gap = on.ui.px(gap_mm);
+    const float gap = on.ui.px(keys_gap_mm);
     Box rest = box;
     if (!body.ways.empty()) {
-        const Box ways = rest.cut_right(on.ui.px(2 * (key_mm + 2) + gap_mm));
+        const Box ways = rest.cut_right(on.ui.px(2 * (key_mm + 2) + keys_gap_mm));
         rest.cut_right(gap);
         draw_grid(on, ways, body.ways, 2, gap);
     }
@@ -159,7 +159,7 @@ void draw_body(const Drawing& on, const Box& box, const RouteBody& body) {
     ui.text_off_top(rest, body.asks, ui.body(ui.paper(), true), ui.px(0.8));
     if (!body.cells.empty() || body.remedy) {
         draw_strip(on, rest.cut_bottom(ui.px(key_mm)), body);
-        rest.cut_bottom(ui.px(gap_mm + 0.05));
+        rest.cut_bottom(ui.px(keys_gap_mm + 0.05));
     }
     finding_off_bottom(on, rest, body.lines, std::nullopt, body.picture ? 0.6f : 1.0f);
     if (body.picture) draw_turning_picture(ui, rest, *body.picture, on.picture, on.actions);

@@ -6,28 +6,13 @@
 #include <iostream>
 
 #include "shell/at_screen.h"
+#include "shell/job_lines.h"
 #include "store/draft_file.h"
-#include "store/job_file.h"
 
 using namespace tubewright;
 
 namespace {
 
-Library library() {
-    const auto read = read_library(TUBEWRIGHT_SOURCE_DIR "/assets", "");
-    if (!read.ok()) throw std::runtime_error(read.trouble().sentence());
-    return read.value();
-}
-
-Line line_in(const std::filesystem::path& path, const std::string& name) {
-    const auto job = read_job(path, library());
-    if (!job.ok()) throw std::runtime_error(job.trouble().sentence());
-    for (const Line& line : job.value().lines)
-        if (line.name == name) return line;
-    throw std::runtime_error("no line called " + name);
-}
-
-const std::string shipped = TUBEWRIGHT_SOURCE_DIR "/jobs/trailer-brakes-stainless.json";
 constexpr const char* new_job_file = "new-job-2026-11-25";
 
 std::filesystem::path own_job(const TemporaryHome& home) { return home.path() / "jobs" / (std::string(new_job_file) + ".json"); }
@@ -77,7 +62,7 @@ TEST_CASE("the trailer's frame run of seven bends is entered in its own numbers 
     at.tap({"trim-B", "key-1/2", "next"});
     std::cout << "7 bends: " << at.taps << " taps\n";
     CHECK(at.taps <= 70);
-    check_same_line(line_in(own_job(home), "line 1"), line_in(shipped, "frame run"));
+    check_same_line(line_in(own_job(home), "line 1"), line_in(shipped_trailer, "frame run"));
     at.tap({"next"});  // and to the bench
     CHECK(at.desk.state().looks.screen == Screen::lines);
     INFO(all_of(at.faults));
@@ -89,7 +74,7 @@ TEST_CASE("undo leads touch by touch back to the first question, on the disk too
     AtScreen at(home);
     at.tap(brake_line);
     at.tap({"answer-legs-centre", "key-5", "next", "angle-90°", "key-4", "next"});
-    const Draft whole = read_draft(own_job(home), library()).value();
+    const Draft whole = read_draft(own_job(home), shipped_library()).value();
     int back = 0;
     while (at.screen.find("undo").enabled && back < 100) {
         at.tap("undo");
@@ -97,9 +82,9 @@ TEST_CASE("undo leads touch by touch back to the first question, on the disk too
     }
     CHECK(back == 9);  // service, tube, material, bender, ends, form, leg, bend, leg
     CHECK(at.entry().page.ask == Ask::service);
-    CHECK_FALSE(read_draft(own_job(home), library()).value().tube);
+    CHECK_FALSE(read_draft(own_job(home), shipped_library()).value().tube);
     while (at.screen.has("redo")) at.tap("redo");
-    CHECK(read_draft(own_job(home), library()).value() == whole);
+    CHECK(read_draft(own_job(home), shipped_library()).value() == whole);
     INFO(all_of(at.faults));
     CHECK(at.faults.empty());
 }
@@ -133,8 +118,8 @@ TEST_CASE("a shipped job is changed in a copy of one's own") {
     at.tap({"trim-A", "key-2", "next"});
     const auto copy = home.path() / "jobs" / "trailer-brakes-stainless.json";
     CHECK(line_in(copy, "actuator to frame").a.trim == Length{50.8});
-    CHECK(line_in(shipped, "actuator to frame").a.trim == Length{});
-    CHECK(line_in(copy, "frame run") == line_in(shipped, "frame run"));
+    CHECK(line_in(shipped_trailer, "actuator to frame").a.trim == Length{});
+    CHECK(line_in(copy, "frame run") == line_in(shipped_trailer, "frame run"));
 }
 
 TEST_CASE("a line is copied in the mirror, and taken out again by a long touch only") {
@@ -163,7 +148,7 @@ TEST_CASE("names, pieces, a note and tube of one's own size by finger alone") {
     at.tap({"answer-flare-37-single", "answer-legs-outside", "key-5", "next", "angle-90°", "key-6", "next", "next"});
     at.tap({"about", "line-name", "wipe", "letter-r", "letter-e", "letter-a", "letter-r", "letter-space", "other-keys", "other-keys", "letter-2", "next"});
     at.tap({"pieces", "key-4", "next", "job-name", "wipe", "other-keys", "letter-V", "letter-a", "letter-n", "next", "line-note", "letter-N", "letter-o", "next", "back"});
-    const Draft job = read_draft(own_job(home), library()).value();
+    const Draft job = read_draft(own_job(home), shipped_library()).value();
     CHECK(job.name == "Van");
     CHECK(job.lines[0].name == "rear 2");
     CHECK(job.lines[0].quantity == 4);

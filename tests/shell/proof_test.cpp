@@ -6,27 +6,11 @@
 #include <cmath>
 
 #include "shell/at_screen.h"
-#include "store/job_file.h"
+#include "shell/job_lines.h"
 
 using namespace tubewright;
 
 namespace {
-
-Library library() {
-    const auto read = read_library(TUBEWRIGHT_SOURCE_DIR "/assets", "");
-    if (!read.ok()) throw std::runtime_error(read.trouble().sentence());
-    return read.value();
-}
-
-Line line_in(const std::filesystem::path& path, const std::string& name) {
-    const auto job = read_job(path, library());
-    if (!job.ok()) throw std::runtime_error(job.trouble().sentence());
-    for (const Line& line : job.value().lines)
-        if (line.name == name) return line;
-    throw std::runtime_error("no line called " + name);
-}
-
-const std::string shipped = TUBEWRIGHT_SOURCE_DIR "/jobs/trailer-brakes-stainless.json";
 
 /// The keys for what a tape reads, to the nearest sixteenth.
 std::vector<std::string> keys_for(Length read) {
@@ -76,7 +60,7 @@ TEST_CASE("the trailer's frame run of seven bends with one move up instead of do
     at.tap({"key-1", "key-8", "way-forward", "next", "key-3", "way-left", "next", "key-2", "key-2", "way-forward", "next"});
     at.tap({"key-3", "key-1/2", "way-up", "next", "key-9", "way-forward", "next", "key-5", "way-up", "next", "key-8", "way-right", "next"});
     at.tap({"key-4", "key-1/2", "way-back", "key-4", "key-1/2", "way-down", "next", "next"});
-    const Line wanted = line_in(shipped, "frame run");
+    const Line wanted = line_in(shipped_trailer, "frame run");
     Taper person{at, wire_of(wanted)};
     const int before = at.taps;
     at.tap({"prove"});
@@ -104,7 +88,7 @@ TEST_CASE("the trailer's frame run of seven bends with one move up instead of do
 TEST_CASE("a shipped line is checked from its own page, the readings lie in a copy and are there after the power was cut") {
     TemporaryHome home;
     const auto copy = home.path() / "jobs" / "trailer-brakes-stainless.json";
-    const Line wanted = line_in(shipped, "frame run");
+    const Line wanted = line_in(shipped_trailer, "frame run");
     {
         AtScreen at(home, try_screens().back());
         at.open_on_shelf("job-trailer-brakes-stainless");

@@ -36,12 +36,14 @@ void walk_to_the_end(Walk& walk, Operator& person) {
 }  // namespace
 
 TEST_CASE("every demo job is walked to its end by finger, and no screen has a fault in either unit or theme") {
-    int turn = 0;
+    std::size_t turn = 0;
     for (const char* job : {"trailer-brakes-stainless", "trailer-axle-steel", "engine-fuel-line", "cooler-pair"})
-        for (const TryScreen& on : try_screens()) {
-            // The person's own unit and theme come in turn; every screen is looked at in both of both.
+        // Each on a small and on a large display, a tablet's and a desk's in turn; the person's own unit and theme come in
+        // turn too, and every screen is looked at in both of both.
+        for (const std::size_t kind : {turn % 4 / 2, 3 - turn % 4 / 2}) {
+            const TryScreen& on = try_screens().at(kind);
             const Unit unit = turn % 2 ? Unit::mm : Unit::inch;
-            const Theme theme = turn / 2 % 2 ? Theme::dark : Theme::light;
+            const Theme theme = turn / 2 % 2 != turn % 2 ? Theme::dark : Theme::light;
             ++turn;
             INFO(job << " on " << on.name() << (unit == Unit::mm ? ", mm" : ", inch"));
             Walk walk(on);

@@ -1,14 +1,10 @@
 // The program killed at any instant, and two programs at once: a job's file is always whole, the last touch
 // that was acknowledged or the one on its way.
 
-#include <sys/wait.h>
-#include <unistd.h>
-
-#include <csignal>
-#include <random>
 #include <set>
 
 #include "desk.h"
+#include "killed.h"
 #include "random_draft.h"
 #include "store/draft_file.h"
 #include "store/folder_lock.h"
@@ -50,29 +46,6 @@ public:
     }
 }
 
-/// The last touch that the killed program had acknowledged.
-unsigned kill_somewhere(const JobFolders& folders, const JobInHand& hand, unsigned touch, std::mt19937& dice) {
-    int ends[2];
-    REQUIRE(pipe(ends) == 0);
-    const pid_t child = fork();
-    REQUIRE(child >= 0);
-    if (child == 0) {
-        close(ends[0]);
-        work_on(folders, hand, touch, ends[1]);
-    }
-    close(ends[1]);
-    const int acknowledged = std::uniform_int_distribution<int>(0, 3)(dice);
-    for (int i = 0; i < acknowledged; ++i) REQUIRE(read(ends[0], &touch, sizeof touch) == sizeof touch);
-    usleep(std::uniform_int_distribution<unsigned>(0, 8000)(dice));  // the instant: no clock is asked, nothing waits for it
-    REQUIRE(kill(child, SIGKILL) == 0);
-    int status = 0;
-    REQUIRE(waitpid(child, &status, 0) == child);
-    REQUIRE(WIFSIGNALED(status));
-    while (read(ends[0], &touch, sizeof touch) == sizeof touch) {}
-    close(ends[0]);
-    return touch;
-}
-
 std::vector<fs::path> job_files(const fs::path& folder) {
     std::vector<fs::path> files;
     if (!fs::exists(folder)) return files;
@@ -97,7 +70,7 @@ TEST_CASE("killed 90 times at any instant, the job's file is whole, at the last 
             hand = {};
             touch = static_cast<unsigned>(1000 * round);
         }
-        const unsigned before = touch, last = kill_somewhere(folders, hand, touch, dice);
+        const unsigned before = touch, last = kill_somewhere(touch, 0, 8000, dice, [&](int pipe) { work_on(folders, hand, touch, pipe); });
         INFO("round " << round << ", last touch acknowledged " << last);
         in_the_middle += fs::exists(folders.own / "killed.json.new");
         const std::vector<fs::path> files = job_files(folders.own);

@@ -1,13 +1,8 @@
 // The program killed at any instant: the book opens again at the last touch that was acknowledged, or at
 // the one that was on its way.
 
-#include <sys/wait.h>
-#include <unistd.h>
-
-#include <csignal>
-#include <random>
-
 #include "desk.h"
+#include "killed.h"
 #include "random_work.h"
 #include "store/shop_book.h"
 
@@ -29,29 +24,6 @@ Work work_after(unsigned touch) { return touch == 0 ? Work{} : random_work(touch
     }
 }
 
-/// The last touch that the killed program had acknowledged.
-unsigned kill_somewhere(const std::filesystem::path& path, unsigned touch, std::mt19937& dice) {
-    int ends[2];
-    REQUIRE(pipe(ends) == 0);
-    const pid_t child = fork();
-    REQUIRE(child >= 0);
-    if (child == 0) {
-        close(ends[0]);
-        work_on(path, touch, ends[1]);
-    }
-    close(ends[1]);
-    const int acknowledged = std::uniform_int_distribution<int>(touch == 0 ? 0 : 1, 3)(dice);
-    for (int i = 0; i < acknowledged; ++i) REQUIRE(read(ends[0], &touch, sizeof touch) == sizeof touch);
-    usleep(std::uniform_int_distribution<unsigned>(0, 12000)(dice));  // the instant: no clock is asked, nothing waits for it
-    REQUIRE(kill(child, SIGKILL) == 0);
-    int status = 0;
-    REQUIRE(waitpid(child, &status, 0) == child);
-    REQUIRE(WIFSIGNALED(status));
-    while (read(ends[0], &touch, sizeof touch) == sizeof touch) {}
-    close(ends[0]);
-    return touch;
-}
-
 /// A journal that has to be played back begins with these bytes: SQLite file format, section 3.
 bool was_cut_in_the_middle(const std::filesystem::path& path) {
     return bytes_in(path.string() + "-journal").rfind("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 0) == 0;
@@ -70,7 +42,7 @@ TEST_CASE("killed 120 times at any instant, the book is always at the last touch
             path = own.path() / ("book-" + std::to_string(round) + ".sqlite");
             touch = 0;
         }
-        const unsigned last = kill_somewhere(path, touch, dice);
+        const unsigned last = kill_somewhere(touch, touch == 0 ? 0 : 1, 12000, dice, [&](int pipe) { work_on(path, touch, pipe); });
         in_the_middle += was_cut_in_the_middle(path);
         const auto book = ShopBook::open(path);
         INFO("round " << round << ", last touch acknowledged " << last);
