@@ -48,8 +48,8 @@ std::vector<RowView> rows_of(const State& state, const CardEdit& card, const Set
     if (!card.solid) {
         RowView learn;
         learn.touch = press_button("learn", "Measure this bender", LearnBender{});
-        learn.detail = "from short pieces, bent and taped";
-        if (const std::size_t pieces = pieces_here(state).size()) learn.right = counted(pieces, "piece", "pieces");
+        const std::size_t pieces = pieces_here(state).size();
+        learn.detail = pieces == 0 ? "from short pieces, bent and taped" : counted(pieces, "piece", "pieces") + " so far";
         rows.push_back(std::move(learn));
     }
     for (const CardFigure& figure : figures_of(card)) rows.push_back(figure_row(figure, card, set_up, reader_tape(state)));

@@ -135,7 +135,7 @@ void fill_reading_of(const State& state, const KeptPiece& piece, const PieceSpot
     view.body = std::move(body);
     view.footer = learn_footer(state);
     auto& buttons = view.footer.buttons;
-    if (!state.looks.typed.empty()) {
+    if (!state.looks.typed.empty() && spot.step != PieceStep::angle) {  // whose keys have one of their own
         std::erase_if(buttons, [](const ButtonView& button) { return button.id == "redo"; });
         buttons.front() = press_button("key-back", "Rub out", Key{"back"});
     }

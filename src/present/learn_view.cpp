@@ -53,7 +53,7 @@ std::vector<RowView> more_rows(const State& state, const Learning& learning) {
     std::vector<RowView> rows;
     const auto tells = [&](Angle aim) {
         const std::vector<std::string> marks = told_by(learning, aim);
-        return marks.empty() ? "" : "; tells what line " + piece_list(marks) + " shows";
+        return marks.empty() ? "" : marks.size() == 1 ? "; tells what line " + marks.front() + " shows" : "; tells what lines " + piece_list(marks) + " show";
     };
     for (const OneMore& more : learning.more) {
         const std::string right = more.offset_sd.empty() ? "" : "±" + band_text(band(more.worst_corner_sd), unit);
@@ -61,7 +61,7 @@ std::vector<RowView> more_rows(const State& state, const Learning& learning) {
     }
     for (const MarkMeaning& meaning : learning.meanings) {
         if (!meaning.try_next || std::any_of(rows.begin(), rows.end(), [&](const RowView& row) { return row.touch.id == aim_id(*meaning.try_next); })) continue;
-        rows.push_back(aim_row(state, *meaning.try_next, tells(*meaning.try_next).substr(2)));
+        rows.insert(rows.begin() + (rows.empty() ? 0 : 1), aim_row(state, *meaning.try_next, tells(*meaning.try_next).substr(2)));
     }
     return rows;
 }
@@ -157,6 +157,10 @@ RowView mark_row(const State& state, const Learning& learning, std::size_t i) {
     return row;
 }
 
+bool has_width(const Learning& learning) {
+    return std::any_of(learning.pieces.begin(), learning.pieces.end(), [](const KeptPiece& piece) { return piece.width.has_value(); });
+}
+
 /// The row that is picked, drawn, and in words under it.
 PieceView drawn_result(const State& state, const Learning& learning, std::size_t picked) {
     const LearnedBender& learned = *learning.learned;
@@ -166,7 +170,7 @@ PieceView drawn_result(const State& state, const Learning& learning, std::size_t
         view.shape = Shape::bent;
         view.taped = Taped::radius;
         view.taped_words = fine(learned.form_radius, tape);
-        view.caption = "To the middle of the tube: " + fine(learned.form_radius, tape) + ", good to " + fine_band(band(learned.form_radius_sd), tape.unit) + ". A finished bend of this tube has " + fine(learned.radius, tape) + ".";
+        view.caption = "To the middle of the tube: " + fine(learned.form_radius, tape) + ", good to " + fine_band(band(learned.form_radius_sd), tape.unit) + ". A finished bend of this tube has " + fine(learned.radius, tape) + "." + (has_width(learning) ? "" : " So far it comes from the legs alone: a half turn makes it surer.");
         return view;
     }
     const MarkMeaning& meaning = learning.meanings[picked - 1];

@@ -282,7 +282,7 @@ void read_pieces(const BookRows& rows, Work& work) {
         const std::string bender = cells.text();
         kept.tube = cells.text();
         kept.aim = cells.angle();
-        kept.tape = cells.whole();
+        kept.tape = cells.denominator();
         kept.loaded = cells.yes();
         kept.cut = cells.maybe_length();
         kept.set = cells.maybe_angle();

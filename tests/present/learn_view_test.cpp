@@ -63,6 +63,7 @@ TEST_CASE("a bender is measured one thing at a time, each with its picture and i
 TEST_CASE("the result says where a line lies, how good that is, what it shows, and what one more piece would bring") {
     State state = piece_bent(at_learning(), 90_deg, true);
     expect_screen("learn-result", touched(state, {PickLearned{1}}));
+    expect_screen("learn-result-legs", state);
     expect_screen("learn-more", touched(state, {MorePieces{}}));
     state = half_turn_made(std::move(state));
     expect_screen("learn-result-radius", state);
