@@ -53,13 +53,13 @@ BenderBelief belief_of(const Line& line, const Springback& springback) {
 BentPiece bent_piece(const KeptPiece& piece) {
     BentPiece bent;
     bent.sd = piece.tape == 64 ? read_to_64ths : read_to_32nds;
-    bent.set = piece.set;
     if (is_half_turn(piece)) {
         bent.cut = least_cut_mm;  // of a half turn nobody asks for it, and nothing goes by it
         bent.angle = half_turn;
         bent.width = piece.width;
         return bent;
     }
+    bent.set = piece.set;  // of a half turn nobody read how far it opened: it says nothing of springback
     bent.cut = piece.cut.value_or(Length{});
     for (const KeptInk& ink : piece.inks)
         if (ink.from_hook_end) bent.inks.push_back({ink.mark, *ink.from_hook_end});

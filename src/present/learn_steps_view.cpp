@@ -182,7 +182,7 @@ void fill_pulling(const State& state, const KeptPiece& piece, ScreenView& view) 
     body.hero = "Pull to " + to;
     if (is_half_turn(piece)) body.lines = {{"A short piece of the same tube, about " + text(piece_plan(bender_here(state), reader_unit(state)).cut, piece_tape(state)) + ", with about a third of it on the hook side. It needs no ink."}};
     body.lines.push_back({"Let go, and take it out."});
-    body.picture = card_with_lines(state, std::min(piece.aim, Angle{90}), {}, "");
+    body.picture = card_with_lines(state, piece.aim, {}, "");
     view.body = std::move(body);
     view.footer = learn_footer(state);
     view.footer.buttons.push_back(press_button("drop", "Spoiled: another piece", DropPiece{piece.id}));

@@ -194,9 +194,12 @@ PieceView drawn_result(const State& state, const Learning& learning, std::size_t
 }
 
 std::string odd_words(const Learning& learning) {
-    const OddReading& odd = learning.learned->odd.front();
-    const KeptPiece& piece = learning.pieces[odd.piece];
-    return "Piece " + std::to_string(odd.piece + 1) + ", " + reading_name(piece, spot_of(piece, odd.which)) + ": it does not go with all the others. Take it again.";
+    const std::vector<OddReading>& odd = learning.learned->odd;
+    const KeptPiece& piece = learning.pieces[odd.front().piece];
+    std::string names = reading_name(piece, spot_of(piece, odd.front().which));
+    // Often two can't be told apart: an ink that is off, and the leg on its side.
+    if (odd.size() > 1 && odd[1].piece == odd[0].piece) names += " or " + reading_name(piece, spot_of(piece, odd[1].which));
+    return "Piece " + std::to_string(odd.front().piece + 1) + ", " + names + ": not as the others say. Take it again.";
 }
 
 /// What the readings say of one another.
@@ -231,6 +234,12 @@ void fill_result(const State& state, ScreenView& view) {
     body.piece = drawn_result(state, learning, picked);
     view.body = std::move(body);
     view.footer = learn_footer(state);
+    if (!learning.learned->odd.empty()) {
+        const OddReading& odd = learning.learned->odd.front();
+        const PieceSpot spot = spot_of(learning.pieces[odd.piece], odd.which);
+        std::erase_if(view.footer.buttons, [](const ButtonView& button) { return button.id == "redo"; });
+        view.footer.buttons.push_back(press_button("again", "Take it again", ReadAgain{spot}));
+    }
     view.footer.buttons.push_back(press_button("more", "One more piece", MorePieces{}));
     // What was read oddly is not put on the card by a slip of the finger.
     ButtonView put = unless(press_button("put-on-card", learning.learned->odd.empty() ? "Put it on the card" : "Hold: put it on the card", PutOnCard{}), why_not_on_card(state));

@@ -72,7 +72,7 @@ struct Learn {
     bool more = false;                   ///< choosing what to bend next
     bool other_ink = false;              ///< choosing one more line to ink
     bool readings = false;               ///< they are shown
-    std::size_t picked = 0;              ///< which row of the result is drawn
+    std::size_t picked = 1;              ///< which row of the result is drawn: the radius, or a line from 1 on
     std::shared_ptr<const Learning> learning;  ///< none while no piece is measured to the end
 };
 

@@ -62,11 +62,11 @@ TEST_CASE("a bender is measured one thing at a time, each with its picture and i
 
 TEST_CASE("the result says where a line lies, how good that is, what it shows, and what one more piece would bring") {
     State state = piece_bent(at_learning(), 90_deg, true);
-    expect_screen("learn-result", touched(state, {PickLearned{1}}));
-    expect_screen("learn-result-legs", state);
+    expect_screen("learn-result", state);
+    expect_screen("learn-result-legs", touched(state, {PickLearned{0}}));
     expect_screen("learn-more", touched(state, {MorePieces{}}));
     state = half_turn_made(std::move(state));
-    expect_screen("learn-result-radius", state);
+    expect_screen("learn-result-radius", touched(state, {PickLearned{0}}));
     expect_screen("learn-result-metric", touched(state, {SetUnit{Unit::mm}, PickLearned{2}}));
     state = piece_bent(std::move(state), 45_deg, true);
     expect_screen("learn-result-told", touched(state, {PickLearned{2}}));
@@ -80,6 +80,19 @@ TEST_CASE("a slip of the tape is said with the readings to take again") {
     state = typed_and_taken(touched(std::move(state), {Next{}, Next{}}), 90);
     state = typed_and_taken(typed_and_taken(std::move(state), 4.625), 9);  // an inch too long
     expect_screen("learn-trouble", state);
+}
+
+TEST_CASE("a reading that goes with no other is said, to be taken again by one touch, and not put on the card by a slip of the finger") {
+    State state = half_turn_made(piece_bent(piece_bent(at_learning(), 90_deg), 90_deg));
+    const KeptPiece first = state.work.pieces.begin()->second.front();
+    // A quarter inch further along: both legs still make up the length, but the ink is told otherwise by the other piece.
+    state = typed_and_taken(touched(state, {ReadAgain{{first.id, PieceStep::ink}}}), 4.25);
+    REQUIRE(learn_page(state) == LearnPage::result);
+    expect_screen("learn-odd", state);
+    const ScreenView view = screen_view(state);
+    CHECK(view.footer.buttons.back().held);
+    for (const ButtonView& button : view.footer.buttons)
+        if (button.id == "again") CHECK(learn_page(touched(state, {*button.press})) == LearnPage::again);
 }
 
 TEST_CASE("what the protractor's other scale says of 45 is asked after") {

@@ -119,7 +119,7 @@ ScreenView learned() {
     view.body = body;
     ButtonView put = button("put-on-card", "Hold: put it on the card", PutOnCard{}, Weight::main);
     put.held = true;
-    view.footer.buttons = {button("undo", "Undo", Undo{}), button("redo", "Redo", Redo{}), button("back", "Back", Back{}), button("more", "One more piece", MorePieces{}), put};
+    view.footer.buttons = {button("undo", "Undo", Undo{}), button("back", "Back", Back{}), button("again", "Take it again", ReadAgain{{1, PieceStep::ink, 0}}), button("more", "One more piece", MorePieces{}), put};
     view.footer.main_id = "put-on-card";
     return view;
 }
