@@ -45,6 +45,13 @@ std::vector<CardFigure> figures_of(const CardEdit& card) { return card.solid ? s
 
 std::vector<RowView> rows_of(const State& state, const CardEdit& card, const SetUp& set_up) {
     std::vector<RowView> rows;
+    if (!card.solid) {
+        RowView learn;
+        learn.touch = press_button("learn", "Measure this bender", LearnBender{});
+        const std::size_t pieces = pieces_here(state).size();
+        learn.detail = pieces == 0 ? "from short pieces, bent and taped" : counted(pieces, "piece", "pieces") + " so far";
+        rows.push_back(std::move(learn));
+    }
     for (const CardFigure& figure : figures_of(card)) rows.push_back(figure_row(figure, card, set_up, reader_tape(state)));
     if (card.solid) return rows;
     for (std::size_t i = 0; i < card.bender.body.size(); ++i) rows.push_back(solid_row(card.bender, i));
@@ -160,9 +167,11 @@ void fill_card(const State& state, ScreenView& view) {
     body.figures.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
     body.figures.notes = {card_note(state, card)};
     body.figures.pager = pager_of(state, page);
+    // The first row of the bender's own is no number.
+    const auto at = [&](std::size_t row) { return row > 0 && !card.solid ? row - 1 : row; };
     std::vector<CardFigure> shown = figures_of(card);
-    shown.resize(std::min(page.to, shown.size()));
-    shown.erase(shown.begin(), shown.begin() + static_cast<std::ptrdiff_t>(std::min(page.from, shown.size())));
+    shown.resize(std::min(at(page.to), shown.size()));
+    shown.erase(shown.begin(), shown.begin() + static_cast<std::ptrdiff_t>(std::min(at(page.from), shown.size())));
     body.picture = card_picture(state, card, shown);
     view.body = std::move(body);
     view.footer.buttons = {card_undo(card), back_button(),

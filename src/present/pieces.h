@@ -75,12 +75,18 @@ void fill_proof(const State& state, ScreenView& view);
 void enlarge_entered_picture(const State& state, ScreenView& view);
 void fill_word(const State& state, ScreenView& view);
 void fill_card(const State& state, ScreenView& view);
+void fill_learn(const State& state, ScreenView& view);
 void fill_refused_book(const State& state, ScreenView& view);
 
 // --- parts of the bench
 RibbonView ribbon_of(const State& state, bool all_marks);
 std::vector<MoveChip> moves_of(const State& state);
 std::vector<ButtonView> number_keys(bool fractions);
+/// Small letters, capitals, figures: 27 keys each.
+std::vector<ButtonView> letter_keys(int page);
+inline constexpr int letters_in_a_row = 9;
+/// Back, Rub out, Wipe and the next page of letters; the caller adds the main button.
+FooterView letters_footer(const std::string& typed, int page);
 /// Why the order of work is as it is, or why there is none; empty while there is nothing to say.
 std::vector<TextView> order_notes(const State& state);
 /// Of the line being entered, as far as it can be drawn.

@@ -25,6 +25,7 @@ std::string screen_name(Screen screen) {
         case Screen::card: return "card";
         case Screen::prove: return "prove";
         case Screen::later: return "later";
+        case Screen::learn: return "learn";
     }
     return "";
 }
@@ -55,10 +56,22 @@ std::string proof_word(const State& state) {
     return word + (state.looks.retake ? ".again-" + std::to_string(*state.looks.retake) : "");
 }
 
+/// Of a bender being learned: the page, and which step of which piece.
+std::string learn_word(const State& state) {
+    const LearnPage page = learn_page(state);
+    std::string word = "/" + std::to_string(static_cast<int>(page));
+    if (page != LearnPage::name) word += "/" + std::to_string(state.looks.page);  // its pages are no step
+    const auto piece = piece_in_work(state);
+    if (piece) word += "/" + std::to_string(piece->id) + "." + std::to_string(static_cast<int>(next_step(*piece))) + "." + std::to_string(piece->inks.size());
+    if (const auto& again = state.learn->again) word += "/again-" + std::to_string(again->piece) + "." + std::to_string(static_cast<int>(again->step)) + "." + std::to_string(again->ink);
+    return word + "/" + std::to_string(pieces_here(state).size());
+}
+
 bool is_of_entry(Screen screen) { return screen == Screen::draft || screen == Screen::ask || screen == Screen::route; }
 
 std::string key_of(const State& state, Screen screen) {
     if (screen == Screen::prove) return screen_name(screen) + "/" + std::to_string(state.looks.page) + proof_word(state);
+    if (screen == Screen::learn) return screen_name(screen) + learn_word(state);
     if (screen == Screen::word) return "word/" + std::to_string(static_cast<int>(*state.entry->word));  // its pages are no step
     if (is_of_entry(screen)) return screen_name(screen) + "/" + std::to_string(state.looks.page) + entry_word(*state.entry, state.looks);
     std::string key = screen_name(screen) + "/" + std::to_string(state.looks.page);
@@ -78,6 +91,7 @@ Screen showable(const State& state) {
         case Screen::order:
         case Screen::later:
         case Screen::wrong: return sheet_in_hand(state) ? state.looks.screen : Screen::shelf;
+        case Screen::learn: return sheet_in_hand(state) && state.learn && state.card ? Screen::learn : Screen::shelf;
         case Screen::card: return sheet_in_hand(state) && state.card ? Screen::card : Screen::shelf;
         case Screen::bench:
             if (!sheet_in_hand(state)) return Screen::shelf;
@@ -111,6 +125,7 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::card: return fill_card(state, view);
         case Screen::prove: return fill_proof(state, view);
         case Screen::later: return fill_later(state, view);
+        case Screen::learn: return fill_learn(state, view);
     }
 }
 

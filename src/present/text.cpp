@@ -106,6 +106,21 @@ std::string fine(Length length, const Tape& tape) {
     return tape.unit == Unit::inch ? decimals(length.inch(), 3) + "\"" : decimals(length.mm, 2) + " mm";
 }
 
+std::string learned_text(Length length, Unit unit) {
+    if (unit == Unit::inch) return text(length, {unit, 64});
+    return trimmed(decimals(length.mm, 1)) + " mm";
+}
+
+std::string band_text(Length band, Unit unit) {
+    const double step = unit == Unit::inch ? 25.4 / 64 : 0.1;
+    return learned_text({std::ceil(band.mm / step - tolerance::arithmetic) * step}, unit);
+}
+
+std::string fine_band(Length band, Unit unit) {
+    const double step = unit == Unit::inch ? 0.0254 : 0.01;
+    return fine({std::ceil(band.mm / step - tolerance::arithmetic) * step}, {unit, 64});
+}
+
 std::string plain(double value) { return trimmed(decimals(value, 3)); }
 
 std::string od_text(Length od, const Tape& tape) {

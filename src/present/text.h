@@ -47,6 +47,11 @@ std::string text(Angle angle, const Tape& tape);
 std::string lever_text(Angle set, const Tape& tape);
 /// A gap that a tape can't show: thousandths of an inch or hundredths of a millimetre.
 std::string fine(Length length, const Tape& tape);
+/// What was learned rather than read off: to a 64th of an inch or a tenth of a millimetre.
+std::string learned_text(Length length, Unit unit);
+/// How good that is: the same, rounded up. And of a radius, as fine() says it.
+std::string band_text(Length band, Unit unit);
+std::string fine_band(Length band, Unit unit);
 /// A plain number to thousandths, without the zeros at its end.
 std::string plain(double value);
 /// 3/16" × 0.028", or 4.76 × 0.71 mm: outside diameter and wall.

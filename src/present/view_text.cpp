@@ -153,8 +153,17 @@ std::string remedy(const std::optional<ButtonView>& view) { return view ? "remed
 
 std::string body(const TilesBody& b) { return line_of(b.heading) + tiles(b.tiles) + picture(b.picture) + said(b.notes) + remedy(b.remedy); }
 
+std::string piece(const PieceView& view) {
+    const char* const shapes[] = {"straight", "bent", "half turn"};
+    std::string all = std::string("piece, ") + shapes[static_cast<int>(view.shape)] + ": ";
+    for (const std::string* words : {&view.hook_end, &view.lever_end, &view.ink_words, &view.taped_words}) all += words->empty() ? "" : *words + "; ";
+    return all + view.caption + "\n";
+}
+
+std::string body(const PieceBody& b) { return body(b.figures) + piece(b.piece); }
+
 std::string body(const RouteBody& b) {
-    std::string all = line_of(b.asks) + picture(b.picture) + said(b.lines) + remedy(b.remedy);
+    std::string all = line_of(b.asks) + picture(b.picture) + (b.piece ? piece(*b.piece) : "") + said(b.lines) + remedy(b.remedy);
     if (b.earlier) all += button(*b.earlier) + "\n";
     all += tiles(b.cells);
     if (b.later) all += button(*b.later) + "\n";

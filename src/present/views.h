@@ -125,6 +125,20 @@ struct PictureView {
     bool operator==(const PictureView&) const = default;
 };
 
+/// A piece that a bender is learned from, drawn flat: its hook end at the left, what is taped on it as a dimension.
+struct PieceView {
+    enum class Shape { straight, bent, bent_back } shape = Shape::straight;
+    enum class Taped { nothing, whole, ink, angle, hook_leg, lever_leg, width, radius, past_start } taped = Taped::nothing;
+    std::string taped_words;           ///< beside the dimension
+    std::string hook_end, lever_end;   ///< beside the ends
+    Angle angle{90};                   ///< of the bent one
+    std::optional<double> ink = std::nullopt;        ///< of the straight one, as shares of its length
+    std::string ink_words;
+    std::optional<std::pair<double, double>> bend = std::nullopt;  ///< where it is to bend, the same
+    std::string caption;               ///< under it
+    bool operator==(const PieceView&) const = default;
+};
+
 /// One of the moves of a bend, in a row of three or four.
 struct MoveChip {
     std::string label, value;
@@ -312,6 +326,7 @@ struct RouteBody {
     std::optional<Angle> leads = std::nullopt;        ///< on the clock: where the next leg goes, clockwise from the top
     std::optional<ButtonView> dial = std::nullopt;    ///< the clock's middle, turned by the finger
     std::optional<ButtonView> remedy = std::nullopt;  ///< for the first of `lines`
+    std::optional<PieceView> piece = std::nullopt;    ///< in place of the picture
     bool operator==(const RouteBody&) const = default;
 };
 
@@ -322,7 +337,14 @@ struct CardBody {
     bool operator==(const CardBody&) const = default;
 };
 
-using AnyBody = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody, CardBody, TilesBody, RouteBody>;
+/// What pieces have taught of a bender: its drawing, and in rows what is known.
+struct PieceBody {
+    ListBody figures;
+    PieceView piece;
+    bool operator==(const PieceBody&) const = default;
+};
+
+using AnyBody = std::variant<ListBody, OverviewBody, TicksBody, MarkOutBody, MoveBody, KeypadBody, ChoiceBody, TableBody, SettingsBody, OrderBody, CardBody, TilesBody, RouteBody, PieceBody>;
 
 /// One of these; copied in one place (views.cpp), as actions are.
 struct Body : AnyBody {

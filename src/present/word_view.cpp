@@ -5,21 +5,6 @@
 namespace tubewright {
 namespace {
 
-constexpr int letters_in_a_row = 9;
-
-/// Small letters, capitals, figures: 27 keys each.
-std::vector<ButtonView> letters(int page) {
-    std::vector<std::string> keys;
-    if (page < 2)
-        for (char letter = page == 0 ? 'a' : 'A'; letter <= (page == 0 ? 'z' : 'Z'); ++letter) keys.emplace_back(1, letter);
-    else
-        for (const char* key : {"1", "2", "3", "4", "5", "6", "7", "8", "9", "0", "-", "/", ".", ",", ":", "'", "\"", "(", ")", "+", "=", "&", "#", "%", "°", "×"}) keys.emplace_back(key);
-    std::vector<ButtonView> buttons;
-    for (const std::string& key : keys) buttons.push_back(press_button("letter-" + key, key, Key{key}));
-    buttons.push_back(press_button("letter-space", "space", Key{" "}));
-    return buttons;
-}
-
 std::string asks(const State& state) {
     const Entry& entry = *state.entry;
     switch (*entry.word) {
@@ -43,6 +28,27 @@ std::string trouble(const State& state) {
 
 }  // namespace
 
+std::vector<ButtonView> letter_keys(int page) {
+    std::vector<std::string> keys;
+    if (page < 2)
+        for (char letter = page == 0 ? 'a' : 'A'; letter <= (page == 0 ? 'z' : 'Z'); ++letter) keys.emplace_back(1, letter);
+    else
+        for (const char* key : {"1", "2", "3", "4", "5", "6", "7", "8", "9", "0", "-", "/", ".", ",", ":", "'", "\"", "(", ")", "+", "=", "&", "#", "%", "°", "×"}) keys.emplace_back(key);
+    std::vector<ButtonView> buttons;
+    for (const std::string& key : keys) buttons.push_back(press_button("letter-" + key, key, Key{key}));
+    buttons.push_back(press_button("letter-space", "space", Key{" "}));
+    return buttons;
+}
+
+FooterView letters_footer(const std::string& typed, int page) {
+    const std::string why_not = typed.empty() ? "nothing there" : "";
+    FooterView footer;
+    footer.buttons = {back_button(), unless(press_button("rub-out", "Rub out", Key{"back"}), why_not), unless(press_button("wipe", "Wipe", Key{"clear"}), why_not),
+                      press_button("other-keys", page == 0 ? "ABC" : page == 1 ? "123" : "abc", TurnPage{page < 2 ? 1 : -2})};
+    footer.back_id = "back";
+    return footer;
+}
+
 void fill_word(const State& state, ScreenView& view) {
     KeypadBody body;
     const int page = state.looks.page % 3;
@@ -50,13 +56,10 @@ void fill_word(const State& state, ScreenView& view) {
     body.columns = letters_in_a_row;
     body.asks = asks(state);
     body.entry = state.looks.typed;
-    body.keys = letters(page);
+    body.keys = letter_keys(page);
     view.header = entry_header(state, state.entry->line().name);
     view.body = std::move(body);
-    const bool empty = state.looks.typed.empty();
-    view.footer.buttons = {back_button(), unless(press_button("rub-out", "Rub out", Key{"back"}), empty ? "nothing there" : ""), unless(press_button("wipe", "Wipe", Key{"clear"}), empty ? "nothing there" : ""),
-                           press_button("other-keys", page == 0 ? "ABC" : page == 1 ? "123" : "abc", TurnPage{page < 2 ? 1 : -2})};
-    view.footer.back_id = "back";
+    view.footer = letters_footer(state.looks.typed, page);
     ButtonView take = unless(press_button("next", "Take it", Next{}), trouble(state));
     take.weight = Weight::main;
     view.footer.main_id = take.id;

@@ -161,7 +161,12 @@ void add_gauges(Scene& scene, const Picture& picture) {
     const double thick = 0.006 * scene.bounds.size();
     for (std::size_t i = 0; i < std::min(anchors.size(), picture.look.gauges.size()); ++i) {
         const auto line = gauge_line(picture.bender, picture.set_up, picture.look.lever, picture.look.picked, picture.look.gauges[i], 0.25 * scene.bounds.size());
-        if (!line) continue;
+        if (!line) {
+            // A line where the bend starts has no arrow, but it has a place.
+            const CardGauge& gauge = picture.look.gauges[i];
+            if (gauge.of == CardGauge::Of::mark && gauge.which < picture.bender.marks.size()) scene.anchors[anchors[i]] = card_placing(Stands::fixed, picture.bender, picture.set_up, picture.look.lever)({picture.bender.marks[gauge.which].offset.mm, 0, 0});
+            continue;
+        }
         scene.anchors[anchors[i]] = (line->from + line->to) / 2;
         add(scene.meshes, gauge_arrow(line->from, line->to, thick));
         // One number alone still shows the way to its place.

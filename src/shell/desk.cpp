@@ -1,5 +1,6 @@
 #include "shell/desk.h"
 
+#include <algorithm>
 #include <charconv>
 #include <fstream>
 #include <nlohmann/json.hpp>
@@ -47,13 +48,14 @@ bool inside(const fs::path& path, const fs::path& folder) {
 
 struct AtBench {
     std::string path, line;
+    bool learning = false;  ///< the line's bender, from pieces
 };
 
 std::optional<AtBench> read_note(const fs::path& file) {
     std::ifstream in(file);
     const auto note = nlohmann::json::parse(in, nullptr, false);
     if (!note.is_object() || !note.contains("job") || !note.contains("line") || !note["job"].is_string() || !note["line"].is_string()) return std::nullopt;
-    return AtBench{note["job"], note["line"]};
+    return AtBench{note["job"], note["line"], note.value("learning", nlohmann::json()) == true};
 }
 
 }  // namespace
@@ -216,16 +218,16 @@ std::string Desk::job_id(const fs::path& path) const {
     return fs::weakly_canonical(path, ignored).string();
 }
 
-/// Keeps, beside the book, which line is at the bench. Only a help: should it be lost, the shelf opens.
+/// Keeps, beside the book, which line is at the bench, or that its bender is being learned. Only a help: should it be lost, the shelf opens.
 void Desk::remember_line() {
-    const bool at_bench = state_.job && state_.line && state_.looks.screen == Screen::bench;
+    const auto& behind = state_.looks.came_from;  // beside the bench for a moment: scrap log, settings
+    const bool learning = state_.looks.screen == Screen::learn, bench = state_.looks.screen == Screen::bench || std::find(behind.begin(), behind.end(), Screen::bench) != behind.end();
     std::string now;
-    if (at_bench) {
+    if (state_.job && state_.line && (learning || bench)) {
         std::error_code ignored;
-        now = nlohmann::json{{"job", fs::absolute(state_.job_path, ignored).string()}, {"line", state_.job->lines[*state_.line].name}}.dump(
-            -1, ' ', false, nlohmann::json::error_handler_t::replace);
-    } else if (!state_.looks.came_from.empty()) {
-        return;  // beside the bench for a moment: scrap log, settings
+        nlohmann::json note{{"job", fs::absolute(state_.job_path, ignored).string()}, {"line", state_.job->lines[*state_.line].name}};
+        if (learning) note["learning"] = true;
+        now = note.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
     }
     if (now == remembered_ || !book_) return;
     RealDisk disk;
@@ -239,7 +241,10 @@ void Desk::open_job(const fs::path& path) {
     std::error_code ignored;
     if (!note || !state_.job || fs::weakly_canonical(note->path, ignored) != fs::weakly_canonical(path, ignored)) return;
     act(OpenLine{note->line});
-    if (state_.line) act(GoTo{Screen::bench});
+    if (!state_.line) return;
+    if (!note->learning) return act(GoTo{Screen::bench});
+    act(GoTo{Screen::card});
+    act(LearnBender{});
 }
 
 void Desk::take_up_again() {

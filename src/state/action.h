@@ -33,7 +33,15 @@ struct ShelfEntry {
     bool operator==(const ShelfEntry&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later };
+/// One reading of a piece; `ink` counts its inks.
+struct PieceSpot {
+    std::int64_t piece;
+    PieceStep step;
+    std::size_t ink = 0;
+    bool operator==(const PieceSpot&) const = default;
+};
+
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn };
 
 // --- what a finger does
 struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card, later
@@ -115,6 +123,17 @@ struct PickFigure { std::string id; bool operator==(const PickFigure&) const = d
 struct TakeFigure { bool operator==(const TakeFigure&) const = default; };      ///< what was typed becomes the card's number
 struct SwingCard { bool operator==(const SwingCard&) const = default; };        ///< the picture's lever, there and back
 struct TakeShipped { bool operator==(const TakeShipped&) const = default; };    ///< every number of the card as it came, until kept or undone
+struct LearnBender { bool operator==(const LearnBender&) const = default; };                   ///< from its card, from pieces that are bent and taped
+struct StartPiece { Angle aim; bool operator==(const StartPiece&) const = default; };          ///< another one, to be bent so far
+struct PutInk { std::string mark; bool operator==(const PutInk&) const = default; };           ///< on the piece in hand, for this line of the bender
+struct OtherInk { bool operator==(const OtherInk&) const = default; };                         ///< one more line of the bender, and back
+struct NameMark { bool operator==(const NameMark&) const = default; };                         ///< a line that the card does not have, in letters
+struct MorePieces { bool operator==(const MorePieces&) const = default; };                     ///< what one more would buy, and back
+struct ShowReadings { bool operator==(const ShowReadings&) const = default; };                 ///< of all pieces, and back
+struct ReadAgain { PieceSpot spot; bool operator==(const ReadAgain&) const = default; };
+struct DropPiece { std::int64_t piece; bool operator==(const DropPiece&) const = default; };   ///< with all its readings
+struct PickLearned { std::size_t row; bool operator==(const PickLearned&) const = default; };  ///< of the result: drawn and explained
+struct PutOnCard { bool operator==(const PutOnCard&) const = default; };                       ///< what was learned, as changes still to be kept
 struct KeepCard { bool operator==(const KeepCard&) const = default; };          ///< as one's own
 struct LookAgain { bool operator==(const LookAgain&) const = default; };        ///< after the looking was stopped
 struct StartFreshBook { bool operator==(const StartFreshBook&) const = default; };
@@ -146,7 +165,7 @@ struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const =
 
 using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, LeaveForLater, TickLater, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
-                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, KeepCard, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
+                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard, KeepCard, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
                             TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved>;
 

@@ -35,10 +35,12 @@ void take(Doing& d, const ConfirmScrap&) { confirm_scrap(d); }
 void take(Doing& d, const Cancel&) { leave_question(d, true); }
 void take(Doing& d, const Undo&) {
     if (d.state.looks.screen == Screen::card) undo_card(d);
+    else if (d.state.looks.screen == Screen::learn) undo_learning(d);
     else if (!undo_entry(d)) undo(d);
 }
 void take(Doing& d, const Redo&) {
-    if (d.state.looks.screen != Screen::card && !redo_entry(d)) redo(d);
+    if (d.state.looks.screen == Screen::learn) redo_learning(d);
+    else if (d.state.looks.screen != Screen::card && !redo_entry(d)) redo(d);
 }
 void take(Doing& d, const NewStick& a) { new_stick(d, a.length); }
 void take(Doing& d, const TakeOffcut& a) { take_offcut(d, a.id); }
@@ -142,6 +144,17 @@ void take(Doing& d, const PickFigure& a) { pick_figure(d, a.id); }
 void take(Doing& d, const TakeFigure&) { take_figure(d); }
 void take(Doing& d, const SwingCard&) { swing_card(d); }
 void take(Doing& d, const TakeShipped&) { take_shipped(d); }
+void take(Doing& d, const LearnBender&) { learn_bender_here(d); }
+void take(Doing& d, const StartPiece& a) { start_piece(d, a.aim); }
+void take(Doing& d, const PutInk& a) { put_ink(d, a.mark); }
+void take(Doing& d, const OtherInk&) { other_ink(d); }
+void take(Doing& d, const NameMark&) { name_mark(d); }
+void take(Doing& d, const MorePieces&) { more_pieces(d); }
+void take(Doing& d, const ShowReadings&) { show_readings(d); }
+void take(Doing& d, const ReadAgain& a) { read_again(d, a.spot); }
+void take(Doing& d, const DropPiece& a) { drop_piece(d, a.piece); }
+void take(Doing& d, const PickLearned& a) { pick_learned(d, a.row); }
+void take(Doing& d, const PutOnCard&) { put_on_card(d); }
 void take(Doing& d, const KeepCard&) { keep_card(d); }
 void take(Doing& d, const CardKept& a) { card_kept(d, a); }
 

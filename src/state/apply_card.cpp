@@ -16,14 +16,14 @@ void leave_figure(State& state) {
     state.looks.typed.clear();
 }
 
+}  // namespace
+
 void change_card(CardEdit& card, Bender next) {
     if (next == card.bender) return;
     card.past.push_back(std::move(card.bender));
     card.bender = std::move(next);
     card.kept = false;
 }
-
-}  // namespace
 
 /// What was changed and not kept is still there, as long as it is the same bender.
 void open_card(Doing& doing) {

@@ -30,6 +30,7 @@ bool is_beside(Screen screen) {
         case Screen::order:
         case Screen::card:
         case Screen::later:
+        case Screen::learn:
         case Screen::wrong: return true;
         case Screen::shelf:
         case Screen::lines:
@@ -59,6 +60,7 @@ bool can_show(const State& state, Screen screen) {
         case Screen::bench: return bar_to_start(state) == Bar::none;
         case Screen::later: return sheet_in_hand(state) && !work_in_hand(state).later.empty();
         case Screen::draft: return state.entry.has_value();
+        case Screen::learn:
         case Screen::ask:
         case Screen::prove:
         case Screen::word:
@@ -135,6 +137,7 @@ void press_next(Doing& doing) {
         case Screen::route:
         case Screen::draft: return next_at_entry(doing);
         case Screen::prove: return next_at_proof(doing);
+        case Screen::learn: return next_at_learning(doing);
         default: return;
     }
 }
@@ -153,6 +156,7 @@ void press_back(Doing& doing) {
         case Screen::draft: return back_at_entry(doing);
         case Screen::prove: return back_at_proof(doing);
         case Screen::card: return back_at_card(doing);
+        case Screen::learn: return back_at_learning(doing);
         default: return leave_beside(state);
     }
 }
@@ -163,6 +167,7 @@ void press_key(Doing& doing, const std::string& key) {
     const bool reading = step && work_in_hand(state).move == Move::check && !work_in_hand(state).last_reading;
     const bool figure = state.looks.screen == Screen::card && state.card && !state.card->figure.empty();
     if (figure) return press_card_key(doing, key);
+    if (state.looks.screen == Screen::learn) return press_learning_key(doing, key);
     if (state.looks.screen == Screen::word) return press_letter(doing, key);
     if (state.looks.screen == Screen::route) return press_number_key(doing, key);
     if (!reading && state.looks.screen != Screen::stick_length && state.looks.screen != Screen::prove) return;

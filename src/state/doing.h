@@ -99,6 +99,7 @@ void work_out_proof(State& state);
 void work_out_proofs(State& state);
 // --- the bender's card
 void open_card(Doing& doing);
+void change_card(CardEdit& card, Bender next);
 void pick_solid(Doing& doing, std::size_t solid);
 void pick_figure(Doing& doing, const std::string& id);
 void take_figure(Doing& doing);
@@ -109,6 +110,24 @@ void keep_card(Doing& doing);
 void press_card_key(Doing& doing, const std::string& key);
 void back_at_card(Doing& doing);
 void card_kept(Doing& doing, const CardKept& kept);
+
+// --- a bender learned from pieces
+void learn_bender_here(Doing& doing);
+void start_piece(Doing& doing, Angle aim);
+void put_ink(Doing& doing, const std::string& mark);
+void other_ink(Doing& doing);
+void name_mark(Doing& doing);
+void more_pieces(Doing& doing);
+void show_readings(Doing& doing);
+void read_again(Doing& doing, const PieceSpot& spot);
+void drop_piece(Doing& doing, std::int64_t piece);
+void pick_learned(Doing& doing, std::size_t row);
+void put_on_card(Doing& doing);
+void next_at_learning(Doing& doing);
+void back_at_learning(Doing& doing);
+void press_learning_key(Doing& doing, const std::string& key);
+void undo_learning(Doing& doing);
+void redo_learning(Doing& doing);
 
 // --- a spoiled tube
 void open_question(Doing& doing);

@@ -1,5 +1,6 @@
 // What a finger types: digits, a point, fractions of an inch.
 
+#include <algorithm>
 #include <cctype>
 #include <charconv>
 #include <cmath>
@@ -67,7 +68,34 @@ std::string with_fraction(const std::string& typed, const FractionKey& key) {
     return in_lowest_terms(static_cast<int>(whole), static_cast<int>(std::lround(part * 64)));
 }
 
+std::size_t letters_in(const std::string& typed) {
+    return static_cast<std::size_t>(std::count_if(typed.begin(), typed.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+}
+
+/// Without the last letter, which may be of more than one byte in a name that came from a file.
+std::string rubbed_out(std::string typed) {
+    while (!typed.empty()) {
+        const bool inner = (static_cast<unsigned char>(typed.back()) & 0xC0) == 0x80;
+        typed.pop_back();
+        if (!inner) break;
+    }
+    return typed;
+}
+
 }  // namespace
+
+std::string with_letter(const std::string& typed, const std::string& key, std::size_t longest) {
+    if (key == "back") return rubbed_out(typed);
+    if (key == "clear") return "";
+    const bool one = key.size() == 1 ? key[0] >= ' ' && key[0] < 0x7F : letters_in(key) == 1;
+    return !one || letters_in(typed) >= longest ? typed : typed + key;
+}
+
+std::string without_blanks(const std::string& typed) {
+    const std::size_t first = typed.find_first_not_of(' ');
+    if (first == std::string::npos) return "";
+    return typed.substr(first, typed.find_last_not_of(' ') - first + 1);
+}
 
 std::optional<double> typed_number(const std::string& typed) {
     const std::size_t gap = typed.find(' ');

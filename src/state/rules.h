@@ -127,7 +127,34 @@ bool asks_which_bend(const State& state);
 /// can only be in a made one.
 std::optional<std::size_t> wrong_bend(const State& state);
 
+// --- a bender learned from pieces
+/// What the screen asks for. `again`: a reading once more; `more`: which piece to bend next; `name`: a line's name in
+/// letters; `step`: the next one of the piece in hand.
+enum class LearnPage { again, more, name, mark, step, readings, trouble, result };
+LearnPage learn_page(const State& state);
+/// Those of the bender and the tube of the line in hand, oldest first.
+std::vector<KeptPiece> pieces_here(const State& state);
+/// The one not yet measured to the end; none where all are.
+std::optional<KeptPiece> piece_in_work(const State& state);
+/// The reading that is typed now; none where no number is asked for.
+std::optional<PieceSpot> spot_in_hand(const State& state);
+/// What is typed for it, in mm or degrees: a length up to longest_piece, an angle up to 180.
+std::optional<double> typed_spot(const State& state);
+inline constexpr Length longest_piece{3000};
+/// Whether undo and redo have a touch of this screen to put back.
+bool can_undo_learning(const State& state);
+bool can_redo_learning(const State& state);
+/// Why a line can't have this name, as facts. `taken`: it is inked already.
+enum class MarkBar { none, empty, taken };
+MarkBar bar_to_mark(const State& state, const std::string& name);
+inline constexpr std::size_t longest_mark_name = 20;  ///< as a card file takes it
+/// The card with what was learned; none where there is nothing, or it can't hold it.
+std::optional<Bender> card_as_learned(const State& state);
+
 // --- the keypad
+/// The letters with this key pressed, "back" and "clear" too; at most so many.
+std::string with_letter(const std::string& typed, const std::string& key, std::size_t longest);
+std::string without_blanks(const std::string& typed);  ///< around it
 /// "88", "88.5", "88 1/2", "1/2"; nothing for what is no number yet.
 std::optional<double> typed_number(const std::string& typed);
 std::string with_key(const std::string& typed, const std::string& key);

@@ -64,6 +64,18 @@ struct CardEdit {
     bool operator==(const CardEdit&) const = default;
 };
 
+struct Learning;
+
+/// A bender being learned. What was measured stands in the book; this is where on the way the person is, and what follows.
+struct Learn {
+    std::optional<PieceSpot> again;      ///< a reading that is taken once more
+    bool more = false;                   ///< choosing what to bend next
+    bool other_ink = false;              ///< choosing one more line to ink
+    bool readings = false;               ///< they are shown
+    std::size_t picked = 1;              ///< which row of the result is drawn: the radius, or a line from 1 on
+    std::shared_ptr<const Learning> learning;  ///< none while no piece is measured to the end
+};
+
 struct State {
     // Written out in one place: each file that copies a state would make all of this again.
     State();
@@ -101,6 +113,7 @@ struct State {
     std::string book_sentence;
     bool book_in_use = false;        ///< refused only because another program has it open
     std::optional<CardEdit> card;
+    std::optional<Learn> learn;
     std::map<std::string, Bender> shipped_cards;  ///< by id; given at start, never changed
     std::set<std::string> own_cards; ///< ids of benders whose card is the user's own
     Looks looks;

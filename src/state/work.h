@@ -12,6 +12,7 @@
 #include "base/quantity.h"
 #include "base/words.h"
 #include "bench/bender.h"
+#include "bench/kept_piece.h"
 #include "bench/order_search.h"
 
 namespace tubewright {
@@ -102,6 +103,7 @@ struct Work {
     std::map<std::string, Length> stick; ///< left on the stick in use, by tube key
     std::map<std::string, std::map<std::string, Length>> used;  ///< made into finished lines, by day, then by tube key
     std::map<std::string, BenchChoice> benders;
+    std::map<std::string, std::vector<KeptPiece>> pieces;  ///< bent to learn a bender, by its id; oldest first
     std::int64_t next_id = 1;
     bool operator==(const Work&) const = default;
 };

@@ -25,6 +25,7 @@ Cell count(std::size_t value) { return static_cast<std::int64_t>(value); }
 Cell whole(int value) { return static_cast<std::int64_t>(value); }
 Cell yes(bool value) { return static_cast<std::int64_t>(value ? 1 : 0); }
 Cell maybe(const std::optional<Angle>& angle) { return angle ? Cell(angle->deg) : Cell(); }
+Cell maybe(const std::optional<Length>& length) { return length ? Cell(length->mm) : Cell(); }
 Cell maybe(const std::optional<std::size_t>& number) { return number ? count(*number) : Cell(); }
 
 /// Reads the cells of one row in their order.
@@ -58,6 +59,11 @@ public:
         const Cell& cell = next();
         if (std::holds_alternative<std::monostate>(cell)) return std::nullopt;
         return Angle{within(as<double>(cell), -widest_deg, widest_deg)};
+    }
+    std::optional<Length> maybe_length() {
+        const Cell& cell = next();
+        if (std::holds_alternative<std::monostate>(cell)) return std::nullopt;
+        return Length{within(as<double>(cell), 0, longest_mm)};
     }
     std::optional<std::size_t> maybe_count() {
         const Cell& cell = next();
@@ -105,7 +111,7 @@ constexpr double most_px_per_mm = 1000;
 
 const Row no_key;  // for reading what follows the key alone
 
-enum Table { line_work, line_tick, bend_pulled, bend_made, line_order, line_opening, scrap, offcut, stick, used, bench_choice, counter, settings, undo_step, undo_row, table_count };
+enum Table { line_work, line_tick, bend_pulled, bend_made, line_order, line_opening, scrap, offcut, stick, used, bench_choice, piece, piece_ink, counter, settings, undo_step, undo_row, table_count };
 
 // What was left for later stands among the ticks, as "later 2 hand-over-recheck" or "done 2 hand-over-recheck": no
 // tick has a space in it, and a book of version 1 has a place for it.
@@ -251,6 +257,44 @@ void read_benders(const BookRows& rows, Work& work) {
     }
 }
 
+void put_pieces(const Work& work, BookRows& rows) {
+    for (const auto& [bender, pieces] : work.pieces)
+        for (const KeptPiece& kept : pieces) {
+            rows[piece][{kept.id}] = {bender, kept.tube, kept.aim.deg, whole(kept.tape), yes(kept.loaded), maybe(kept.cut), maybe(kept.set), maybe(kept.angle), maybe(kept.hook_leg), maybe(kept.lever_leg), maybe(kept.width)};
+            for (std::size_t i = 0; i < kept.inks.size(); ++i) rows[piece_ink][{kept.id, count(i)}] = {kept.inks[i].mark, maybe(kept.inks[i].from_hook_end)};
+        }
+}
+
+/// Pieces come in the order of their ids, which is that in which they were begun.
+void read_pieces(const BookRows& rows, Work& work) {
+    std::map<std::int64_t, std::vector<KeptInk>> inks;
+    for (const auto& [key, rest] : rows[piece_ink]) {
+        Reader cells(key, rest);
+        std::vector<KeptInk>& of_piece = inks[cells.number()];
+        cells.number();  // the place: rows come in its order
+        const std::string mark = cells.text();
+        of_piece.push_back({mark, cells.maybe_length()});
+    }
+    for (const auto& [key, rest] : rows[piece]) {
+        Reader cells(key, rest);
+        KeptPiece kept;
+        kept.id = cells.number();
+        const std::string bender = cells.text();
+        kept.tube = cells.text();
+        kept.aim = cells.angle();
+        kept.tape = cells.denominator();
+        kept.loaded = cells.yes();
+        kept.cut = cells.maybe_length();
+        kept.set = cells.maybe_angle();
+        kept.angle = cells.maybe_angle();
+        kept.hook_leg = cells.maybe_length();
+        kept.lever_leg = cells.maybe_length();
+        kept.width = cells.maybe_length();
+        if (const auto found = inks.find(kept.id); found != inks.end()) kept.inks = found->second;
+        work.pieces[bender].push_back(std::move(kept));
+    }
+}
+
 const Cell only_row{std::int64_t{1}};
 
 }  // namespace
@@ -268,6 +312,8 @@ const std::vector<TableShape>& book_tables() {
         {"stick", {"tube", "left_mm"}, 1},
         {"used", {"day", "tube", "used_mm"}, 2},
         {"bench_choice", {"bender", "hook", "swing", "mark"}, 1},
+        {"piece", {"id", "bender", "tube", "aim_deg", "tape", "loaded", "cut_mm", "set_deg", "angle_deg", "hook_leg_mm", "lever_leg_mm", "width_mm"}, 1},
+        {"piece_ink", {"piece", "place", "mark", "from_hook_mm"}, 2},
         {"counter", {"only_row", "next_id"}, 1},
         {"settings", {"only_row", "unit", "tape_denominator", "theme", "screen_px_per_mm"}, 1},
         {"undo_step", {"step", "job"}, 1},
@@ -297,6 +343,7 @@ BookRows rows_of_work(const Work& work) {
         for (const auto& [tube, length] : tubes) rows[used][{day, tube}] = {length.mm};
     for (const auto& [bender, choice] : work.benders)
         rows[bench_choice][{bender}] = {choice.set_up ? word(hands, choice.set_up->hook) : Cell(), choice.set_up ? word(swing_words, choice.set_up->swing) : Cell(), choice.mark};
+    put_pieces(work, rows);
     rows[counter][{only_row}] = {work.next_id};
     return rows;
 }
@@ -307,6 +354,7 @@ Work work_of(const BookRows& rows) {
     read_orders(rows, work);
     read_stock(rows, work);
     read_benders(rows, work);
+    read_pieces(rows, work);
     for (const auto& [key, rest] : rows[counter]) work.next_id = Reader(no_key, rest).number();
     return work;
 }

@@ -46,5 +46,7 @@ void put_undo_rows_back(const TableRows& undo_rows, std::int64_t step, BookRows&
 
 /// The statements that make a book of version 1. A released one is never edited; a later version adds its own.
 extern const char* const book_version_1;
+/// And those that add the pieces a bender is learned from.
+extern const char* const book_pieces;
 
 }  // namespace tubewright

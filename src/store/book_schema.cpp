@@ -133,4 +133,30 @@ CREATE TABLE undo_row (
 ) STRICT, WITHOUT ROWID;
 )sql";
 
+// Readings that were not taken yet are not there. An undo row has room for twelve cells beside the key.
+const char* const book_pieces = R"sql(
+CREATE TABLE piece (
+    id INTEGER NOT NULL PRIMARY KEY,
+    bender TEXT NOT NULL,
+    tube TEXT NOT NULL,
+    aim_deg REAL NOT NULL CHECK (aim_deg > 0 AND aim_deg <= 180),
+    tape INTEGER NOT NULL CHECK (tape IN (32, 64)),
+    loaded INTEGER NOT NULL CHECK (loaded IN (0, 1)),
+    cut_mm REAL,
+    set_deg REAL,
+    angle_deg REAL,
+    hook_leg_mm REAL,
+    lever_leg_mm REAL,
+    width_mm REAL
+) STRICT;
+
+CREATE TABLE piece_ink (
+    piece INTEGER NOT NULL REFERENCES piece DEFERRABLE INITIALLY DEFERRED,
+    place INTEGER NOT NULL CHECK (place >= 0),
+    mark TEXT NOT NULL,
+    from_hook_mm REAL,
+    PRIMARY KEY (piece, place)
+) STRICT, WITHOUT ROWID;
+)sql";
+
 }  // namespace tubewright

@@ -13,7 +13,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::uint32_t our_id = 0x54756265;  // "Tube"
-const std::array<const char*, 1> steps{book_version_1};  // step n makes version n + 1 out of version n
+const std::array<const char*, 2> steps{book_version_1, book_pieces};  // step n makes version n + 1 out of version n
 constexpr std::uint32_t newest = steps.size();
 
 /// Throws what comes after "The shop book ... ".

@@ -28,6 +28,7 @@ void draw_body(const Drawing& on, const Box& box, const RouteBody& body);
 float pad_width(const Ui& ui, const RouteBody& body);
 void draw_pad(const Drawing& on, const Box& box, const RouteBody& body);
 void draw_body(const Drawing& on, const Box& box, const CardBody& body);
+void draw_body(const Drawing& on, const Box& box, const PieceBody& body);
 
 /// How wide a keypad is: it stands at the right of the screen, as high as header and footer let it.
 float keypad_width(const Ui& ui, const KeypadBody& body);

@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "ui/bodies.h"
+#include "ui/piece_drawing.h"
 #include "ui/signs.h"
 
 namespace tubewright {
@@ -161,7 +162,8 @@ void draw_body(const Drawing& on, const Box& box, const RouteBody& body) {
         draw_strip(on, rest.cut_bottom(ui.px(key_mm)), body);
         rest.cut_bottom(ui.px(keys_gap_mm + 0.05));
     }
-    finding_off_bottom(on, rest, body.lines, std::nullopt, body.picture ? 0.6f : 1.0f);
+    finding_off_bottom(on, rest, body.lines, std::nullopt, body.picture || body.piece ? 0.6f : 1.0f);
+    if (body.piece) return draw_piece(ui, rest, *body.piece);
     if (body.picture) draw_turning_picture(ui, rest, *body.picture, on.picture, on.actions);
 }
 

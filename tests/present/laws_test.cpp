@@ -45,6 +45,7 @@ State reloaded(const State& state) {
     fresh.line = state.line;
     fresh.looks = state.looks;
     fresh.card = state.card;  // half-done, as looks are
+    fresh.learn = state.learn;
     return fresh;
 }
 

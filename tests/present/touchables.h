@@ -57,6 +57,7 @@ inline void add_body(std::vector<ButtonView>& all, const RouteBody& body) {
     if (body.remedy) all.push_back(*body.remedy);
 }
 inline void add_body(std::vector<ButtonView>& all, const CardBody& body) { add_body(all, body.figures); }
+inline void add_body(std::vector<ButtonView>& all, const PieceBody& body) { add_body(all, body.figures); }
 
 inline std::vector<ButtonView> touchables(const ScreenView& view) {
     std::vector<ButtonView> all;

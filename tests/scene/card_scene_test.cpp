@@ -151,7 +151,8 @@ TEST_CASE("a number's arrow runs where it is measured") {
     // The bench's own numbers stay right, away and up.
     same(middle(bender, {HookHand::right, Swing::away}, {{}, 4, {{Of::solid, 2}}}), {-5000, 0, -20});
     // A number that is 0, and an angle, have no arrow.
-    CHECK(card_scene(bender, {}, {{}, {}, {{Of::mark, 0}, {Of::max_angle}}}).anchors.empty());
+    same(middle(bender, {}, {{}, {}, {{Of::mark, 0}}}), {0, 0, 0});  // where the bend starts: a place, and no arrow
+    CHECK(card_scene(bender, {}, {{}, {}, {{Of::mark, 99}, {Of::max_angle}}}).anchors.empty());
 }
 
 TEST_CASE("the bench top is where the card's solid says, as wide as that, and bare when pointed out") {

@@ -1,6 +1,7 @@
 // take_pictures FOLDER [JOB [WIDTH HEIGHT PX_PER_MM [light|dark [in|mm]]]]
 // Walks a job through the real screens, drawn by the real renderer with no window, and writes a PNG of each
-// new screen; for the job "entered" a line is entered instead, for "proved" an entry with a slip is proved. The folder is made; the shop
+// new screen; for the job "entered" a line is entered instead, for "proved" an entry with a slip is proved, for "learned" a bender is
+// measured. The folder is made; the shop
 // book is a fresh one in it.
 
 #include <glad/gl.h>
@@ -16,6 +17,7 @@
 #include "shell/canvas.h"
 #include "shell/operator.h"
 #include "shell/temporary_home.h"
+#include "state/rules.h"
 
 using namespace tubewright;
 
@@ -165,6 +167,56 @@ void proved(Studio& studio) {
     go({"next", "line-line 1"});
 }
 
+/// A bender measured with a bend to 90, a half turn and a bend to 45 with a slip, each new screen.
+void learned(Studio& studio) {
+    const auto go = [&](const std::vector<std::string>& ids) {
+        for (const std::string& id : ids) {
+            studio.settle();
+            studio.shoot_if_new();
+            studio.tap(id);
+        }
+        studio.settle();
+        studio.shoot_if_new();
+    };
+    const bool inch = reader_unit(studio.desk.state()) == Unit::inch;
+    const auto take = [&](Length length, const char* typed = nullptr) {
+        std::string number = std::to_string(inch ? std::round(length.inch() * 32) / 32 : std::round(length.mm * 2) / 2).substr(0, 7);
+        while (number.back() == '0') number.pop_back();
+        for (const char digit : number) studio.desk.act(Key{std::string(1, digit)});
+        studio.settle();
+        if (typed) studio.shoot(typed);
+        go({"next"});
+    };
+    studio.desk.act(OpenJob{TUBEWRIGHT_SOURCE_DIR "/jobs/trailer-brakes-stainless.json"});
+    go({"line-axle crossover", "stance", "card", "learn"});
+    const Sheet& sheet = *sheet_in_hand(studio.desk.state());
+    const Length radius = finished_radius(sheet.springback, sheet.line.bender.radius), od = sheet.line.tube.od, cut = inch ? Length{304.8} : Length{300}, ink = inch ? Length{101.6} : Length{100}, start = ink - Length{7.9};
+    const auto bend = [&](Angle angle, Length slip) {
+        const Length corner = std::tan(angle.rad() / 2) * (radius + od / 2);
+        go({angle == Angle{90} ? "bend-90" : "bend-45"});
+        take(cut, "typed-cut.png");
+        go({"line-0"});
+        take(ink, "typed-ink.png");
+        go({"other-ink", "name-line", "letter-M", "next"});
+        take(ink + Length{6});
+        go({"next", "next"});
+        for (const char digit : std::to_string(static_cast<int>(angle.deg))) studio.desk.act(Key{std::string(1, digit)});
+        go({"next"});
+        take(start + corner + slip, "typed-leg.png");
+        take(cut - start - 0.978 * arc_length(radius, angle) + corner);
+    };
+    bend({90}, {});
+    go({"learned-1", "learned-2", "more", "bend-180", "next"});
+    take(2 * radius + od, "typed-width.png");
+    go({"more"});
+    bend({45}, {25.4});
+    go({"again-0"});
+    take(start + std::tan(Angle{22.5}.rad()) * (radius + od / 2));
+    go({"learned-1"});
+    studio.shoot("result-line.png");
+    go({"later", "readings", "back", "put-on-card", "keep"});
+}
+
 void side_screens(Studio& studio) {
     for (const Screen screen : {Screen::scrap, Screen::settings, Screen::stance, Screen::order, Screen::card, Screen::stock, Screen::stick_length}) {
         studio.desk.act(GoTo{screen});
@@ -209,6 +261,10 @@ int main(int count, char** words) {
     }
     if (word(2, "") == "proved") {
         proved(studio);
+        return 0;
+    }
+    if (word(2, "") == "learned") {
+        learned(studio);
         return 0;
     }
     Operator person(word(2, "trailer-brakes-stainless"));

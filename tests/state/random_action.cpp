@@ -1,5 +1,7 @@
 #include "state/random_action.h"
 
+#include <array>
+
 #include "state/sample_state.h"
 
 namespace tubewright {
@@ -34,6 +36,15 @@ Action random_action(std::mt19937& dice, const State& state) {
         const Action actions[] = {PickFigure{figures[roll(4)]}, Key{keys[roll(13)]}, TakeFigure{}, SwingCard{}, KeepCard{}, PickSolid{static_cast<std::size_t>(roll(3))}, Key{"sign"}, Back{}, Back{}};
         return actions[roll(9)];
     }
+    if (state.looks.screen == Screen::learn && roll(3) != 0) {
+        const auto piece = piece_in_work(state);
+        const std::int64_t id = piece ? piece->id : state.work.next_id - 1;
+        const char* marks[] = {"0", "L", "own", ""};
+        const Action actions[] = {Key{keys[roll(13)]}, Next{}, StartPiece{{std::array{45.0, 90.0, 180.0, 200.0}[static_cast<std::size_t>(roll(4))]}}, PutInk{marks[roll(4)]}, OtherInk{}, NameMark{}, MorePieces{}, ShowReadings{},
+                                  ReadAgain{{id, static_cast<PieceStep>(roll(10)), static_cast<std::size_t>(roll(2))}}, DropPiece{id}, PickLearned{static_cast<std::size_t>(roll(4))}, PutOnCard{}, Back{}, Undo{}};
+        return actions[roll(14)];
+    }
+    if (state.looks.screen == Screen::card && roll(8) == 0) return LearnBender{};
     if (state.looks.screen == Screen::prove && roll(2) == 0) {
         const Action actions[] = {Key{keys[roll(13)]}, Next{}, CantReach{}, EnoughReadings{}, OneMoreReading{}, AnswerHand{roll(2) == 0}, TapeAgain{static_cast<std::size_t>(roll(3))}, PickSlip{static_cast<std::size_t>(roll(4))}, CorrectSlip{}, ProveAfresh{}, Back{}};
         return actions[roll(11)];

@@ -1,6 +1,7 @@
 #pragma once
 // Works of every shape, each from its number alone.
 
+#include <array>
 #include <cmath>
 #include <random>
 #include <string>
@@ -50,6 +51,21 @@ public:
         return line;
     }
 
+    KeptPiece piece(std::int64_t id) {
+        KeptPiece piece;
+        piece.id = id;
+        piece.tube = name();
+        piece.aim = {std::array{45.0, 90.0, 180.0}[roll(3)]};
+        piece.tape = coin() ? 32 : 64;
+        piece.loaded = coin();
+        for (std::optional<Length>* reading : {&piece.cut, &piece.hook_leg, &piece.lever_leg, &piece.width})
+            if (coin()) *reading = length();
+        if (coin()) piece.set = angle();
+        if (coin()) piece.angle = angle();
+        for (std::size_t n = roll(4); n > 0; --n) piece.inks.push_back({name(), coin() ? std::optional(length()) : std::nullopt});
+        return piece;
+    }
+
     Work work() {
         Work work;
         for (std::size_t n = roll(5); n > 0; --n) work.lines[name()] = line();
@@ -65,6 +81,7 @@ public:
             if (coin()) choice.set_up = SetUp{static_cast<HookHand>(roll(2)), static_cast<Swing>(roll(4))};
             choice.mark = name();
         }
+        for (std::size_t n = roll(6); n > 0; --n) work.pieces[name()].push_back(piece(work.next_id++));
         work.next_id += static_cast<std::int64_t>(roll(100));
         return work;
     }

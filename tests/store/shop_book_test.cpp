@@ -102,6 +102,34 @@ TEST_CASE("what is left for the fitter stands in the book, and one that nobody c
     }
 }
 
+TEST_CASE("a book of version 1 takes the pieces a bender is learned from, half measured ones too, and undo of them") {
+    const OwnFolder own;
+    const fs::path path = own.write("book.sqlite", bytes_in(source_dir / "tests/specimens/book-version-1.sqlite"));
+    BookPages pages = opened(path).read();
+    KeptPiece begun, round;
+    begun.id = 1001;
+    begun.tube = "stainless-304 4763x711";
+    begun.aim = {90};
+    begun.cut = Length{304.8};
+    begun.inks = {{"0", Length{101.6}}, {"50% ##2", {}}};
+    round.id = 1002;
+    round.tube = begun.tube;
+    round.aim = half_turn;
+    round.tape = 64;
+    round.set = half_turn;
+    round.width = Length{33.3};
+    Work work = pages.work;
+    work.pieces = {{"hand-3/16", {begun, round}}, {"other", {}}};
+    work.pieces.erase("other");
+    std::vector<UndoStep> past = pages.past;
+    past.push_back({past.empty() ? 1 : past.back().number + 1, "trailer", pages.work});
+    { REQUIRE(opened(path).save(work, past).ok()); }
+    CHECK(opened(path).read().work == work);
+    CHECK(opened(path).read().past.back().work == pages.work);
+    { Database(path).run("UPDATE piece SET cut_mm = -5 WHERE id = 1001"); }
+    CHECK(refusal(path) == sentence_for(path, "holds an entry that this program did not write"));
+}
+
 TEST_CASE("a new book is empty, and everything saved in it is there again, to the last bit") {
     const OwnFolder own;
     const fs::path path = own.path() / "book.sqlite";
@@ -165,8 +193,8 @@ TEST_CASE("what is no book, not ours, newer, damaged or in use is refused and le
         CHECK(refusal(path) == sentence_for(path, "is another program's database"));
     }
     SECTION("a newer one: the version is at byte 60") {
-        const auto path = book_with(own, 60, std::string("\0\0\0\2", 4));
-        CHECK(refusal(path) == sentence_for(path, "is of format 2, from a newer version of the program; this one knows up to 1"));
+        const auto path = book_with(own, 60, std::string("\0\0\0\3", 4));
+        CHECK(refusal(path) == sentence_for(path, "is of format 3, from a newer version of the program; this one knows up to 2"));
     }
     SECTION("a damaged one") {
         const auto path = book_with(own, 4096, std::string(3000, '\xA5'));

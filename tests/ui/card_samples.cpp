@@ -62,8 +62,96 @@ ScreenView figure() {
     return view;
 }
 
+/// What a piece is asked for, drawn, with its longest words.
+ScreenView taping(const std::string& key, PieceView piece, const std::string& asks, const std::string& how) {
+    RouteBody body;
+    body.asks = asks;
+    body.lines = {{how}};
+    body.piece = std::move(piece);
+    body.columns = 5;
+    for (const char* name : {"7", "8", "9", "1/8", "1/4", "4", "5", "6", "3/8", "1/2", "1", "2", "3", "5/8", "3/4", ".", "0", "+1/32", "+1/16", "7/8"}) body.keys.push_back(button(std::string("key-") + name, name, Key{name}));
+    ScreenView view = card(false);
+    view.key = key;
+    view.header.place = "measuring the bender, piece 1 again";
+    view.body = body;
+    ButtonView undo = button("undo", "Undo", Undo{}), take = button("next", "Take 12 31/32\"", Next{}, Weight::main);
+    view.footer.buttons = {undo, button("back", "Back", Back{}), button("drop", "Spoiled: another piece", DropPiece{1}), take};
+    view.footer.main_id = "next";
+    return view;
+}
+
+PieceView piece(PieceView::Shape shape, PieceView::Taped taped) {
+    PieceView view;
+    view.shape = shape;
+    view.taped = taped;
+    view.taped_words = taped == PieceView::Taped::angle ? "90.5°" : "12 31/32\"";
+    if (shape != PieceView::Shape::bent_back && taped != PieceView::Taped::lever_leg) view.hook_end = "hook end";
+    if (shape != PieceView::Shape::bent_back && taped != PieceView::Taped::hook_leg) view.lever_end = "lever end";
+    return view;
+}
+
+ScreenView learned() {
+    PieceBody body;
+    RowView radius, line, odd;
+    radius.touch = button("learned-0", "Radius of the form", PickLearned{0});
+    radius.detail = "1016.05 mm, good to 25.40 mm";
+    line.touch = button("learned-1", "Line 50% ##2 of the shoe", PickLearned{1});
+    line.touch.chosen = true;
+    line.tone = Tone::now;
+    line.detail = "1 63/64\" before; the card says otherwise";
+    odd.touch = button("learned-2", "Line R", PickLearned{2});
+    odd.detail = "moves with the angle: not for the card";
+    odd.tone = Tone::caution;
+    body.figures.rows = {radius, line, odd};
+    body.figures.notes = {{"Piece 12, ink for line 50% ##2 of the shoe: it does not go with all the others. Take it again.", Tone::caution}};
+    body.figures.pager = {button("earlier", "Page before", TurnPage{-1}), button("later", "Page after", TurnPage{1}), "1 of 2", true};
+    body.piece = piece(PieceView::Shape::straight, PieceView::Taped::past_start);
+    body.piece.bend = std::pair{0.4, 0.8};
+    body.piece.ink = 0.1;
+    body.piece.hook_end = "hook";
+    body.piece.lever_end = "lever";
+    body.piece.ink_words = "line 50% ##2 of the shoe";
+    body.piece.taped_words = "1 63/64\" before";
+    body.piece.caption = "Line 50% ##2 of the shoe lies 1 63/64\" before where the bend starts, good to 3/64\". It may as well show the far end of the bend: at this angle that is the same place. A bend to 45° tells.";
+    ScreenView view = card(false);
+    view.key = "learned";
+    view.header.place = "measuring the bender";
+    view.body = body;
+    ButtonView put = button("put-on-card", "Hold: put it on the card", PutOnCard{}, Weight::main);
+    put.held = true;
+    view.footer.buttons = {button("undo", "Undo", Undo{}), button("back", "Back", Back{}), button("again", "Take it again", ReadAgain{{1, PieceStep::ink, 0}}), button("more", "One more piece", MorePieces{}), put};
+    view.footer.main_id = "put-on-card";
+    return view;
+}
+
+std::vector<Sample> piece_samples() {
+    using Shape = PieceView::Shape;
+    using Taped = PieceView::Taped;
+    std::vector<Sample> all{{"learned", learned()}};
+    const std::string asks = "How far from the hook end is the ink for line 50% ##2 of the shoe?", how = "A block flat on the outside of the lever leg; tape from the hook end to the block.";
+    PieceView ink = piece(Shape::straight, Taped::ink), flat = piece(Shape::bent, Taped::angle), flat_leg = piece(Shape::bent, Taped::lever_leg), radius = piece(Shape::bent, Taped::radius);
+    ink.ink = 1.0 / 3;
+    ink.ink_words = "ink";
+    flat.angle = flat_leg.angle = Angle{45};
+    radius.hook_end = radius.lever_end = "";
+    all.push_back({"piece-ink", taping("piece-ink", ink, asks, how)});
+    for (const auto& [name, taped] : {std::pair{"piece-hook-leg", Taped::hook_leg}, std::pair{"piece-lever-leg", Taped::lever_leg}, std::pair{"piece-angle", Taped::angle}}) all.push_back({name, taping(name, piece(Shape::bent, taped), "How long is the hook leg, outside?", how)});
+    all.push_back({"piece-angle-45", taping("piece-angle-45", flat, "What does the protractor say?", how)});
+    all.push_back({"piece-lever-leg-45", taping("piece-lever-leg-45", flat_leg, "How long is the lever leg, outside?", how)});
+    all.push_back({"piece-width", taping("piece-width", piece(Shape::bent_back, Taped::width), "How wide is it, outside to outside?", how)});
+    Sample of_radius{"learned-radius", learned()};
+    radius.caption = "To the middle of the tube: 1016.05 mm, good to 25.40 mm. A finished bend of this tube has 1016.05 mm.";
+    std::get<PieceBody>(of_radius.view.body).piece = radius;
+    all.push_back(std::move(of_radius));
+    return all;
+}
+
 }  // namespace
 
-std::vector<Sample> card_samples() { return {{"card", card(false)}, {"card-changed", card(true)}, {"card-figure", figure()}}; }
+std::vector<Sample> card_samples() {
+    std::vector<Sample> all = piece_samples();
+    for (const Sample& one : std::vector<Sample>{{"card", card(false)}, {"card-changed", card(true)}, {"card-figure", figure()}}) all.push_back(one);
+    return all;
+}
 
 }  // namespace tubewright
