@@ -58,6 +58,10 @@ void fill_mark_out(const State& state, ScreenView& view);
 void fill_bend(const State& state, ScreenView& view);
 void fill_reading(const State& state, ScreenView& view);
 void fill_done(const State& state, ScreenView& view);
+void fill_bends(const State& state, ScreenView& view);
+void fill_bend_record(const State& state, ScreenView& view);
+void fill_bends_more(const State& state, ScreenView& view);
+void fill_bend_files(const State& state, ScreenView& view);
 void fill_later(const State& state, ScreenView& view);
 void fill_misfit(const State& state, ScreenView& view);
 void fill_wrong(const State& state, ScreenView& view);
@@ -81,6 +85,8 @@ void fill_refused_book(const State& state, ScreenView& view);
 RibbonView ribbon_of(const State& state, bool all_marks);
 std::vector<MoveChip> moves_of(const State& state);
 std::vector<ButtonView> number_keys(bool fractions);
+/// How far from its target the next bend will mostly read, and from what that is known; empty where nothing is.
+std::string sureness_words(const State& state, Angle target);
 /// Why the order of work is as it is, or why there is none; empty while there is nothing to say.
 std::vector<TextView> order_notes(const State& state);
 /// Of the line being entered, as far as it can be drawn.

@@ -46,5 +46,7 @@ void put_undo_rows_back(const TableRows& undo_rows, std::int64_t step, BookRows&
 
 /// The statements that make a book of version 1. A released one is never edited; a later version adds its own.
 extern const char* const book_version_1;
+/// What version 2 has more: the log of bends.
+extern const char* const book_version_2;
 
 }  // namespace tubewright
