@@ -46,14 +46,14 @@ TEST_CASE("a log written to a file is the same when it is read, but for the ids,
 }
 
 TEST_CASE("each thing that can't be in such a file is one sentence: file, place, what, allowed") {
-    CHECK(said_of("\"measured\": 87.0", "\"measured\": 0") == "bends.json: bends[0].measured is 0; allowed is more than 0, up to 190.");
-    CHECK(said_of("\"set\": 93.0", "\"set\": 930") == "bends.json: bends[0].set is 930; allowed is more than 0, up to 190.");
-    CHECK(said_of("2026-11-28", "28.11.2026") == "bends.json: bends[0].day is \"28.11.2026\"; allowed is a day such as 2026-11-25.");
-    CHECK(said_of("counted", "sure") == "bends.json: bends[0].standing is \"sure\"; allowed is counted, asked, confirmed.");
-    CHECK(said_of("\"lot\"", "\"charge\"").rfind("bends.json: bends[0].charge", 0) == 0);
-    CHECK(said_of("tubewright-bends", "tubewright-job").rfind("bends.json: format", 0) == 0);
-    CHECK(said_of("\"bend\": 1", "\"bend\": 0").rfind("bends.json: bends[0].of.bend is 0", 0) == 0);
-    CHECK(said_of("\"mm\"", "\"in\"").rfind("bends.json: units is \"in\"", 0) == 0);
+    CHECK(said_of("\"measured\": 87.0", "\"measured\": 0") == "bends.json, bends[0].measured is 0; allowed: more than 0 and at most 190.");
+    CHECK(said_of("\"set\": 93.0", "\"set\": 930") == "bends.json, bends[0].set is 930; allowed: more than 0 and at most 190.");
+    CHECK(said_of("2026-11-28", "28.11.2026") == "bends.json, bends[0].day is \"28.11.2026\"; allowed: a day such as 2026-11-25.");
+    CHECK(said_of("counted", "sure") == "bends.json, bends[0].standing is \"sure\"; allowed: counted, asked, confirmed.");
+    CHECK(said_of("\"lot\"", "\"charge\"").rfind("bends.json, bends[0].charge", 0) == 0);
+    CHECK(said_of("tubewright-bends", "tubewright-job").rfind("bends.json, format", 0) == 0);
+    CHECK(said_of("\"bend\": 1", "\"bend\": 0").rfind("bends.json, bends[0].of.bend is 0", 0) == 0);
+    CHECK(said_of("\"mm\"", "\"in\"").rfind("bends.json, units is \"in\"", 0) == 0);
     CHECK(said_of("}", "").rfind("bends.json", 0) == 0);
 }
 

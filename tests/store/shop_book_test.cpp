@@ -165,6 +165,7 @@ TEST_CASE("a book of version 1 is brought up to date, and stays beside as it was
     {
         ShopBook book = opened(path);
         CHECK(book.read() == pages);
+        pages.past.push_back({9, "trailer", pages.work});  // the touch that brings the bend
         pages.work.bends = {logged};
         pages.work.lots = {{"tube a", "2026-11-28"}};
         pages.work.next_id = 5;
