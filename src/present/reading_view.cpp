@@ -62,11 +62,11 @@ void fill_keypad(const State& state, const Step& step, ScreenView& view) {
 Belief belief_of(const State& state, const Step& step, Angle reading) { return belief(*sheet_in_hand(state), step, work_in_hand(state), reading); }
 
 /// It is learned from once it was measured again; either way the work goes on.
-void add_doubt(const State& state, Angle reading, ChoiceBody& body) {
+std::string doubt_words(const State& state, Angle reading) {
     const LineWork work = work_in_hand(state);
-    if (!is_doubted(state, work, reading)) return;
+    if (!is_doubted(state, work, reading)) return "";
     const Tape tape = reader_tape(state);
-    body.lines.push_back({"You read " + text(reading, tape) + "; " + text(expected_reading(state, work), tape) + " was expected. Measure again, or keep it.", Tone::caution});
+    return "You read " + text(reading, tape) + "; " + text(expected_reading(state, work), tape) + " was expected. Measure again, or keep it.";
 }
 
 /// The person looks at the bend again; what the reading would mean otherwise.
@@ -92,8 +92,8 @@ ChoiceBody under_body(const State& state, const Step& step, Angle reading) {
     body.hero = text(reading, tape);
     body.lines = {{text(step.target - reading, tape) + " under " + text(step.target, tape), Tone::caution},
                   {"Lay it on the same mark, same turn, and pull to " + to + ": what is missing, and what that springs back."}};
+    if (const std::string doubt = doubt_words(state, reading); !doubt.empty()) body.lines[1] = {doubt, Tone::caution};  // where to pull to stands on the button too
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep it as it is", KeepBend{})};
-    add_doubt(state, reading, body);
     return body;
 }
 
@@ -137,7 +137,7 @@ ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
                   {"If kept, end B is " + text(far_end_off(*sheet_in_hand(state), work_in_hand(state), step.bend, reading), tape) + " off its place."}};
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep the bend", KeepBend{})};
     if (belief_of(state, step, reading) == Belief::sound) {
-        add_doubt(state, reading, body);
+        if (const std::string doubt = doubt_words(state, reading); !doubt.empty()) body.lines[0] = {doubt, Tone::stop};
         return body;
     }
     body.heading = "More than it was pulled to: measure again.";

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "present/screen_view.h"
+#include "present/text.h"
 #include "shell/at_screen.h"
 #include "shell/operator.h"
 #include "state/rules.h"
