@@ -42,7 +42,7 @@ Progress in_one(const Progress& progress) {
 }  // namespace
 
 EndsWithin ends_within(const Sheet& sheet, const std::vector<Placing>& order) {
-    const EndSpread spread = end_spread(sheet.layout->part, order, Hand{}, sheet.line.bender.stretch);
+    const EndSpread spread = end_spread(sheet.layout->part, order, sheet.hand, sheet.line.bender.stretch);
     return {within(spread.a), within(spread.b)};
 }
 

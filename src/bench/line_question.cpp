@@ -20,7 +20,7 @@ bool stopped_in_any_order(const Sheet& sheet) {
 bool has_question(const Sheet& sheet) { return sheet.layout && !sheet.steps.empty() && sheet.layout->part.bends.size() <= 64 && !stopped_in_any_order(sheet); }
 
 OrderQuestion question_of(const Sheet& sheet, const OrderWish& wish) {
-    OrderQuestion question{*sheet.layout, sheet.line.bender, sheet.springback, sheet.set_up, {}, {}, wish};
+    OrderQuestion question{*sheet.layout, sheet.line.bender, sheet.springback, sheet.set_up, {}, sheet.hand, wish};
     question.pieces_a = stack_length(sheet.line.a.fitting);
     question.pieces_b = stack_length(sheet.line.b.fitting);
     return question;

@@ -28,9 +28,12 @@ void apply(FreedLine& freed, const OtherSetUp& way) { freed.set_up = way.set_up;
 void apply(FreedLine& freed, const FreeOrderOfWork&) { freed.wish = {}; }
 void apply(FreedLine&, const OtherBender&) {}
 
-Sheet sheet_for(const FreedLine& freed) {
+/// What is known of a bender's springback holds for that bender.
+Sheet sheet_for(const FreedLine& freed, const Sheet& before) {
     SheetChoice choice;
     choice.set_up = freed.set_up;
+    choice.hand = before.hand;
+    if (freed.line.bender == before.line.bender) choice.springback = before.springback;
     return bend_sheet(freed.line, choice);
 }
 
@@ -41,7 +44,7 @@ public:
 
     bool frees(const WayOut& way) {
         const FreedLine then = freed(sheet_, wish_, way, benders_);
-        const Sheet sheet = sheet_for(then);
+        const Sheet sheet = sheet_for(then, sheet_);
         if (!has_question(sheet)) return false;
         const OrderQuestion question = question_of(sheet, then.wish);
         Patience patience{std::min(sets_in_a_trial, left_.sets)};
@@ -108,7 +111,7 @@ Others other_benders(const Sheet& sheet, const OrderWish& wish, const std::vecto
     for (std::size_t i = 0; i < benders.size(); ++i) {
         if (benders[i].id == sheet.line.bender.id) continue;
         const FreedLine then = freed(sheet, wish, OtherBender{i}, benders);
-        const Sheet on_it = sheet_for(then);
+        const Sheet on_it = sheet_for(then, sheet);
         if (!has_question(on_it)) continue;
         others.questions.push_back(question_of(on_it, then.wish));
         others.places.push_back(i);

@@ -91,10 +91,11 @@ Sheet bend_sheet(const Line& line, const SheetChoice& choice) {
     Sheet sheet;
     sheet.line = line;
     sheet.set_up = choice.set_up.value_or(line.bender.set_up);
-    sheet.springback = springback_prior(line.material, line.tube.od, line.tube.wall, line.bender.radius).line;
+    sheet.springback = choice.springback.value_or(springback_prior(line.material, line.tube.od, line.tube.wall, line.bender.radius).line);
+    sheet.hand = choice.hand;
     sheet.findings = line_findings(line);
     if (!too_sharp(line.route)) {
-        sheet.layout = layout(line, sheet.springback);
+        sheet.layout = layout(line, {choice.laid_growth.value_or(sheet.springback.growth), sheet.springback.zero});
         fill_steps(sheet, choice);
         for (Finding& finding : step_findings(sheet)) sheet.findings.push_back(std::move(finding));
     }

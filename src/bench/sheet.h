@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "bench/finding.h"
+#include "bench/hand.h"
 #include "bench/layout.h"
 #include "bench/line.h"
 #include "bench/order.h"
@@ -41,13 +42,19 @@ struct SheetChoice {
     std::optional<End> hook;            ///< always hold this end; else as the order says
     End mark_from = End::A;             ///< which end the tape is hooked on
     std::vector<Placing> order;         ///< the order of work; default_order() where it isn't the line's bends, each once
+    std::optional<Springback> springback;  ///< what the shop's own bends say of bender and tube; else the physics
+    /// Growth that lengths are laid out with, where it isn't the springback's own: a tube that is cut and inked keeps
+    /// its marks whatever is learned of later, and only the pull follows.
+    std::optional<double> laid_growth;
+    Hand hand = {};                     ///< who bends it
     bool operator==(const SheetChoice&) const = default;
 };
 
 struct Sheet {
     Line line;
     SetUp set_up;
-    Springback springback;
+    Springback springback;         ///< for the pulls
+    Hand hand;                     ///< whose orders and ends are reckoned
     std::optional<Layout> layout;  ///< none where a corner is too sharp to lay out
     std::vector<Step> steps;       ///< in the order of work
     std::vector<Finding> findings; ///< stops first

@@ -40,6 +40,8 @@ constexpr double leg_arm_od = 1.5;
 
 Angle set_angle(const Springback& springback, Angle target) { return (1 + springback.growth) * target + springback.zero; }
 
+Angle released(const Springback& springback, Angle set) { return (1 / (1 + springback.growth)) * (set - springback.zero); }
+
 Angle on_lever(Angle set) { return {std::floor(set.deg * 2 + tolerance::arithmetic) / 2}; }
 
 Length finished_radius(const Springback& springback, Length form_radius) { return (1 + springback.growth) * form_radius; }

@@ -22,6 +22,9 @@ Angle set_angle(const Springback& springback, Angle target);
 /// back, so a set angle is never rounded up.
 Angle on_lever(Angle set);
 
+/// What a bend pulled to `set` ends at after release.
+Angle released(const Springback& springback, Angle set);
+
 /// The radius of the released bend made on a form of this radius.
 Length finished_radius(const Springback& springback, Length form_radius);
 

@@ -82,6 +82,7 @@ MoveBody pull_body(const State& state, const Step& step) {
     if (work.last_reading)
         body.lines.push_back({"It read " + text(*work.last_reading, tape) + ", " + text(step.target - *work.last_reading, tape) + " under " + text(step.target, tape) + "."});
     else body.lines.push_back({springs_back_words(step, tape)});
+    if (const std::string sure = sureness_words(state, step.target); !sure.empty() && !work.last_reading) body.lines.push_back({sure});
     body.lines.push_back({"Approach from below: what is over-bent stays over-bent.", Tone::caution});
     body.picture = picture_of(state, PictureView::Kind::pulled);
     if (work.last_reading) body.picture->again = {*work.last_reading, to};

@@ -58,6 +58,10 @@ void fill_mark_out(const State& state, ScreenView& view);
 void fill_bend(const State& state, ScreenView& view);
 void fill_reading(const State& state, ScreenView& view);
 void fill_done(const State& state, ScreenView& view);
+void fill_bends(const State& state, ScreenView& view);
+void fill_bend_record(const State& state, ScreenView& view);
+void fill_bends_more(const State& state, ScreenView& view);
+void fill_bend_files(const State& state, ScreenView& view);
 void fill_later(const State& state, ScreenView& view);
 void fill_misfit(const State& state, ScreenView& view);
 void fill_wrong(const State& state, ScreenView& view);
@@ -87,6 +91,8 @@ std::vector<ButtonView> letter_keys(int page);
 inline constexpr int letters_in_a_row = 9;
 /// Back, Rub out, Wipe and the next page of letters; the caller adds the main button.
 FooterView letters_footer(const std::string& typed, int page);
+/// How far from its target the next bend will mostly read, and from what that is known; empty where nothing is.
+std::string sureness_words(const State& state, Angle target);
 /// Why the order of work is as it is, or why there is none; empty while there is nothing to say.
 std::vector<TextView> order_notes(const State& state);
 /// Of the line being entered, as far as it can be drawn.

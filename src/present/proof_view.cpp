@@ -68,7 +68,7 @@ void fill_readings(const State& state, const ProofSpeech& say, RouteBody& body) 
     body.cells.push_back(std::move(tile));
 }
 
-std::string typed_trouble(const State& state) {
+std::string reading_trouble(const State& state) {
     const auto number = typed_number(state.looks.typed);
     if (!number) return state.looks.typed.empty() ? "type what the tape says" : "no number yet";
     return typed_tape(state) ? "" : *number > 0 ? "too long" : "it has to be more than 0";
@@ -90,7 +90,7 @@ void fill_taping(const State& state, const ProofSpeech& say, Span span, ScreenVi
     }
     if (!state.looks.retake) buttons.push_back(press_button("cant-reach", "Can't reach there", CantReach{}));
     if (!state.looks.retake && readings_of(state).size() >= 2) buttons.push_back(press_button("enough", "Enough readings", EnoughReadings{}));
-    add_main(view.footer, unless(press_button("next", state.looks.typed.empty() ? "Take the reading" : "Take " + typed_words(state, say), Next{}), typed_trouble(state)));
+    add_main(view.footer, unless(press_button("next", state.looks.typed.empty() ? "Take the reading" : "Take " + typed_words(state, say), Next{}), reading_trouble(state)));
 }
 
 // --- the question of the hand

@@ -61,6 +61,14 @@ void fill_keypad(const State& state, const Step& step, ScreenView& view) {
 
 Belief belief_of(const State& state, const Step& step, Angle reading) { return belief(*sheet_in_hand(state), step, work_in_hand(state), reading); }
 
+/// It is learned from once it was measured again; either way the work goes on.
+std::string doubt_words(const State& state, Angle reading) {
+    const LineWork work = work_in_hand(state);
+    if (!is_doubted(state, work, reading)) return "";
+    const Tape tape = reader_tape(state);
+    return "You read " + text(reading, tape) + "; " + text(expected_reading(state, work), tape) + " was expected. Measure again, or keep it.";
+}
+
 /// The person looks at the bend again; what the reading would mean otherwise.
 TextView second_look(const State& state, const Step& step, Angle reading, const std::string& else_said) {
     if (is_other_scale(step, reading)) return {other_scale_words(reading, reader_tape(state)), Tone::caution};
@@ -84,6 +92,7 @@ ChoiceBody under_body(const State& state, const Step& step, Angle reading) {
     body.hero = text(reading, tape);
     body.lines = {{text(step.target - reading, tape) + " under " + text(step.target, tape), Tone::caution},
                   {"Lay it on the same mark, same turn, and pull to " + to + ": what is missing, and what that springs back."}};
+    if (const std::string doubt = doubt_words(state, reading); !doubt.empty()) body.lines[1] = {doubt, Tone::caution};  // where to pull to stands on the button too
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep it as it is", KeepBend{})};
     return body;
 }
@@ -102,7 +111,7 @@ ChoiceBody opened_more_body(const State& state, const Step& step, Angle reading)
                   {"If you are not sure, pull to " + set + ". Only if the lever was there, pull on to " + on + "."}};
     body.choices = {press_button("again", "Measure again", Back{}),
                     unless(press_button("pull-on", "It was there: pull on to " + on, PullAgain{true}), pull_on_to(sheet, step, work) > sheet.line.bender.max_angle ? "the bender stops before that" : ""),
-                    press_button("keep", "Keep it as it is", KeepBend{})};
+                    press_button("keep-there", "It was there: keep it", KeepBend{true}), press_button("keep", "Not sure: keep it", KeepBend{})};
     return body;
 }
 
@@ -127,7 +136,10 @@ ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
     body.lines = {{text(reading - step.target, tape) + " over " + text(step.target, tape), Tone::stop},
                   {"If kept, end B is " + text(far_end_off(*sheet_in_hand(state), work_in_hand(state), step.bend, reading), tape) + " off its place."}};
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep the bend", KeepBend{})};
-    if (belief_of(state, step, reading) == Belief::sound) return body;
+    if (belief_of(state, step, reading) == Belief::sound) {
+        if (const std::string doubt = doubt_words(state, reading); !doubt.empty()) body.lines[0] = {doubt, Tone::stop};
+        return body;
+    }
     body.heading = "More than it was pulled to: measure again.";
     body.lines[0] = second_look(state, step, reading, "No tube closes after the lever is let go; it went to " + lever_text(set_in_force(step, work_in_hand(state)), tape) + ".");
     body.lines[0].tone = Tone::stop;
@@ -154,6 +166,11 @@ ChoiceBody right_body(const State& state, const Step& step, Angle reading) {
     body.hero = text(reading, tape);
     body.lines = {{"wanted " + text(step.target, tape), Tone::go}};
     body.choices = {press_button("again", "Measure again", Back{})};
+    const LineWork work = work_in_hand(state);
+    if (is_doubted(state, work, reading)) {
+        body.lines.push_back({"But pulled to " + lever_text(set_in_force(step, work), tape) + " it should read " + text(expected_reading(state, work), tape) + ": measure again.", Tone::caution});
+        body.lines.push_back({"Go on without, and nothing is learned from it."});
+    }
     return body;
 }
 

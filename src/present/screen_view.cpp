@@ -26,6 +26,10 @@ std::string screen_name(Screen screen) {
         case Screen::prove: return "prove";
         case Screen::later: return "later";
         case Screen::learn: return "learn";
+        case Screen::bends: return "bends";
+        case Screen::bend: return "bend";
+        case Screen::bends_more: return "bends-more";
+        case Screen::bend_files: return "bend-files";
     }
     return "";
 }
@@ -78,6 +82,7 @@ std::string key_of(const State& state, Screen screen) {
     if (sheet_in_hand(state)) key += step_word(state);
     if (screen == Screen::card && state.card) key += "/" + (state.card->solid ? std::to_string(*state.card->solid) : std::string()) + "/" + state.card->figure;
     if (state.looks.reason) key += "/reason";
+    if (screen == Screen::bend) key += "/" + std::to_string(state.looks.record);
     return key;
 }
 
@@ -90,8 +95,12 @@ Screen showable(const State& state) {
         case Screen::stick_length:
         case Screen::order:
         case Screen::later:
+        case Screen::bends:
+        case Screen::bends_more:
+        case Screen::bend_files:
         case Screen::wrong: return sheet_in_hand(state) ? state.looks.screen : Screen::shelf;
         case Screen::learn: return sheet_in_hand(state) && state.learn && state.card ? Screen::learn : Screen::shelf;
+        case Screen::bend: return !sheet_in_hand(state) ? Screen::shelf : record_in_sight(state) ? Screen::bend : Screen::bends;
         case Screen::card: return sheet_in_hand(state) && state.card ? Screen::card : Screen::shelf;
         case Screen::bench:
             if (!sheet_in_hand(state)) return Screen::shelf;
@@ -126,6 +135,10 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::prove: return fill_proof(state, view);
         case Screen::later: return fill_later(state, view);
         case Screen::learn: return fill_learn(state, view);
+        case Screen::bends: return fill_bends(state, view);
+        case Screen::bend: return fill_bend_record(state, view);
+        case Screen::bends_more: return fill_bends_more(state, view);
+        case Screen::bend_files: return fill_bend_files(state, view);
     }
 }
 

@@ -106,6 +106,7 @@ void fill_stance(const State& state, ScreenView& view) {
     view.header = line_header(state, "bender");
     view.body = std::move(body);
     view.footer = side_footer(state);
+    view.footer.buttons.push_back(press_button("bends", "What your bends say", GoTo{Screen::bends}));
     view.footer.buttons.push_back(press_button("card", "The bender's measures", GoTo{Screen::card}));
 }
 

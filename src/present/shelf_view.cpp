@@ -163,6 +163,7 @@ void fill_line(const State& state, ScreenView& view) {
     // No ribbon here: the finished line is what has to be seen, and takes its room.
     if (sheet.layout) body.picture = PictureView{PictureView::Kind::finished, 0, "The finished line", {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};
     body.buttons = {press_button("stance", "How the bender stands", GoTo{Screen::stance}), unless(press_button("order", "Order of bends", GoTo{Screen::order}), sheet.steps.empty() ? "no bends" : ""), press_button("stock", "Stick and offcuts", GoTo{Screen::stock})};
+    if (!sheet.steps.empty()) body.buttons.push_back(press_button("bends", "What your bends say", GoTo{Screen::bends}));
     view.header = line_header(state, piece_words(sheet.line, work));
     view.footer = side_footer(state);
     if (bar_to_start(state) == Bar::stopped && work.cut && work.stage != Stage::done)

@@ -63,6 +63,7 @@ std::optional<AtBench> read_note(const fs::path& file) {
 Desk::Desk(Places places, Today today, Library library) : places_(std::move(places)), today_(std::move(today)), library_(std::move(library)) {
     state_.checklists = library_.checklists;
     for (const Material& material : library_.materials) state_.material_names[material.id] = material.name;
+    state_.materials = library_.materials;
     state_.own_cards = own_card_ids(places_.home);
     state_.shipped_cards = shipped_cards(places_.assets);
 }
@@ -113,6 +114,9 @@ void Desk::carry_out(const Request& request) {
     else if (std::holds_alternative<ReadPointFiles>(request)) read_point_files();
     else if (const auto* points = std::get_if<ReadPoints>(&request)) read_points_of(*points);
     else if (const auto* corners = std::get_if<WritePointsFile>(&request)) write_points_of(*corners);
+    else if (std::holds_alternative<ReadBendFiles>(request)) read_bend_files();
+    else if (const auto* bends = std::get_if<ReadBends>(&request)) read_bends_of(*bends);
+    else if (const auto* log = std::get_if<WriteBendsFile>(&request)) write_bends_of(*log);
     else if (const auto* card = std::get_if<SaveCard>(&request)) save_card(*card);
     else if (const auto* dropped = std::get_if<DropCard>(&request)) drop_card(*dropped);
     else if (const auto* asked = std::get_if<FindOrder>(&request)) find_order_for(*asked);

@@ -67,6 +67,10 @@ private:
     void read_point_files();
     void read_points_of(const ReadPoints& asked);
     void write_points_of(const WritePointsFile& asked);
+    // the log of bends as files
+    void read_bend_files();
+    void read_bends_of(const ReadBends& asked);
+    void write_bends_of(const WriteBendsFile& asked);
     void find_order_for(const FindOrder& asked);
     void save_work();
     void save_settings();

@@ -41,10 +41,10 @@ struct PieceSpot {
     bool operator==(const PieceSpot&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn, bends, bend, bends_more, bend_files };
 
 // --- what a finger does
-struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card, later
+struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card, later, bends, bends_more, bend_files
 struct OpenJob { std::string path; bool operator==(const OpenJob&) const = default; };
 struct OpenLine { std::string name; bool operator==(const OpenLine&) const = default; };
 struct Next { bool operator==(const Next&) const = default; };                  ///< the main button of the bench
@@ -57,7 +57,7 @@ struct Key { std::string key; bool operator==(const Key&) const = default; };   
                                                                                 ///< also eighths, "+1/16" and "+1/32" on top of them, and "keypad" to have it
 struct PassCheck { bool operator==(const PassCheck&) const = default; };
 struct PullAgain { bool lever_was_there = false; bool operator==(const PullAgain&) const = default; };
-struct KeepBend { bool operator==(const KeepBend&) const = default; };
+struct KeepBend { bool lever_was_there = false; bool operator==(const KeepBend&) const = default; };
 struct WentWrong { bool operator==(const WentWrong&) const = default; };        ///< opens the question, changes nothing
 struct ChooseReason { Reason reason; bool operator==(const ChooseReason&) const = default; };
 struct ChooseKept { std::string choice; bool operator==(const ChooseKept&) const = default; };  ///< id of one of the offered lengths
@@ -135,6 +135,14 @@ struct DropPiece { std::int64_t piece; bool operator==(const DropPiece&) const =
 struct PickLearned { std::size_t row; bool operator==(const PickLearned&) const = default; };  ///< of the result: drawn and explained
 struct PutOnCard { bool operator==(const PutOnCard&) const = default; };                       ///< what was learned, as changes still to be kept
 struct KeepCard { bool operator==(const KeepCard&) const = default; };          ///< as one's own
+// --- what the shop's own bends say
+struct PickRecord { std::int64_t id; bool operator==(const PickRecord&) const = default; };     ///< one bend of the log comes into sight
+struct LeaveRecordOut { std::int64_t id; bool operator==(const LeaveRecordOut&) const = default; };  ///< and put it back
+struct RecordIsRight { std::int64_t id; bool operator==(const RecordIsRight&) const = default; };    ///< of a doubted one: it was measured again
+struct NewTube { bool operator==(const NewTube&) const = default; };            ///< another delivery of the line's tube is bent from now on
+struct ForgetBends { bool operator==(const ForgetBends&) const = default; };    ///< every record of the line's bender and tube
+struct WriteBends { bool operator==(const WriteBends&) const = default; };      ///< the whole log, as a file
+struct BringBends { std::string file; bool operator==(const BringBends&) const = default; };
 struct LookAgain { bool operator==(const LookAgain&) const = default; };        ///< after the looking was stopped
 struct StartFreshBook { bool operator==(const StartFreshBook&) const = default; };
 struct GoOnWithoutBook { bool operator==(const GoOnWithoutBook&) const = default; };
@@ -158,6 +166,9 @@ struct PointFilesAre { std::string folder; std::vector<PointsFile> files; bool o
 struct PointsRead { std::string file; Unit unit; std::vector<MeasuredPoint> points; bool operator==(const PointsRead&) const = default; };
 /// What came of reading or writing points, where that is no list of points: one sentence.
 struct PointsTold { std::string sentence; bool operator==(const PointsTold&) const = default; };
+struct BendFilesAre { std::string folder; std::vector<std::string> files; bool operator==(const BendFilesAre&) const = default; };
+struct BendsRead { std::string file; std::vector<LoggedBend> bends; bool operator==(const BendsRead&) const = default; };
+struct BendsTold { std::string sentence; bool operator==(const BendsTold&) const = default; };  ///< what came of reading or writing them
 struct OrderIs { std::int64_t question; std::shared_ptr<const OrderVerdict> verdict; std::shared_ptr<const HandFacts> by_hand = nullptr; bool operator==(const OrderIs&) const = default; };
 /// The card is on disk and in force, as the user's own or the shipped one again; the open job as it reads with it.
 struct CardKept { Bender bender; bool own; std::optional<Job> job; bool operator==(const CardKept&) const = default; };
@@ -165,7 +176,7 @@ struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const =
 
 using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, LeaveForLater, TickLater, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
-                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard, KeepCard, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
+                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard, KeepCard, PickRecord, LeaveRecordOut, RecordIsRight, NewTube, ForgetBends, WriteBends, BringBends, BendFilesAre, BendsRead, BendsTold, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
                             TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved>;
 

@@ -26,7 +26,7 @@ void take(Doing& d, const TurnPage& a) { d.state.looks.page = std::clamp(d.state
 void take(Doing& d, const Key& a) { press_key(d, a.key); }
 void take(Doing& d, const PassCheck&) { pass_check(d); }
 void take(Doing& d, const PullAgain& a) { pull_again(d, a.lever_was_there); }
-void take(Doing& d, const KeepBend&) { keep_bend(d); }
+void take(Doing& d, const KeepBend& a) { keep_bend(d, a.lever_was_there); }
 void take(Doing& d, const WentWrong&) { open_question(d); }
 void take(Doing& d, const ChooseReason& a) { choose_reason(d, a.reason); }
 void take(Doing& d, const ChooseKept& a) { choose_kept(d, a.choice); }
@@ -156,6 +156,16 @@ void take(Doing& d, const DropPiece& a) { drop_piece(d, a.piece); }
 void take(Doing& d, const PickLearned& a) { pick_learned(d, a.row); }
 void take(Doing& d, const PutOnCard&) { put_on_card(d); }
 void take(Doing& d, const KeepCard&) { keep_card(d); }
+void take(Doing& d, const PickRecord& a) { pick_record(d, a.id); }
+void take(Doing& d, const LeaveRecordOut& a) { leave_record_out(d, a.id); }
+void take(Doing& d, const RecordIsRight& a) { record_is_right(d, a.id); }
+void take(Doing& d, const NewTube&) { new_tube(d); }
+void take(Doing& d, const ForgetBends&) { forget_bends(d); }
+void take(Doing& d, const WriteBends&) { write_bends(d); }
+void take(Doing& d, const BringBends& a) { bring_bends(d, a.file); }
+void take(Doing& d, const BendFilesAre& a) { bend_files_are(d, a); }
+void take(Doing& d, const BendsRead& a) { bends_read(d, a); }
+void take(Doing& d, const BendsTold& a) { d.state.looks.notice = a.sentence; }
 void take(Doing& d, const CardKept& a) { card_kept(d, a); }
 
 void take(Doing& d, const StartFreshBook&) {
@@ -192,7 +202,7 @@ bool is_one_of(const Action& action) {
 
 bool allowed_while_refused(const Action& action) {
     return is_one_of<StartFreshBook, GoOnWithoutBook, Dismiss, SetTheme, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead,
-                     BookRefused, OrderShare, OrderIs, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, CardKept, NotSaved>(action);
+                     BookRefused, OrderShare, OrderIs, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, BendFilesAre, BendsTold, CardKept, NotSaved>(action);
 }
 
 }  // namespace

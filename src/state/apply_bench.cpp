@@ -25,6 +25,8 @@ void begin_bend(LineWork& work, std::size_t step) {
     work.move = Move::mark;
     work.pull_again.reset();
     work.last_reading.reset();
+    work.pulled_with.reset();
+    work.doubted.reset();
     work.pulls = 0;
 }
 
@@ -49,6 +51,7 @@ void leave_prepare(Doing& doing) {
         line.cut_length = stick.needed;
         line.plan = plan_of(sheet);
         for (const Step& step : sheet.steps) line.order.push_back({step.bend, step.hook});
+        if (learned_springback(springback_in_hand(state))) line.laid_growth = sheet.springback.growth;
     }
     line.stage = Stage::mark_out;
     work.lines[line_key(state.job_id, sheet.line.name)] = line;
@@ -77,27 +80,30 @@ bool marks_have_moved(const State& state) {
     return state.looks.screen == Screen::bench && bar_to_start(state) == Bar::none && misfit(*sheet_in_hand(state), work_in_hand(state)) == Misfit::ink;
 }
 
-/// Writes the bend in hand down as made and goes on to the next.
-void bend_is_made(Doing& doing, std::optional<Angle> measured, bool kept_over) {
+/// Writes the bend in hand down as made, and its reading into the log, and goes on to the next.
+void bend_is_made(Doing& doing, std::optional<Angle> measured, bool kept_over, bool lever_was_there = false) {
     const Sheet& sheet = *sheet_in_hand(doing.state);
     LineWork work = work_in_hand(doing.state);
+    Work next = doing.state.work;
+    log_bend(doing.state, next, work, measured, lever_was_there);
     const Step& step = sheet.steps[work.step];
     work.made.push_back({step.bend, set_in_force(step, work), std::max(1, work.pulls), measured, kept_over});
-    const std::size_t next = work.step + 1;
-    if (next == sheet.steps.size()) begin_finish(work, next);
-    else begin_bend(work, next);
-    change_line(doing, work);
+    if (work.step + 1 == sheet.steps.size()) begin_finish(work, work.step + 1);
+    else begin_bend(work, work.step + 1);
+    next.lines[line_key(doing.state.job_id, sheet.line.name)] = work;
+    change_work(doing, std::move(next));
     turn_to_first_page(doing.state);
 }
 
-/// A reading within half a degree is written down at once; any other one asks how to go on.
+/// A reading within half a degree is written down at once, but for one that can hardly be; any other one asks how to go on.
 void reading_is_in(Doing& doing) {
     const State& state = doing.state;
     const Step& step = *step_in_hand(state);
     LineWork work = work_in_hand(state);
     const std::optional<Angle> reading = work.last_reading ? work.last_reading : typed_reading(state);
     if (!reading) return;
-    if (verdict(step.target, *reading) == Verdict::right) return bend_is_made(doing, reading, false);
+    const bool asks = !work.last_reading && is_doubted(state, work, *reading);
+    if (verdict(step.target, *reading) == Verdict::right && !asks) return bend_is_made(doing, reading, false);
     if (work.last_reading) return;
     work.last_reading = reading;
     change_line(doing, work);
@@ -112,6 +118,7 @@ void next_move(Doing& doing) {
         case Move::pull:
             work.move = Move::check;
             work.last_reading.reset();
+            if (!work.pulled_with) work.pulled_with = sheet_in_hand(doing.state)->springback;
             ++work.pulls;
             work.pulled.insert(step_in_hand(doing.state)->bend);
             break;
@@ -149,7 +156,7 @@ void forget_finish(LineWork& work) {
 }
 
 /// Takes the last bend back into hand at its check, with everything that was measured of it.
-void take_last_bend_back(LineWork& work, const Sheet& sheet) {
+void take_last_bend_back(const State& state, LineWork& work) {
     const BendMade last = work.made.back();
     work.made.pop_back();
     forget_finish(work);
@@ -157,15 +164,17 @@ void take_last_bend_back(LineWork& work, const Sheet& sheet) {
     work.move = Move::check;
     work.pulls = last.pulls;
     work.last_reading = last.measured;
-    if (last.set != sheet.steps[work.step].set) work.pull_again = last.set;
+    work.pulled_with = springback_for(state, work);
+    if (last.set != set_angle(*work.pulled_with, sheet_in_hand(state)->steps[work.step].target)) work.pull_again = last.set;
 }
 
-void back_in_bend(LineWork& work, const Sheet& sheet) {
+void back_in_bend(const State& state, LineWork& work) {
+    const Sheet& sheet = *sheet_in_hand(state);
     const Step& step = sheet.steps[work.step];
     switch (work.move) {
         case Move::mark:
             if (work.made.empty()) work.stage = Stage::mark_out;
-            else take_last_bend_back(work, sheet);
+            else take_last_bend_back(state, work);
             return;
         case Move::turn: work.move = Move::mark; return;
         case Move::pull:
@@ -181,11 +190,13 @@ void back_in_bend(LineWork& work, const Sheet& sheet) {
             return;
         case Move::check:
             if (work.last_reading) {
+                if (is_doubted(state, work, *work.last_reading)) work.doubted = work.last_reading;
                 work.last_reading.reset();
                 return;
             }
             work.move = Move::pull;
             work.pulls = std::max(0, work.pulls - 1);
+            if (work.pulls == 0) work.pulled_with.reset();
             return;
     }
 }
@@ -207,17 +218,16 @@ void next_at_bench(Doing& doing) {
 
 void back_at_bench(Doing& doing) {
     if (!at_bench(doing.state)) return show(doing.state, Screen::line);
-    const Sheet& sheet = *sheet_in_hand(doing.state);
     LineWork work = work_in_hand(doing.state);
     switch (work.stage) {
         case Stage::prepare:
         case Stage::done: return show(doing.state, Screen::line);
         case Stage::mark_out: work.stage = Stage::prepare; break;
-        case Stage::bending: back_in_bend(work, sheet); break;
+        case Stage::bending: back_in_bend(doing.state, work); break;
         case Stage::finish:
             if (work.ticks.erase(finish_list_passed) > 0) break;
             if (work.made.empty()) work.stage = Stage::mark_out;
-            else take_last_bend_back(work, sheet);
+            else take_last_bend_back(doing.state, work);
             break;
     }
     change_line(doing, work);
@@ -284,16 +294,17 @@ void pull_again(Doing& doing, bool lever_was_there) {
     if (counts) work.pull_again = to;
     else if (believed != Belief::opened_more) work.pull_again.reset();
     work.move = Move::pull;
+    work.doubted.reset();
     change_line(doing, work);
     turn_to_first_page(doing.state);
 }
 
-void keep_bend(Doing& doing) {
+void keep_bend(Doing& doing, bool lever_was_there) {
     if (!at_check(doing.state)) return;
     const LineWork work = work_in_hand(doing.state);
     if (!work.last_reading) return;
     if (belief(*sheet_in_hand(doing.state), *step_in_hand(doing.state), work, *work.last_reading) == Belief::opened_too_far) return;
-    bend_is_made(doing, work.last_reading, verdict(step_in_hand(doing.state)->target, *work.last_reading) == Verdict::over);
+    bend_is_made(doing, work.last_reading, verdict(step_in_hand(doing.state)->target, *work.last_reading) == Verdict::over, lever_was_there);
 }
 
 void another_piece(Doing& doing) {

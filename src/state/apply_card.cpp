@@ -148,6 +148,7 @@ void card_kept(Doing& doing, const CardKept& kept) {
     work_out_proofs(state);
     for (std::size_t i = 0; i < kept.job->lines.size(); ++i)
         if (kept.job->lines[i].name == name) state.line = i;
+    work_out_springbacks(state);
     work_out_sheets(doing);
     if (!state.line && !name.empty()) show(state, Screen::lines);
 }

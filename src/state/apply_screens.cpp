@@ -18,6 +18,7 @@ void clear_half_done(Looks& looks) {
     looks.picked_bend.reset();
     looks.retake.reset();
     looks.picked_slip = 0;
+    looks.record = 0;
 }
 
 bool is_beside(Screen screen) {
@@ -31,6 +32,10 @@ bool is_beside(Screen screen) {
         case Screen::card:
         case Screen::later:
         case Screen::learn:
+        case Screen::bends:
+        case Screen::bend:
+        case Screen::bends_more:
+        case Screen::bend_files:
         case Screen::wrong: return true;
         case Screen::shelf:
         case Screen::lines:
@@ -55,6 +60,9 @@ bool can_show(const State& state, Screen screen) {
         case Screen::line:
         case Screen::stance:
         case Screen::card:
+        case Screen::bends:
+        case Screen::bends_more:
+        case Screen::bend_files:
         case Screen::stick_length: return sheet_in_hand(state) != nullptr;
         case Screen::order: return sheet_in_hand(state) && !sheet_in_hand(state)->steps.empty();
         case Screen::bench: return bar_to_start(state) == Bar::none;
@@ -64,6 +72,7 @@ bool can_show(const State& state, Screen screen) {
         case Screen::ask:
         case Screen::prove:
         case Screen::word:
+        case Screen::bend:
         case Screen::route: return false;  // by their own touches
         case Screen::wrong: return false;  // only WentWrong opens the question
     }
@@ -106,6 +115,7 @@ void go_to(Doing& doing, Screen screen) {
     if (!can_show(state, screen)) return;
     if (screen == Screen::shelf) doing.requests.push_back(ReadShelf{});
     if (screen == Screen::card) open_card(doing);
+    if (screen == Screen::bend_files) doing.requests.push_back(ReadBendFiles{});
     if (is_beside(screen)) show_beside(state, screen);
     else show(state, screen);
 }
@@ -206,6 +216,7 @@ void job_read(Doing& doing, const JobRead& read) {
     }
     for (const LineOrder& order : state.orders) stop_finding(doing, order);
     state.orders.clear();
+    work_out_springbacks(state);
     work_out_sheets(doing);
     show(state, Screen::lines);
     if (!read.line.empty()) open_line(doing, read.line);
@@ -220,6 +231,7 @@ void book_read(Doing& doing, const BookRead& read) {
     if (!read.past.empty()) state.last_undo_number = std::max(state.last_undo_number, read.past.back().number);
     state.book = BookStanding::open;
     state.book_sentence.clear();
+    work_out_springbacks(state);
     work_out_sheets(doing);
 }
 

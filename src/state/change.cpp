@@ -1,8 +1,10 @@
 // How the record and the settings change, and how they come back.
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
+#include "base/tolerance.h"
 #include "bench/settled_order.h"
 #include "state/doing.h"
 
@@ -17,8 +19,12 @@ void ask_to_save(Doing& doing) {
     doing.requests.push_back(SaveWork{});
 }
 
-SheetChoice choice_for(const Work& work, const Bender& bender) {
+SheetChoice choice_for(const State& state, std::size_t i) {
+    const Work& work = state.work;
+    const Bender& bender = state.job->lines[i].bender;
     SheetChoice choice;
+    choice.springback = learned_springback(state.springbacks[i].get());
+    choice.hand = state.hand;
     const auto found = work.benders.find(bender.id);
     if (found == work.benders.end()) return choice;
     choice.set_up = found->second.set_up;
@@ -48,13 +54,15 @@ void look_at_rest(Doing& doing, const Work& before) {
     State& state = doing.state;
     for (std::size_t i = 0; i < state.sheets.size(); ++i) {
         const LineWork was = line_work(before, state.job_id, state.sheets[i]), is = line_work(state.work, state.job_id, state.sheets[i]);
-        if (is.cut && (was.step != is.step || was.stage != is.stage)) state.sheets[i] = sheet_for(doing, i);
+        if (is.cut && (was.step != is.step || was.stage != is.stage || was.pulled_with != is.pulled_with)) state.sheets[i] = sheet_for(doing, i);
     }
 }
 
 void put_in_place(Doing& doing, Work next) {
-    const bool again = next.benders != doing.state.work.benders || other_orders(doing.state, next);
+    const bool bends = next.lots != doing.state.work.lots || standing_bends(next) != standing_bends(doing.state.work);
+    const bool again = bends || next.benders != doing.state.work.benders || other_orders(doing.state, next);
     const Work before = std::exchange(doing.state.work, std::move(next));
+    if (bends) work_out_springbacks(doing.state);
     if (again) work_out_sheets(doing);
     else look_at_rest(doing, before);
     ask_to_save(doing);
@@ -112,17 +120,29 @@ std::vector<Placing> hand_order(const Sheet& sheet, const std::vector<std::size_
     return order;
 }
 
+/// Less than this of the set angle at 90 is no reason to look for another order. Our choice.
+bool is_much_the_same(const Springback& one, const Springback& other) {
+    return std::abs((set_angle(one, Angle{90}) - set_angle(other, Angle{90})).deg) <= tolerance::lever_stop.deg;
+}
+
+/// A cut tube keeps its marks, and a bend that is being pulled the springback that it was pulled with.
+void lay_out_as_cut(SheetChoice& choice, const LineWork& work, const Line& line) {
+    choice.laid_growth = work.laid_growth.value_or(physics_of(line).growth);
+    if (work.stage == Stage::bending && work.pulled_with) choice.springback = work.pulled_with;
+    choice.order = work.order;
+}
+
 /// One line's sheet: in the order settled when it was cut, with what is in its way as the bender stands now; else
 /// in the best one as far as it is known. Asks for that where it has not been asked yet.
 Sheet sheet_for(Doing& doing, std::size_t i) {
     State& state = doing.state;
     const Line& line = state.job->lines[i];
-    SheetChoice choice = choice_for(state.work, line.bender);
+    SheetChoice choice = choice_for(state, i);
     Sheet sheet = bend_sheet(line, choice);
     const LineWork work = line_work(state.work, state.job_id, sheet);
     if (work.cut) {
-        choice.order = work.order;
-        if (!work.order.empty()) sheet = bend_sheet(line, choice);
+        lay_out_as_cut(choice, work, line);
+        sheet = bend_sheet(line, choice);
         const std::size_t first = work.stage == Stage::finish || work.stage == Stage::done ? sheet.steps.size() : work.step;
         const Misfit against = misfit(sheet, work);  // of a piece that is no longer the sheet's there is nothing good to say
         const bool remeasured = state.orders[i].remeasured && (against == Misfit::none || against == Misfit::ink);
@@ -131,11 +151,12 @@ Sheet sheet_for(Doing& doing, std::size_t i) {
     }
     LineOrder& order = state.orders[i];
     order.remeasured = false;
-    if (order.question == 0 || order.set_up != choice.set_up || order.opening != work.opening) {
+    const bool same_springback = is_much_the_same(order.springback, sheet.springback);
+    if (order.question == 0 || order.set_up != choice.set_up || order.opening != work.opening || !same_springback) {
         stop_finding(doing, order);
-        if (order.set_up != choice.set_up) order.best_ends.reset();
+        if (order.set_up != choice.set_up || !same_springback) order.best_ends.reset();
         choice.order = hand_order(sheet, work.opening, order.verdict.get());
-        order = {state.next_question++, true, 0, choice.set_up, work.opening, nullptr, nullptr, order.best_ends};
+        order = {state.next_question++, true, 0, choice.set_up, work.opening, sheet.springback, nullptr, nullptr, order.best_ends};
         doing.requests.push_back(FindOrder{order.question, i});
         if (!choice.order.empty() && !order.best_ends) {  // as after switching on: it is only known once somebody looks
             order.best_question = state.next_question++;
@@ -155,6 +176,7 @@ void work_out_sheets(Doing& doing) {
     state.sheets.clear();
     if (!state.job) return;
     state.orders.resize(state.job->lines.size());
+    if (state.springbacks.size() != state.job->lines.size()) work_out_springbacks(state);
     for (std::size_t i = 0; i < state.job->lines.size(); ++i) state.sheets.push_back(sheet_for(doing, i));
 }
 

@@ -18,6 +18,10 @@ void change_line(Doing& doing, const LineWork& next);
 void change_settings(Doing& doing, const Settings& next);
 /// Sheets and what is still to be asked about their orders.
 void work_out_sheets(Doing& doing);
+/// What the log of bends says of each line of the job, and of the hand. The sheets follow from it.
+void work_out_springbacks(State& state);
+/// Writes the reading of the bend in hand into the log of `next`, or what was written of it out again where there is none.
+void log_bend(const State& state, Work& next, const LineWork& work, std::optional<Angle> reading, bool lever_was_there);
 
 void show(State& state, Screen screen);        ///< as a main screen: the way back is its own
 void show_beside(State& state, Screen screen); ///< as a side screen: Back leads here again
@@ -31,7 +35,7 @@ void leave_for_later(Doing& doing, const std::string& id);
 void tick_later(Doing& doing, const LeftForLater& left);
 void pass_check(Doing& doing);
 void pull_again(Doing& doing, bool lever_was_there);
-void keep_bend(Doing& doing);
+void keep_bend(Doing& doing, bool lever_was_there);
 void another_piece(Doing& doing);
 
 // --- the order of bends
@@ -128,6 +132,16 @@ void back_at_learning(Doing& doing);
 void press_learning_key(Doing& doing, const std::string& key);
 void undo_learning(Doing& doing);
 void redo_learning(Doing& doing);
+// --- what the shop's own bends say
+void pick_record(Doing& doing, std::int64_t id);
+void leave_record_out(Doing& doing, std::int64_t id);
+void record_is_right(Doing& doing, std::int64_t id);
+void new_tube(Doing& doing);
+void forget_bends(Doing& doing);
+void write_bends(Doing& doing);
+void bring_bends(Doing& doing, const std::string& file);
+void bend_files_are(Doing& doing, const BendFilesAre& told);
+void bends_read(Doing& doing, const BendsRead& read);
 
 // --- a spoiled tube
 void open_question(Doing& doing);

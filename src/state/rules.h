@@ -105,6 +105,32 @@ AsMeasured measured_angles(const Sheet& sheet, const LineWork& work);
 /// end A held still.
 Length far_end_off(const Sheet& sheet, const LineWork& work, std::size_t bend, Angle reading);
 
+// --- what the shop's own bends say
+/// Of tube that no bend has been measured of.
+Springback physics_of(const Line& line);
+/// The records that are learned from now, or could be: not those of a bend that is in hand again.
+std::vector<BendCheck> standing_bends(const Work& work);
+/// What the log says of the line, its tube and delivery; null where nothing is known of them.
+const SpringbackState* springback_in_hand(const State& state);
+/// Whether any bend stands behind it; else it is the physics alone.
+bool is_learned(const SpringbackState& known);
+/// For the sheets; none: the physics, also where the log says what can't be.
+std::optional<Springback> learned_springback(const SpringbackState* known);
+/// In force for the bend in hand, were `work` its line's record.
+Springback springback_for(const State& state, const LineWork& work);
+/// The bend in hand with this reading, as it would go into the log; none where the reading is no springback at all. Where
+/// the lever may have stopped short and the person does not say that it was there, it is in doubt however often it is measured.
+std::optional<LoggedBend> as_logged(const State& state, const LineWork& work, Angle reading, bool lever_was_there = false);
+/// Whether the reading of the bend in hand is too unlikely to be learned from before it was measured again.
+bool is_doubted(const State& state, const LineWork& work, Angle reading);
+/// What the bend in hand was expected to read.
+Angle expected_reading(const State& state, const LineWork& work);
+/// The records of the line's bender and tube, the newest first.
+std::vector<LoggedBend> bends_in_hand(const State& state);
+const LoggedBend* record_in_sight(const State& state);
+/// The delivery of the line's tube in use.
+std::string lot_in_use(const Work& work, const Tube& tube);
+
 // --- a spoiled tube
 struct KeptOffer {
     std::string id;               ///< whole, both, end-a, end-b, none

@@ -11,6 +11,7 @@
 #include "bench/checklist.h"
 #include "bench/proving.h"
 #include "bench/sheet.h"
+#include "bench/springback_log.h"
 #include "state/action.h"
 #include "state/work.h"
 
@@ -29,6 +30,7 @@ struct Looks {
     std::optional<std::size_t> picked_bend; ///< on the order screen, for the arrows
     std::optional<std::size_t> retake;      ///< while an entry is proved: the reading to be taped once more
     std::size_t picked_slip = 0;            ///< and which of the slips is looked at
+    std::int64_t record = 0;         ///< of the log of bends, looked at
     bool large_picture = false;      ///< of the line being entered, in place of all else
     std::string notice;              ///< one sentence that waits to be read
     bool operator==(const Looks&) const = default;
@@ -44,6 +46,7 @@ struct LineOrder {
     double share = 0;                ///< of the looking
     std::optional<SetUp> set_up;     ///< as it was asked
     std::vector<std::size_t> opening;
+    Springback springback;           ///< of the sheet that was looked at
     std::shared_ptr<const OrderVerdict> verdict;
     std::shared_ptr<const HandFacts> by_hand;  ///< where the verdict is on an order by hand
     std::optional<EndsWithin> best_ends;       ///< of the best order, once that has been found for this set-up
@@ -92,12 +95,17 @@ struct State {
     std::optional<Job> job;
     std::vector<Sheet> sheets;       ///< one for each line of the job; worked out when job or choice changes
     std::vector<LineOrder> orders;   ///< one for each sheet
+    std::vector<std::shared_ptr<const SpringbackState>> springbacks;  ///< one for each sheet: what the log of bends says of it
+    Hand hand;                       ///< and of the hand
     std::int64_t next_question = 1;
     std::optional<std::size_t> line; ///< which line is in hand
     Work work;
     std::vector<UndoStep> past, future;  ///< for undo and redo; oldest and nearest first
     std::int64_t last_undo_number = 0;
     std::map<std::string, std::string> material_names;  ///< by id; given at start, never changed
+    std::vector<Material> materials; ///< given at start, never changed
+    std::string bend_folder;         ///< of the files that bends can be brought in from, and what lies in it
+    std::vector<std::string> bend_files;
     Offers offers;                   ///< given at start, never changed
     std::optional<Entry> entry;      ///< a job being entered
     std::shared_ptr<const Sheet> entry_sheet;  ///< of what is entered of the line in hand, as far as it can be worked out
@@ -138,7 +146,11 @@ struct ReadPoints { std::string file; Unit unit; bool operator==(const ReadPoint
 struct WritePointsFile { std::string name; Unit unit; std::vector<MeasuredPoint> points; bool operator==(const WritePointsFile&) const = default; };
 struct SaveCard { Bender bender; Unit unit; bool operator==(const SaveCard&) const = default; };  ///< as the user's own; the answer is CardKept or NotSaved
 struct DropCard { Bender shipped; bool operator==(const DropCard&) const = default; };  ///< the user's own is laid aside; the answer is the same
-using Request = std::variant<ReadDraft, KeepDraft, ReadPointFiles, ReadPoints, WritePointsFile, ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
+struct ReadBendFiles { bool operator==(const ReadBendFiles&) const = default; };  ///< the answer is BendFilesAre
+struct ReadBends { std::string file; bool operator==(const ReadBends&) const = default; };  ///< the answer is BendsRead or BendsTold
+/// Under a name that no file has yet; the answer is BendsTold.
+struct WriteBendsFile { std::vector<LoggedBend> bends; bool operator==(const WriteBendsFile&) const = default; };
+using Request = std::variant<ReadBendFiles, ReadBends, WriteBendsFile, ReadDraft, KeepDraft, ReadPointFiles, ReadPoints, WritePointsFile, ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
 
 struct StateStep {
     State state;

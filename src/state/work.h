@@ -11,9 +11,11 @@
 
 #include "base/quantity.h"
 #include "base/words.h"
+#include "bench/bend_log.h"
 #include "bench/bender.h"
 #include "bench/kept_piece.h"
 #include "bench/order_search.h"
+#include "bench/springback.h"
 
 namespace tubewright {
 
@@ -56,6 +58,9 @@ struct LineWork {
     std::string plan;                ///< of the sheet it was cut for; see plan_of() in rules.h
     std::string inked;               ///< where its marks are; see inking_of() in rules.h
     std::vector<Placing> order;      ///< of work, settled when the tube was cut
+    std::optional<double> laid_growth;  ///< of the springback that it was laid out with when it was cut; none: the physics'
+    std::optional<Springback> pulled_with;  ///< in force for the bend in hand since its lever was first pulled
+    std::optional<Angle> doubted;    ///< a reading of the bend in hand too unlikely to learn from, while it is measured again
     std::vector<std::size_t> opening;  ///< bends that the person wants made first, in this order; all of them: an order by hand
     std::set<std::size_t> pulled;    ///< bends that the lever was ever pulled for; going back unbends nothing
     int attempt = 1;                 ///< of this piece
@@ -88,6 +93,21 @@ struct Offcut {
     bool operator==(const Offcut&) const = default;
 };
 
+/// Which bend of which tube: a line's piece, counted from 1, and the how-manieth try at it.
+struct BendOfTube {
+    std::string job, line;           ///< the job's id
+    int piece = 0, attempt = 0;
+    std::size_t bend = 0;            ///< from 0
+    bool operator==(const BendOfTube&) const = default;
+};
+
+/// A bend as it went into the log. One of a bend: a further pull or another reading takes the place of the one before.
+struct LoggedBend {
+    BendCheck check;
+    BendOfTube of;
+    bool operator==(const LoggedBend&) const = default;
+};
+
 /// What is chosen at the bench for a bender, by bender id.
 struct BenchChoice {
     std::optional<SetUp> set_up;
@@ -104,6 +124,8 @@ struct Work {
     std::map<std::string, std::map<std::string, Length>> used;  ///< made into finished lines, by day, then by tube key
     std::map<std::string, BenchChoice> benders;
     std::map<std::string, std::vector<KeptPiece>> pieces;  ///< bent to learn a bender, by its id; oldest first
+    std::vector<LoggedBend> bends;       ///< that were measured, in the order of their ids
+    std::map<std::string, std::string> lots;  ///< the delivery in use, by tube key; the first one has no name
     std::int64_t next_id = 1;
     bool operator==(const Work&) const = default;
 };

@@ -17,6 +17,7 @@ const std::array<const char*, 2> hands{"left", "right"};
 const std::array<const char*, 4> swing_words{"away", "toward", "up", "down"};
 const std::array<const char*, 2> units{"in", "mm"};
 const std::array<const char*, 2> themes{"light", "dark"};
+const std::array<const char*, 3> standings{"counted", "asked", "confirmed"};
 
 template <class Enum, std::size_t n>
 Cell word(const std::array<const char*, n>& words, Enum value) { return std::string(words.at(static_cast<std::size_t>(value))); }
@@ -26,6 +27,7 @@ Cell whole(int value) { return static_cast<std::int64_t>(value); }
 Cell yes(bool value) { return static_cast<std::int64_t>(value ? 1 : 0); }
 Cell maybe(const std::optional<Angle>& angle) { return angle ? Cell(angle->deg) : Cell(); }
 Cell maybe(const std::optional<Length>& length) { return length ? Cell(length->mm) : Cell(); }
+Cell maybe(const std::optional<double>& number) { return number ? Cell(*number) : Cell(); }
 Cell maybe(const std::optional<std::size_t>& number) { return number ? count(*number) : Cell(); }
 
 /// Reads the cells of one row in their order.
@@ -56,15 +58,15 @@ public:
         return value;
     }
     std::optional<Angle> maybe_angle() {
-        const Cell& cell = next();
-        if (std::holds_alternative<std::monostate>(cell)) return std::nullopt;
-        return Angle{within(as<double>(cell), -widest_deg, widest_deg)};
+        const auto degrees = maybe_real(-widest_deg, widest_deg);
+        return degrees ? std::optional(Angle{*degrees}) : std::nullopt;
     }
     std::optional<Length> maybe_length() {
         const Cell& cell = next();
         if (std::holds_alternative<std::monostate>(cell)) return std::nullopt;
         return Length{within(as<double>(cell), 0, longest_mm)};
     }
+    std::optional<double> maybe_growth() { return maybe_real(-most_growth, most_growth); }
     std::optional<std::size_t> maybe_count() {
         const Cell& cell = next();
         if (std::holds_alternative<std::monostate>(cell)) return std::nullopt;
@@ -86,7 +88,12 @@ public:
     }
 
 private:
-    static constexpr double longest_mm = 1e9, widest_deg = 1000;
+    std::optional<double> maybe_real(double least, double most) {
+        const Cell& cell = next();
+        if (std::holds_alternative<std::monostate>(cell)) return std::nullopt;
+        return within(as<double>(cell), least, most);
+    }
+    static constexpr double longest_mm = 1e9, widest_deg = 1000, most_growth = 10;
     static double within(double value, double least, double most) {
         if (!(value >= least && value <= most)) strange();  // NaN lies nowhere
         return value;
@@ -111,7 +118,7 @@ constexpr double most_px_per_mm = 1000;
 
 const Row no_key;  // for reading what follows the key alone
 
-enum Table { line_work, line_tick, bend_pulled, bend_made, line_order, line_opening, scrap, offcut, stick, used, bench_choice, piece, piece_ink, counter, settings, undo_step, undo_row, table_count };
+enum Table { line_work, line_tick, bend_pulled, bend_made, line_order, line_opening, scrap, offcut, stick, used, bench_choice, piece, piece_ink, counter, settings, undo_step, undo_row, line_springback, tube_lot, bend_check, bend_of_tube, table_count };
 
 // What was left for later stands among the ticks, as "later 2 hand-over-recheck" or "done 2 hand-over-recheck": no
 // tick has a space in it, and a book of version 1 has a place for it.
@@ -145,6 +152,69 @@ void put_line(BookRows& rows, const std::string& key, const LineWork& line) {
         const BendMade& made = line.made[i];
         rows[bend_made][{key, count(i)}] = {count(made.bend), made.set.deg, whole(made.pulls), maybe(made.measured), yes(made.kept_over)};
     }
+}
+
+void put_springback(BookRows& rows, const std::string& key, const LineWork& line) {
+    if (!line.laid_growth && !line.pulled_with && !line.doubted) return;
+    const auto growth = line.pulled_with ? std::optional(line.pulled_with->growth) : std::nullopt;
+    const auto zero = line.pulled_with ? std::optional(line.pulled_with->zero) : std::nullopt;
+    rows[line_springback][{key}] = {maybe(line.laid_growth), maybe(growth), maybe(zero), maybe(line.doubted)};
+}
+
+void read_springbacks(const BookRows& rows, Work& work) {
+    for (const auto& [key, rest] : rows[line_springback]) {
+        Reader cells(key, rest);
+        LineWork& line = work.lines[cells.text()];
+        line.laid_growth = cells.maybe_growth();
+        const auto growth = cells.maybe_growth();
+        const auto zero = cells.maybe_angle();
+        if (growth && zero) line.pulled_with = Springback{*growth, *zero};
+        line.doubted = cells.maybe_angle();
+    }
+}
+
+void put_bend(BookRows& rows, const LoggedBend& logged) {
+    const BendCheck& check = logged.check;
+    const Tube& tube = check.with.tube;
+    rows[bend_check][{check.record.id}] = {check.record.day, word(standings, check.record.standing), yes(check.record.left_out), check.with.bender, tube.od.mm, tube.wall.mm, tube.material,
+                                           check.lot, maybe(check.target), check.set.deg, check.measured.deg, yes(check.set_was_read)};
+    rows[bend_of_tube][{check.record.id}] = {logged.of.job, logged.of.line, whole(logged.of.piece), whole(logged.of.attempt), count(logged.of.bend)};
+}
+
+LoggedBend read_bend(const Row& key, const Row& rest) {
+    Reader cells(key, rest);
+    LoggedBend logged;
+    BendCheck& check = logged.check;
+    check.record.id = cells.number();
+    check.record.day = cells.text();
+    check.record.standing = cells.word<RecordStanding>(standings);
+    check.record.left_out = cells.yes();
+    check.with.bender = cells.text();
+    check.with.tube.od = cells.length();
+    check.with.tube.wall = cells.length();
+    check.with.tube.material = cells.text();
+    check.lot = cells.text();
+    check.target = cells.maybe_angle();
+    check.set = cells.angle();
+    check.measured = cells.angle();
+    check.set_was_read = cells.yes();
+    return logged;
+}
+
+void read_bends(const BookRows& rows, Work& work) {
+    for (const auto& [key, rest] : rows[bend_check]) {
+        LoggedBend logged = read_bend(key, rest);
+        if (const auto of = rows[bend_of_tube].find(key); of != rows[bend_of_tube].end()) {
+            Reader cells(no_key, of->second);
+            logged.of.job = cells.text();
+            logged.of.line = cells.text();
+            logged.of.piece = cells.whole();
+            logged.of.attempt = cells.whole();
+            logged.of.bend = cells.count();
+        }
+        work.bends.push_back(std::move(logged));
+    }
+    for (const auto& [key, rest] : rows[tube_lot]) work.lots[Reader(key, rest).text()] = Reader(no_key, rest).text();
 }
 
 void put_order(BookRows& rows, const std::string& key, const LineWork& line) {
@@ -318,6 +388,10 @@ const std::vector<TableShape>& book_tables() {
         {"settings", {"only_row", "unit", "tape_denominator", "theme", "screen_px_per_mm"}, 1},
         {"undo_step", {"step", "job"}, 1},
         {"undo_row", {"step", "page", "key_1", "key_2", "was", "cell_1", "cell_2", "cell_3", "cell_4", "cell_5", "cell_6", "cell_7", "cell_8", "cell_9", "cell_10", "cell_11", "cell_12"}, 4},
+        {"line_springback", {"line", "laid_growth", "pulled_growth", "pulled_zero_deg", "doubted_deg"}, 1},
+        {"tube_lot", {"tube", "lot"}, 1},
+        {"bend_check", {"id", "day", "standing", "left_out", "bender", "tube_od_mm", "tube_wall_mm", "tube_material", "lot", "target_deg", "set_deg", "measured_deg", "set_was_read"}, 1},
+        {"bend_of_tube", {"id", "job", "line", "piece", "attempt", "bend"}, 1},
     };
     return tables;
 }
@@ -329,7 +403,10 @@ BookRows rows_of_work(const Work& work) {
     for (const auto& [key, line] : work.lines) {
         put_line(rows, key, line);
         put_order(rows, key, line);
+        put_springback(rows, key, line);
     }
+    for (const LoggedBend& logged : work.bends) put_bend(rows, logged);
+    for (const auto& [tube, lot] : work.lots) rows[tube_lot][{tube}] = {lot};
     for (std::size_t i = 0; i < work.scrap.size(); ++i) {
         const Scrap& entry = work.scrap[i];
         rows[scrap][{count(i)}] = {entry.id, entry.day, entry.job, entry.line, entry.tube, word(reasons, entry.reason), entry.scrapped.mm, entry.kept.mm, maybe(entry.bend), entry.second.mm};
@@ -355,6 +432,8 @@ Work work_of(const BookRows& rows) {
     read_stock(rows, work);
     read_benders(rows, work);
     read_pieces(rows, work);
+    read_springbacks(rows, work);
+    read_bends(rows, work);
     for (const auto& [key, rest] : rows[counter]) work.next_id = Reader(no_key, rest).number();
     return work;
 }

@@ -48,5 +48,7 @@ void put_undo_rows_back(const TableRows& undo_rows, std::int64_t step, BookRows&
 extern const char* const book_version_1;
 /// And those that add the pieces a bender is learned from.
 extern const char* const book_pieces;
+/// What version 2 has more: the log of bends.
+extern const char* const book_version_2;
 
 }  // namespace tubewright

@@ -159,4 +159,46 @@ CREATE TABLE piece_ink (
 ) STRICT, WITHOUT ROWID;
 )sql";
 
+const char* const book_version_2 = R"sql(
+CREATE TABLE line_springback (
+    line TEXT NOT NULL PRIMARY KEY REFERENCES line_work DEFERRABLE INITIALLY DEFERRED,
+    laid_growth REAL,
+    pulled_growth REAL,
+    pulled_zero_deg REAL,
+    doubted_deg REAL,
+    CHECK ((pulled_growth IS NULL) = (pulled_zero_deg IS NULL))
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE tube_lot (
+    tube TEXT NOT NULL PRIMARY KEY,
+    lot TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE bend_check (
+    id INTEGER NOT NULL PRIMARY KEY,
+    day TEXT NOT NULL,
+    standing TEXT NOT NULL CHECK (standing IN ('counted', 'asked', 'confirmed')),
+    left_out INTEGER NOT NULL CHECK (left_out IN (0, 1)),
+    bender TEXT NOT NULL,
+    tube_od_mm REAL NOT NULL,
+    tube_wall_mm REAL NOT NULL,
+    tube_material TEXT NOT NULL,
+    lot TEXT NOT NULL,
+    target_deg REAL,
+    set_deg REAL NOT NULL,
+    measured_deg REAL NOT NULL,
+    set_was_read INTEGER NOT NULL CHECK (set_was_read IN (0, 1))
+) STRICT;
+
+-- Which bend of which tube it was; a table of its own because an undo_row has no more than twelve cells.
+CREATE TABLE bend_of_tube (
+    id INTEGER NOT NULL PRIMARY KEY REFERENCES bend_check DEFERRABLE INITIALLY DEFERRED,
+    job TEXT NOT NULL,
+    line TEXT NOT NULL,
+    piece INTEGER NOT NULL CHECK (piece >= 0),
+    attempt INTEGER NOT NULL CHECK (attempt >= 0),
+    bend INTEGER NOT NULL CHECK (bend >= 0)
+) STRICT;
+)sql";
+
 }  // namespace tubewright

@@ -110,6 +110,13 @@ std::string Database::text(const std::string& query) {
     return std::holds_alternative<std::string>(cell) ? std::get<std::string>(cell) : "";
 }
 
+std::string Database::bytes() {
+    sqlite3_int64 size = 0;
+    const std::unique_ptr<unsigned char, decltype(&sqlite3_free)> all(sqlite3_serialize(db_, "main", &size, 0), &sqlite3_free);
+    if (!all) give_up(db_, SQLITE_NOMEM);
+    return {reinterpret_cast<const char*>(all.get()), static_cast<std::size_t>(size)};
+}
+
 bool Database::read_only() const { return sqlite3_db_readonly(db_, "main") == 1; }
 
 TableRows Database::rows(const TableShape& table) {

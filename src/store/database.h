@@ -29,6 +29,7 @@ public:
     /// The first column of the first row; 0, or no text, where there is none of that kind.
     std::int64_t number(const std::string& query);
     std::string text(const std::string& query);
+    std::string bytes();     ///< the whole file as it would be with what was run
     bool read_only() const;  ///< the file can be read but not written
 
     /// The whole table: each row's keys, and the rest of the row.

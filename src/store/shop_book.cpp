@@ -2,6 +2,7 @@
 
 #include <array>
 #include <fstream>
+#include <optional>
 
 #include "store/book_rows.h"
 #include "store/database.h"
@@ -13,7 +14,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::uint32_t our_id = 0x54756265;  // "Tube"
-const std::array<const char*, 2> steps{book_version_1, book_pieces};  // step n makes version n + 1 out of version n
+const std::array<const char*, 3> steps{book_version_1, book_version_2, book_pieces};  // step n makes version n + 1 out of version n
 constexpr std::uint32_t newest = steps.size();
 
 /// Throws what comes after "The shop book ... ".
@@ -54,6 +55,23 @@ bool bring_up_to_date(Database& database) {
     if (version == newest) return false;
     database.run("PRAGMA application_id = " + std::to_string(our_id) + "; PRAGMA user_version = " + std::to_string(newest));
     return true;
+}
+
+/// All of an older book, to be kept beside under its version: the program that wrote it can't read what it becomes.
+/// Nothing for a new book, and for one of today.
+struct OlderBook {
+    fs::path kept;
+    std::string bytes;
+};
+std::optional<OlderBook> older_book(Database& database, const fs::path& path) {
+    const std::int64_t version = database.number("PRAGMA user_version");
+    if (version == 0 || version >= newest) return std::nullopt;
+    return OlderBook{path.string() + ".version-" + std::to_string(version), database.bytes()};
+}
+
+void keep_beside(const OlderBook& older) {
+    RealDisk disk;
+    if (!save_whole(disk, older.kept, older.bytes).ok()) refuse("is of an older format, and no copy of it can be written beside it");
 }
 
 /// Writes what stands there already: a book that can't be written, in a folder that takes no journal for instance, is
@@ -104,10 +122,12 @@ struct ShopBook::Inside {
         database.run("PRAGMA locking_mode = EXCLUSIVE; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; BEGIN EXCLUSIVE");
         if (database.read_only()) refuse("may be read but not written");
         check_whole(database);
+        const auto older = older_book(database, path);
         const bool changed = bring_up_to_date(database);
         for (const TableShape& table : book_tables()) rows.push_back(database.rows(table));
         settings = pages_of(rows).settings;
         try_to_write(database);
+        if (older) keep_beside(*older);
         database.run(changed ? "COMMIT" : "ROLLBACK");
         database.run("PRAGMA journal_mode = DELETE");
     }

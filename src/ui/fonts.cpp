@@ -50,7 +50,7 @@ Result<Fonts, FontMissing> load_fonts(ImFontAtlas& atlas, const std::string& fol
 
 double grow_for(ImVec2 display_px, double px_per_mm) {
     const double across = display_px.x / px_per_mm / 217.0, down = display_px.y / px_per_mm / 135.0;
-    return std::clamp(std::min(across, down), 0.3, 1.6);
+    return std::clamp(std::min(across, down), 0.3, 2.1);
 }
 
 }  // namespace tubewright

@@ -41,7 +41,7 @@ struct FontMissing {
 /// the layout takes: the screen's own, times grow_for().
 Result<Fonts, FontMissing> load_fonts(ImFontAtlas& atlas, const std::string& folder, double px_per_mm);
 
-/// How much larger than on the smallest screen everything is drawn: 1 on 217 × 135 mm, at most 1.6.
+/// How much larger than on the smallest screen everything is drawn: 1 on 217 × 135 mm, at most 2.1.
 /// Under 1 only where the screen is smaller than that, so that nothing falls off its edge.
 double grow_for(ImVec2 display_px, double px_per_mm);
 

@@ -1,6 +1,6 @@
 // What is said while a bender is measured with bent pieces.
 
-#include "present/expect_text.h"
+#include "present/expect_screen.h"
 #include "present/learn_words.h"
 #include "present/screen_view.h"
 #include "present/view_text.h"
@@ -9,8 +9,6 @@
 namespace tubewright {
 using namespace literals;
 namespace {
-
-void expect_screen(const std::string& name, const State& state) { expect_text(name, as_text(screen_view(state))); }
 
 LearnTroubleWords trouble_words(const LearnTrouble& trouble) {
     KeptPiece piece;

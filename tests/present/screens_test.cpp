@@ -1,6 +1,6 @@
 // Whole screens as a reader sees them. The files are read in review as screens are looked at.
 
-#include "present/expect_text.h"
+#include "present/expect_screen.h"
 #include "present/screen_view.h"
 #include "present/sheet_text.h"
 #include "present/view_text.h"
@@ -8,8 +8,6 @@
 
 namespace tubewright {
 namespace {
-
-void expect_screen(const std::string& name, const State& state) { expect_text(name, as_text(screen_view(state))); }
 
 /// Eight bends, zigzag.
 Job long_job() {
@@ -131,6 +129,49 @@ TEST_CASE("a reading under its target asks for another pull, one over it never d
     REQUIRE(step_in_hand(first)->target == Angle{45});
     expect_screen("other-scale", reading(first, "135"));
     expect_screen("wrong-while-pulling", touched(second_bend(), {Next{}, Next{}, WentWrong{}, ChooseReason{Reason::wrong_way}}));
+}
+
+TEST_CASE("what the shop's own bends say: on the pull, on their page, one of them, and what can be done with all") {
+    const State none = touched(job_open(), {OpenLine{"axle crossover"}, GoTo{Screen::bends}});
+    expect_screen("bends-none", none);
+    // 45 wanted and read 45, then 90 wanted and read 88, kept.
+    State state = reading(at_check(at_first_bend()), "45");
+    expect_screen("pull-learned", touched(state, {Next{}, Next{}}));
+    const State under = reading(at_check(state), "86");
+    state = touched(reading(at_check(state), "88"), {KeepBend{true}});
+    state = touched(state, {GoTo{Screen::line}, GoTo{Screen::bends}});
+    expect_screen("bends", state);
+    const std::int64_t id = state.work.bends.back().check.record.id;
+    const State one = touched(state, {PickRecord{id}});
+    expect_screen("bend", one);
+    expect_screen("bend-left-out", touched(one, {LeaveRecordOut{id}}));
+    expect_screen("bends-more", touched(state, {GoTo{Screen::bends_more}}));
+    expect_screen("bends-new-tube", touched(state, {GoTo{Screen::bends_more}, NewTube{}}));
+    expect_screen("bend-files", touched(state, {GoTo{Screen::bends_more}, GoTo{Screen::bend_files}, BendFilesAre{"/home/me/bends", {"bends-2026-11-25.json"}}}));
+    expect_screen("bend-files-none", touched(state, {GoTo{Screen::bends_more}, GoTo{Screen::bend_files}, BendFilesAre{"/home/me/bends", {}}}));
+    // Ten right ones leave little doubt: three degrees off is asked about, and stands on the page until it was measured again.
+    State sure = at_first_bend();
+    for (int i = 0; i < 10; ++i) {
+        LoggedBend logged;
+        logged.check.record = {sure.work.next_id++, "2026-11-24"};
+        logged.check.with = {"hand-3/16", sheet_in_hand(sure)->line.tube};
+        logged.check.target = logged.check.measured = Angle{i % 2 ? 45.0 : 90.0};
+        logged.check.set = Angle{i % 2 ? 47.0 : 93.0};
+        logged.of = {"trailer", "left rear", 1 + i, 1, 0};
+        sure.work.bends.push_back(logged);
+    }
+    sure = touched(sure, {BookRead{sure.work, sure.settings}});
+    sure = touched(sure, {OpenLine{"axle crossover"}, Next{}});
+    const State doubted = reading(at_check(sure), "43");
+    expect_screen("doubted", doubted);
+    const State over = reading(at_check(sure), "48");
+    expect_screen("doubted-over", over);
+    const State asked = touched(doubted, {KeepBend{true}, GoTo{Screen::line}, GoTo{Screen::bends}});
+    expect_screen("bends-asked", asked);
+    expect_screen("bend-asked", touched(asked, {PickRecord{asked.work.bends.back().check.record.id}}));
+    State right = touched(under, {PullAgain{true}});
+    right = reading(touched(right, {Next{}}), "90");
+    expect_screen("doubted-right", right);
 }
 
 TEST_CASE("went wrong: the reason, then what is kept") {

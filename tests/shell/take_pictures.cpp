@@ -218,13 +218,22 @@ void learned(Studio& studio) {
 }
 
 void side_screens(Studio& studio) {
-    for (const Screen screen : {Screen::scrap, Screen::settings, Screen::stance, Screen::order, Screen::card, Screen::stock, Screen::stick_length}) {
+    for (const Screen screen : {Screen::scrap, Screen::settings, Screen::stance, Screen::order, Screen::card, Screen::bends, Screen::stock, Screen::stick_length}) {
         studio.desk.act(GoTo{screen});
         studio.settle();
         studio.shoot_if_new();
         if (screen == Screen::card) {
             answer(studio, {"swing", "later", "later", "later", "solid-3"});
             studio.desk.act(Back{});
+        }
+        if (screen == Screen::bends) {
+            answer(studio, {"bends-more"});
+            studio.desk.act(Back{});
+            studio.settle();
+            if (const auto bends = bends_in_hand(studio.desk.state()); !bends.empty()) {
+                answer(studio, {"bend-" + std::to_string(bends.front().check.record.id)});
+                studio.desk.act(Back{});
+            }
         }
         studio.desk.act(Back{});
         studio.settle();

@@ -123,6 +123,15 @@ void Walk::look_over() {
 void Walk::look_beside() {
     const State here = light_copy(state());
     for (const Screen side : {Screen::scrap, Screen::settings, Screen::stance, Screen::stock, Screen::stick_length}) look_at(after(here, {GoTo{side}}));
+    const State bends = after(here, {GoTo{Screen::bends}});
+    look_at(bends);
+    look_at(after(bends, {GoTo{Screen::bends_more}}));
+    look_at(after(bends, {GoTo{Screen::bends_more}, GoTo{Screen::bend_files}}));
+    if (const auto all = bends_in_hand(bends); !all.empty()) {
+        const State one = after(bends, {PickRecord{all.front().check.record.id}});
+        look_at(one);
+        look_at(after(one, {LeaveRecordOut{all.front().check.record.id}}));
+    }
     look_at(after(here, {GoTo{Screen::stick_length}, Key{"1"}, Key{"2"}, Key{"3"}, Key{"4"}, Key{"5"}, Key{"1/2"}}));
     const State asked = after(here, {WentWrong{}});
     if (asked.looks.screen == Screen::wrong) look_at_wrong(asked);

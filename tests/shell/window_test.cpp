@@ -153,6 +153,10 @@ TEST_CASE("a real window: from the job to the hand-over by pointer, killed in be
     CHECK(work.made[1].pulls == 2);
     CHECK(work.made[1].measured == second + Angle{0.5});
     CHECK_FALSE(work.made[1].kept_over);
-    CHECK((work.made[2] == BendMade{sheet.steps[2].bend, sheet.steps[2].set, 1, third + Angle{2}, true}));
+    CHECK(work.made[2].bend == sheet.steps[2].bend);
+    CHECK(work.made[2].set.deg > on_lever(sheet.steps[2].set).deg);  // this tube was seen to spring back more
+    CHECK(work.made[2].pulls == 1);
+    CHECK(work.made[2].measured == third + Angle{2});
+    CHECK(work.made[2].kept_over);
     CHECK(pages.work.scrap.empty());
 }

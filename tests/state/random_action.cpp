@@ -45,12 +45,15 @@ Action random_action(std::mt19937& dice, const State& state) {
         return actions[roll(14)];
     }
     if (state.looks.screen == Screen::card && roll(8) == 0) return LearnBender{};
+    if (state.looks.screen == Screen::bends && roll(2) == 0 && !bends_in_hand(state).empty()) return PickRecord{bends_in_hand(state).front().check.record.id};
+    if (state.looks.screen == Screen::bend && roll(2) == 0) return roll(2) == 0 ? Action{LeaveRecordOut{state.looks.record}} : Action{RecordIsRight{state.looks.record}};
+    if (state.looks.screen == Screen::bends_more && roll(2) == 0) return roll(2) == 0 ? Action{NewTube{}} : Action{ForgetBends{}};
     if (state.looks.screen == Screen::prove && roll(2) == 0) {
         const Action actions[] = {Key{keys[roll(13)]}, Next{}, CantReach{}, EnoughReadings{}, OneMoreReading{}, AnswerHand{roll(2) == 0}, TapeAgain{static_cast<std::size_t>(roll(3))}, PickSlip{static_cast<std::size_t>(roll(4))}, CorrectSlip{}, ProveAfresh{}, Back{}};
         return actions[roll(11)];
     }
     switch (roll(46)) {
-        case 0: return roll(12) == 0 ? GoTo{Screen::card} : GoTo{roll(8) == 0 ? Screen::later : static_cast<Screen>(roll(11))};
+        case 0: return roll(12) == 0 ? GoTo{Screen::card} : GoTo{roll(8) == 0 ? Screen::later : roll(5) == 0 ? Screen::bends : roll(9) == 0 ? Screen::bends_more : static_cast<Screen>(roll(11))};
         case 1: return OpenJob{"jobs/trailer.json"};
         case 2: return OpenLine{lines[roll(5)]};
         case 3: case 4: case 5: case 6: case 7: case 8: case 9: case 10: return Next{};
@@ -60,7 +63,7 @@ Action random_action(std::mt19937& dice, const State& state) {
         case 20: case 21: case 22: case 23: return Key{keys[roll(13)]};
         case 24: return PassCheck{};
         case 25: return PullAgain{};
-        case 26: return KeepBend{};
+        case 26: return KeepBend{roll(2) == 0};
         case 27: case 28: return WentWrong{};
         case 29: return ChooseReason{static_cast<Reason>(roll(9))};
         case 30: return roll(2) == 0 ? Action{ChooseKept{kept[roll(6)]}} : Action{ChooseBend{static_cast<std::size_t>(roll(3))}};

@@ -45,6 +45,9 @@ public:
         for (std::size_t n = roll(4); n > 0; --n) line.pulled.insert(roll(12));
         for (std::size_t n = roll(4); n > 0; --n) line.order.push_back({roll(12), coin() ? End::A : End::B});
         for (std::size_t n = roll(4); n > 0; --n) line.opening.push_back(roll(12));
+        if (coin()) line.laid_growth = real() / 1e5;
+        if (coin()) line.pulled_with = Springback{real() / 1e5, angle()};
+        if (coin()) line.doubted = angle();
         line.attempt = static_cast<int>(1 + roll(5));
         line.finished = static_cast<int>(roll(5));
         for (std::size_t n = roll(4); n > 0; --n) line.later[{static_cast<int>(1 + roll(12)), name()}] = coin();
@@ -66,6 +69,19 @@ public:
         return piece;
     }
 
+    LoggedBend bend(std::int64_t id) {
+        LoggedBend logged;
+        logged.check.record = {id, "2026-11-25", static_cast<RecordStanding>(roll(3)), coin()};
+        logged.check.with = {name(), {length(), length(), name()}};
+        logged.check.lot = name();
+        if (coin()) logged.check.target = angle();
+        logged.check.set = angle();
+        logged.check.measured = angle();
+        logged.check.set_was_read = coin();
+        logged.of = {name(), name(), static_cast<int>(roll(5)), static_cast<int>(roll(5)), roll(12)};
+        return logged;
+    }
+
     Work work() {
         Work work;
         for (std::size_t n = roll(5); n > 0; --n) work.lines[name()] = line();
@@ -82,6 +98,8 @@ public:
             choice.mark = name();
         }
         for (std::size_t n = roll(6); n > 0; --n) work.pieces[name()].push_back(piece(work.next_id++));
+        for (std::size_t n = roll(6); n > 0; --n) work.bends.push_back(bend(work.next_id++));
+        for (std::size_t n = roll(3); n > 0; --n) work.lots[name()] = name();
         work.next_id += static_cast<std::int64_t>(roll(100));
         return work;
     }

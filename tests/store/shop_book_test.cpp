@@ -178,6 +178,31 @@ TEST_CASE("the specimen of version 1 reads as it was written") {
     CHECK(opened(path).read() == specimen_pages());
 }
 
+TEST_CASE("a book of version 1 is brought up to date, and stays beside as it was") {
+    const OwnFolder own;
+    const std::string older = bytes_in(source_dir / "tests/specimens/book-version-1.sqlite");
+    const fs::path path = own.write("book.sqlite", older);
+    BookPages pages = specimen_pages();
+    LoggedBend logged;
+    logged.check.record = {4, "2026-11-28", RecordStanding::confirmed, true};
+    logged.check.with = {"hand-3/16", {{4.7625}, {0.7112}, "stainless-304"}};
+    logged.check.target = Angle{90};
+    logged.check.set = {93};
+    logged.check.measured = {87};
+    logged.of = {"trailer", "axle crossover", 1, 2, 3};
+    {
+        ShopBook book = opened(path);
+        CHECK(book.read() == pages);
+        pages.past.push_back({9, "trailer", pages.work});  // the touch that brings the bend
+        pages.work.bends = {logged};
+        pages.work.lots = {{"tube a", "2026-11-28"}};
+        pages.work.next_id = 5;
+        REQUIRE(book.save(pages.work, pages.past).ok());
+    }
+    CHECK(opened(path).read() == pages);
+    CHECK(bytes_in(path.string() + ".version-1") == older);
+}
+
 TEST_CASE("what is no book, not ours, newer, damaged or in use is refused and left as it is") {
     const OwnFolder own;
     SECTION("some other file") {
@@ -193,8 +218,8 @@ TEST_CASE("what is no book, not ours, newer, damaged or in use is refused and le
         CHECK(refusal(path) == sentence_for(path, "is another program's database"));
     }
     SECTION("a newer one: the version is at byte 60") {
-        const auto path = book_with(own, 60, std::string("\0\0\0\3", 4));
-        CHECK(refusal(path) == sentence_for(path, "is of format 3, from a newer version of the program; this one knows up to 2"));
+        const auto path = book_with(own, 60, std::string("\0\0\0\4", 4));
+        CHECK(refusal(path) == sentence_for(path, "is of format 4, from a newer version of the program; this one knows up to 3"));
     }
     SECTION("a damaged one") {
         const auto path = book_with(own, 4096, std::string(3000, '\xA5'));

@@ -54,7 +54,7 @@ TEST_CASE("switched off at any touch and on again, undo takes back the same touc
         REQUIRE(book->save(state.work, state.past).ok());
         for (int i = 0; i < 200; ++i) {
             state = recorded(std::move(state), random_action(dice, state), *book);
-            if (std::uniform_int_distribution<int>(0, 9)(dice) != 0) continue;
+            if (std::uniform_int_distribution<int>(0, 9)(dice) != 0 || state.looks.screen == Screen::card) continue;  // there undo is for the card
             INFO("walk " << walk << ", touch " << i);
             book.reset();
             book.emplace(opened(path));

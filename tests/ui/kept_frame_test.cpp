@@ -203,14 +203,14 @@ TEST_CASE("whatever is different from the frame before is drawn in that frame") 
     CHECK(differs([](Desk& desk) { desk.view.notice = "The disk is full."; }));
     CHECK(differs([](Desk& desk) { desk.view.ribbon->marks[0].at += 0.01; }));
     CHECK(differs([](Desk& desk) { desk.view.theme = Theme::dark; }));
-    CHECK(differs([](Desk& desk) { desk.screen.ui().use_scale(3); }));
+    CHECK(differs([](Desk& desk) { desk.screen.ui().use_scale(2.5); }));
     CHECK(differs([](Desk&) { ImGui::GetIO().DisplaySize.x -= 100; }));
     CHECK(differs([](Desk& desk) { desk.screen.picture().texture = reinterpret_cast<ImTextureID>(std::intptr_t{7}); }));
     CHECK(differs([](Desk& desk) { desk.screen.picture().anchors.begin()->second.x += 0.1f; }));
     // So coarse that the layout has grown as far as it may: then its millimetres are the screen's alone.
-    Desk coarse(sample("settings"), {1280, 800, 3.0});
+    Desk coarse(sample("settings"), {1280, 800, 2.6});
     const Painted before = painted(coarse.screen.ui());
-    coarse.screen.ui().use_scale(2.9);
+    coarse.screen.ui().use_scale(2.5);
     coarse.screen.frame();
     CHECK_FALSE(painted(coarse.screen.ui()) == before);
 }
