@@ -9,4 +9,4 @@ cmake -S . -B "$build/checked" -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLA
 cmake --build "$build/checked"
 # The drawing tests use the software rasteriser, so that pixels are the same everywhere.
 export LIBGL_ALWAYS_SOFTWARE=1
-ctest --test-dir "$build/checked" --output-on-failure -j 2 "$@"
+ctest --test-dir "$build/checked" --output-on-failure -j 3 "$@"

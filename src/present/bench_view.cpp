@@ -8,13 +8,14 @@
 namespace tubewright {
 namespace {
 
-std::string heading_of(const State& state, TickList list) {
-    const Tape tape = reader_tape(state);
+std::string length_to_cut(const State& state) {
+    const LineWork work = work_in_hand(state);
+    return text(work.cut ? work.cut_length : sheet_in_hand(state)->layout->cut_length, reader_tape(state));
+}
+
+std::string heading_of(TickList list) {
     switch (list) {
-        case TickList::prepare: {
-            const Length cut = work_in_hand(state).cut ? work_in_hand(state).cut_length : sheet_in_hand(state)->layout->cut_length;
-            return "Cut to " + text(cut, tape);
-        }
+        case TickList::prepare: return "Cut to";
         case TickList::finish: return "Finish";
         case TickList::hand_over: return "Prove and hand over";
     }
@@ -150,7 +151,8 @@ void fill_ticks(const State& state, ScreenView& view, TickList list) {
     const ListPages pages = list_pages(state, items.size(), sentences.size(), !label.empty());
     const Page& page = pages.page;
     TicksBody body;
-    body.heading = pages.has_ticks() ? heading_of(state, list) : pages.is_label() ? "Write this on the label" : "Heed all through";
+    body.heading = pages.has_ticks() ? heading_of(list) : pages.is_label() ? "Write this on the label" : "Heed all through";
+    if (pages.has_ticks() && list == TickList::prepare) body.figure = length_to_cut(state);
     for (std::size_t i = page.from; i < page.to; ++i) body.ticks.push_back(tick_view(state, items[i]));
     body.cautions = pages.is_label() ? label : cautions_of(sentences, pages);
     for (const TickItem& item : items) body.all_ticks.push_back(tick_words(item, reader_tape(state)));

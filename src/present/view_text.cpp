@@ -97,7 +97,7 @@ std::string body(const OverviewBody& b) {
 }
 
 std::string body(const TicksBody& b) {
-    std::string all = line_of(b.heading);
+    std::string all = line_of(b.figure.empty() ? b.heading : b.heading + " " + b.figure);
     for (const TickView& tick : b.ticks) {
         all += std::string(tick.ticked ? "[x] " : "[ ] ") + tick.touch.label + (tick.touch.enabled ? "" : " (" + tick.touch.why_not + ")");
         all += (tick.later ? " " + button(*tick.later) : "") + "\n";

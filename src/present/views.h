@@ -190,7 +190,7 @@ struct TickView {
     bool operator==(const TickView&) const = default;
 };
 struct TicksBody {
-    std::string heading;
+    std::string heading, figure;  ///< the figure, if any, is set to be read from two steps away
     std::vector<TickView> ticks;
     std::vector<TextView> cautions;
     PagerView pager;

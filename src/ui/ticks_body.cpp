@@ -6,7 +6,7 @@
 namespace tubewright {
 namespace {
 
-constexpr double pad_across_mm = 3, pad_down_mm = 1, square_mm = 13, lip_mm = 1.1, later_mm = 33, later_gap_mm = 3;
+constexpr double pad_across_mm = 3, pad_down_mm = 1, square_mm = 13, lip_mm = 1.1, later_mm = 33, later_gap_mm = 3, figure_mm = 20;
 
 /// One size for all sentences of a list, whatever page they are on: the larger one where each of them has room.
 TextSize sentence_size(const Ui& ui, const TicksBody& body, const Box& row) {
@@ -76,8 +76,11 @@ void draw_body(const Drawing& on, const Box& box, const TicksBody& body) {
     const float gap = ui.px(3);
     const bool aside = !body.heading.empty() || !body.cautions.empty() || body.pager.needed;
     if (aside) {
-        // Without ticks the sentences have all the width.
-        Box side = rest.cut_left(body.ticks.empty() ? rest.width() : std::clamp(rest.width() * 0.36f, ui.px(60), ui.px(110)));
+        // Without ticks the sentences have all the width; a figure keeps what it needs to be read two steps away.
+        const float pager = body.pager.needed ? pager_width(ui) - ui.px(2.5) : 0;
+        const float figure = body.figure.empty() ? 0 : ui.hero_width(body.figure, cap_height::hero_least) + 2;
+        const float least = std::max(ui.px(60), figure + pager);
+        Box side = rest.cut_left(body.ticks.empty() ? rest.width() : std::clamp(rest.width() * 0.36f, least, std::max(least, ui.px(110))));
         rest.cut_left(gap);
         if (body.pager.needed) {
             Box column = side.cut_left(pager_width(ui) - ui.px(5));
@@ -89,6 +92,10 @@ void draw_body(const Drawing& on, const Box& box, const TicksBody& body) {
         Box head = side.cut_top(std::min(ui.height_of(body.heading, TextSize::body, true, side.width()), ui.px(15)));
         ui.text(head, body.heading, type);
         side.cut_top(ui.px(1.5));
+        if (!body.figure.empty()) {
+            ui.text(side.cut_top(std::min(side.height() * 0.4f, ui.px(figure_mm))), body.figure, ui.hero(ui.paper()));
+            side.cut_top(ui.px(1.5));
+        }
         draw_plates(ui, side, body.cautions, caution_size(ui, body, side));
     }
     constexpr int ticks_of_page = 3;

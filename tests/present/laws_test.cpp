@@ -81,7 +81,7 @@ std::string place_of(const State& state) {
 
 TEST_CASE("whatever is touched, every screen is whole, and the same after switching off and on") {
     std::mt19937 dice(42);
-    for (int walk = 0; walk < 8; ++walk) {
+    for (int walk = 0; walk < 5; ++walk) {
         State state = job_open();
         for (int i = 0; i < 200; ++i) {
             state = touched(std::move(state), {random_action(dice, state)});

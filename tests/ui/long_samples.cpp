@@ -82,6 +82,16 @@ ScreenView long_ticks() {
     return view;
 }
 
+/// The list before the cut, on its second page, with the longest length.
+ScreenView long_cut_list() {
+    ScreenView view = long_ticks();
+    view.key = "cut-list";
+    auto& body = std::get<TicksBody>(view.body);
+    body.heading = "Cut to";
+    body.figure = "239 15/16\"";
+    return view;
+}
+
 /// Ticks with a second answer: one open, one ticked, one left for later.
 ScreenView long_two_answers() {
     ScreenView view = long_ticks();
@@ -178,7 +188,7 @@ ScreenView all_disabled() {
 }  // namespace
 
 std::vector<Sample> long_samples() {
-    return {{"long-turn", long_turn()}, {"long-name", long_name()}, {"long-mark", long_mark()}, {"long-ticks", long_ticks()}, {"two-answers", long_two_answers()}, {"label", long_label()}, {"long-list", long_list()}, {"long-overview", long_overview()},
+    return {{"long-turn", long_turn()}, {"long-name", long_name()}, {"long-mark", long_mark()}, {"long-ticks", long_ticks()}, {"cut-list", long_cut_list()}, {"two-answers", long_two_answers()}, {"label", long_label()}, {"long-list", long_list()}, {"long-overview", long_overview()},
             {"long-keypad", long_keypad()}, {"long-table", long_table()}, {"long-mark-out", long_mark_out()}, {"all-disabled", all_disabled()}};
 }
 
