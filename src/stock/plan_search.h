@@ -37,9 +37,10 @@ public:
     PlanCost cost, bound;
     bool found = false, cancelled = false, out_of_patience = false;
 
-private:
     /// Of a length with this much room left.
     PlanCost cost_of(std::size_t room, std::int64_t rest) const;
+
+private:
     PlanCost bound_from(const PlanCost& so_far) const;
     std::int64_t sticks_needed() const;
     void greedy(bool best_fit, std::size_t to_buy);
