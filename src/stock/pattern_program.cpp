@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cmath>
+#include <numeric>
 
 namespace tubewright {
 
@@ -39,6 +40,10 @@ public:
         for (figure_ = 0; figure_ < 4; ++figure_) {
             const auto least = in_order(search_.bound), now = in_order(search_.cost);
             if (least[figure_] == now[figure_]) continue;
+            // Figures that come in steps leave less between the bound and the plan.
+            step_ = 0;
+            for (const Pattern& pattern : patterns_) step_ = std::gcd(step_, pattern.cost[figure_]);
+            step_ = std::max<std::int64_t>(1, step_);
             Table table = table_for();
             at_root_ = true;
             look(std::move(table));
@@ -155,7 +160,9 @@ private:
     }
 
     /// What an answer may cost to be better in this figure than the plan so far.
-    double worth_having() const { return scaled(figure_, in_order(search_.cost)[figure_]) - scaled(figure_, 1) * 0.5; }
+    double worth_having() const { return scaled(figure_, in_order(search_.cost)[figure_] - step_) + slack(); }
+    /// Half a micrometre, or what counts as whole.
+    double slack() const { return figure_ == 1 ? scaled(1, 1) * 0.5 : whole; }
 
     void look(Table table) {
         if (!solve(table)) return;
@@ -164,7 +171,7 @@ private:
             at_root_ = false;
             auto least = in_order(search_.cost);
             const double unit = scaled(figure_, 1);
-            least[figure_] = static_cast<std::int64_t>(std::ceil(-table.costs[columns] / unit - 0.5));
+            least[figure_] = static_cast<std::int64_t>(std::ceil((-table.costs[columns] - slack()) / unit));
             for (std::size_t later = figure_ + 1; later < 4; ++later) least[later] = 0;
             raise_bound(least);
         }
@@ -232,6 +239,7 @@ private:
     double share_from_;
     std::vector<Pattern> patterns_;
     std::size_t figure_ = 0;
+    std::int64_t step_ = 1;  ///< what the figure of every pattern is a multiple of
     bool at_root_ = false, out_of_patience_ = false;
 };
 

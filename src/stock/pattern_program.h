@@ -10,7 +10,7 @@ namespace tubewright {
 inline constexpr std::size_t most_patterns = 5000;
 
 /// Makes the search's plan better or its bound higher, or both, with what patience is left. The bounds are reckoned in floating point, as
-/// a general solver does it, with a slack of half a micrometre or half a stick.
+/// a general solver does it, with a slack of half a micrometre of waste or a millionth of a stick.
 void improve_by_patterns(PlanSearch& search, std::int64_t patience, const PlanProgress& progress, double share_from);
 
 }  // namespace tubewright
