@@ -9,7 +9,7 @@ namespace tubewright {
 namespace {
 
 /// Of the patience: most shops are planned by the first way in far less.
-constexpr double share_of_first_way = 0.25;
+constexpr double share_of_first_way = 0.1;
 
 }  // namespace
 
@@ -22,7 +22,12 @@ PlanAnswer best_plan(const CuttingQuestion& question, const PlanProgress& progre
         if (question.wanted[i].count > 0 && std::none_of(search.rooms.begin(), search.rooms.end(), takes)) return NoPlan{i, true};
     }
     search.run();
-    if (search.out_of_patience && search.found) improve_by_patterns(search, patience - first, progress, share_of_first_way);
+    if (search.out_of_patience && (!search.found || !improve_by_patterns(search, patience - first, progress, share_of_first_way))) {
+        const PlanProgress in_second = [&](double share) { return !progress || progress(share_of_first_way + (1 - share_of_first_way) * share); };
+        PlanSearch longer(question, in_second, std::max<std::int64_t>(1, patience - first));
+        longer.run();
+        search.take(longer);
+    }
     if (search.cancelled) return PlanCancelled{};
     if (!search.found) return NoPlan{std::nullopt, !search.out_of_patience};
 

@@ -11,7 +11,7 @@ namespace {
 constexpr double nothing = 1e-9;       ///< a figure of the table that is taken for 0
 constexpr double infeasible = 1e-7;    ///< an amount that has to be 0 or more and is less
 constexpr double whole = 1e-6;         ///< how near to a whole number counts as one
-constexpr std::int64_t figures_in_a_step = 80;
+constexpr std::int64_t figures_in_a_step = 50;
 
 struct Pattern {
     Opened opened;
@@ -35,8 +35,8 @@ public:
     PatternProgram(PlanSearch& search, std::int64_t patience, const PlanProgress& progress, double share_from)
         : search_(search), patience_(patience), progress_(progress), share_from_(share_from) {}
 
-    void run() {
-        if (!list_patterns()) return;
+    bool run() {
+        if (!list_patterns()) return false;
         for (figure_ = 0; figure_ < 4; ++figure_) {
             const auto least = in_order(search_.bound), now = in_order(search_.cost);
             if (least[figure_] == now[figure_]) continue;
@@ -47,11 +47,12 @@ public:
             Table table = table_for();
             at_root_ = true;
             look(std::move(table));
-            if (search_.cancelled || out_of_patience_) return;
+            if (search_.cancelled || out_of_patience_) break;
             auto proven = in_order(search_.cost);
             for (std::size_t later = figure_ + 1; later < 4; ++later) proven[later] = least[later] > 0 && same_up_to(least, proven, figure_) ? least[later] : 0;
             raise_bound(proven);
         }
+        return true;
     }
 
 private:
@@ -245,8 +246,8 @@ private:
 
 }  // namespace
 
-void improve_by_patterns(PlanSearch& search, std::int64_t patience, const PlanProgress& progress, double share_from) {
-    PatternProgram(search, patience, progress, share_from).run();
+bool improve_by_patterns(PlanSearch& search, std::int64_t patience, const PlanProgress& progress, double share_from) {
+    return PatternProgram(search, patience, progress, share_from).run();
 }
 
 }  // namespace tubewright

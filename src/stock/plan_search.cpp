@@ -241,4 +241,13 @@ void PlanSearch::open(std::size_t room, std::int64_t rest, const PlanCost& so_fa
     for (std::size_t i = 0; i < kinds.size(); ++i) left_[i] += pattern[i];
 }
 
+void PlanSearch::take(const PlanSearch& other) {
+    best = other.best;
+    cost = other.cost;
+    bound = std::max(bound, other.bound);
+    found = other.found;
+    cancelled = other.cancelled;
+    out_of_patience = other.out_of_patience;
+}
+
 }  // namespace tubewright

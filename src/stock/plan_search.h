@@ -30,6 +30,8 @@ class PlanSearch {
 public:
     PlanSearch(const CuttingQuestion& question, const PlanProgress& progress, std::int64_t patience);
     void run();
+    /// What another search of the same question came to.
+    void take(const PlanSearch& other);
 
     std::vector<RoomKind> rooms;
     std::vector<CutKind> kinds;  ///< the longest first
