@@ -13,6 +13,7 @@ const std::map<std::string, std::set<std::string>> may_include{
     {"base", {}},
     {"tube", {"base"}},
     {"bench", {"base", "tube"}},
+    {"stock", {"base", "tube"}},
     {"state", {"base", "tube", "bench"}},
     {"present", {"base", "tube", "bench", "state"}},
     {"scene", {"base", "tube", "bench"}},

@@ -1,0 +1,76 @@
+#include "stock/cutting_plan.h"
+
+#include <cmath>
+
+#include "stock/pattern_program.h"
+
+namespace tubewright {
+
+namespace {
+
+/// Of the patience: most shops are planned by the first way in far less.
+constexpr double share_of_first_way = 0.1;
+
+}  // namespace
+
+PlanAnswer best_plan(const CuttingQuestion& question, const PlanProgress& progress, std::int64_t patience) {
+    const auto first = std::max<std::int64_t>(1, static_cast<std::int64_t>(share_of_first_way * static_cast<double>(patience)));
+    const PlanProgress in_first = [&](double share) { return !progress || progress(share_of_first_way * share); };
+    PlanSearch search(question, in_first, first);
+    for (std::size_t i = 0; i < question.wanted.size(); ++i) {
+        const auto takes = [&](const RoomKind& room) { return room.room >= question.wanted[i].length.um + question.saw.um; };
+        if (question.wanted[i].count > 0 && std::none_of(search.rooms.begin(), search.rooms.end(), takes)) return NoPlan{i, true};
+    }
+    search.run();
+    if (search.out_of_patience && (!search.found || !improve_by_patterns(search, patience - first, progress, share_of_first_way))) {
+        const PlanProgress in_second = [&](double share) { return !progress || progress(share_of_first_way + (1 - share_of_first_way) * share); };
+        PlanSearch longer(question, in_second, std::max<std::int64_t>(1, patience - first));
+        longer.run();
+        search.take(longer);
+    }
+    if (search.cancelled) return PlanCancelled{};
+    if (!search.found) return NoPlan{std::nullopt, !search.out_of_patience};
+
+    PlanFound plan{{}, search.cost, search.bound, search.cost == search.bound};
+    std::vector<std::size_t> next_room(search.rooms.size()), next_piece(search.kinds.size());
+    for (const Opened& opened : search.best) {
+        const RoomKind& room = search.rooms[opened.room];
+        const bool bought = room.from == RoomKind::From::bought;
+        const std::size_t place = bought ? room.places.front() : room.places[next_room[opened.room]++];
+        LengthCut cut{bought ? decltype(LengthCut::from)(question.for_sale[place]) : question.rack[place].piece,
+                      bought ? question.for_sale[place] : question.rack[place].length, {}, {}, false};
+        std::int64_t rest = room.room;
+        for (std::size_t kind = 0; kind < search.kinds.size(); ++kind) {
+            rest -= opened.pieces[kind] * search.kinds[kind].need;
+            for (int i = 0; i < opened.pieces[kind]; ++i) cut.cuts.push_back(search.kinds[kind].places[next_piece[kind]++]);
+        }
+        cut.leftover.um = std::max<std::int64_t>(0, rest - question.saw.um);
+        cut.kept = cut.leftover.um > 0 && cut.leftover >= question.keep;
+        plan.lengths.push_back(std::move(cut));
+    }
+    return plan;
+}
+
+std::vector<LengthOnRack> rack_for_plan(const Ledger& ledger, const StockTube& tube) {
+    std::vector<LengthOnRack> rack;
+    for (const auto& [number, piece] : ledger.pieces)
+        if (piece.where == Whereabouts::rack && piece.tube == tube && piece.kind != PieceKind::coil)
+            rack.push_back({number, piece.length, piece.kind == PieceKind::stick});
+    return rack;
+}
+
+std::vector<LengthWanted> with_spares(std::vector<LengthWanted> wanted, const SpareRule& rule) {
+    std::size_t hardest = wanted.size();
+    double worst = 0;
+    for (std::size_t i = 0; i < wanted.size() && i < rule.odds.size(); ++i) {
+        const double spoiled = 1 - std::pow(1 - rule.odds[i], wanted[i].count);
+        if (spoiled < worst || (spoiled == worst && hardest < wanted.size() && wanted[i].length <= wanted[hardest].length)) continue;
+        hardest = i;
+        worst = spoiled;
+    }
+    if (hardest < wanted.size() && worst > 0 && worst >= rule.spare_from) ++wanted[hardest].count;
+    if (rule.practice.um > 0 && rule.practice_count > 0) wanted.push_back({rule.practice, rule.practice_count, {}});
+    return wanted;
+}
+
+}  // namespace tubewright
