@@ -47,11 +47,14 @@ std::string by_words(Length by, const Tape& tape) {
 std::vector<TextView> other_rest_notes(const State& state) {
     const OtherRest* other = other_rest(state);
     if (!other) return {};
-    if (other->is == OtherRest::Is::stopped) return {{"You stopped the looking for another order of what is left: see the order of bends.", Tone::plain}};
+    if (other->is == OtherRest::Is::stopped) return {{"You stopped the looking for another order of what is left.", Tone::plain}};
     if (other->is != OtherRest::Is::found) return {};
-    std::vector<TextView> notes{{ink_words(other->ink), Tone::caution}};
-    const auto pulling = bend_being_pulled(state);
-    if (pulling && other->now.front() != other->then.front()) notes.push_back({"Only if the lever has not moved yet for " + bend_name(*pulling) + ": once it has, that bend comes first.", Tone::caution});
+    const bool again = std::any_of(other->ink.begin(), other->ink.end(), moves);
+    std::vector<TextView> notes{{ink_words(other->ink), again ? Tone::caution : Tone::plain}};
+    const LineWork work = work_in_hand(state);
+    // Whether the lever has moved yet only the person knows.
+    if (work.stage == Stage::bending && work.move == Move::pull && other->now.front() != other->then.front())
+        notes.push_back({"Only if the lever has not moved yet for " + bend_name(other->now.front().bend) + ": once it has, that bend comes first.", Tone::caution});
     return notes;
 }
 

@@ -89,7 +89,7 @@ ButtonView start_button(const State& state) {
     const LineWork work = work_in_hand(state);
     ButtonView button = press_button("next", "Start: prepare", Next{}, Weight::main);
     if (bar_to_start(state) == Bar::looking) return unless(button, "the best order is being looked for");
-    if (bar_to_start(state) == Bar::stopped) return unless(button, "what is marked stop has to be put right in the job");
+    if (bar_to_start(state) == Bar::stopped) return unless(button, work.cut ? "what is marked stop comes first" : "what is marked stop has to be put right in the job");
     if (misfit(sheet, work) != Misfit::none) {
         button.label = "Go on";
         return button;

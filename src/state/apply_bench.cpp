@@ -73,8 +73,13 @@ void leave_mark_out(Doing& doing) {
 /// each new one lies, and they are made when it is left.
 void mark_out_again(Doing& doing) {
     LineWork work = work_in_hand(doing.state);
-    if (work.made.empty()) work.stage = Stage::mark_out;
-    else work.inked = inking_of(*sheet_in_hand(doing.state));
+    const Sheet& sheet = *sheet_in_hand(doing.state);
+    if (work.made.empty()) {
+        work.stage = Stage::mark_out;
+    } else {
+        work.inked = inking_of(sheet);
+        if (steps_begun(sheet, work) <= work.step) begin_bend(work, work.step);  // laid in once more, on its new mark
+    }
     change_line(doing, work);
     turn_to_first_page(doing.state);
 }

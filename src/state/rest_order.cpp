@@ -113,7 +113,10 @@ void look_at_other_rest(Doing& doing, std::size_t line, const Sheet& sheet, cons
         if (rest.looking) forget_other_rest(doing, order);
         return;
     }
-    if (rest.question == 0 || rest.set_up != sheet.set_up || rest.begun != begun || !is_much_the_same(rest.springback, sheet.springback)) {
+    // Who stopped the looking is not looked for again with every bend, only where the bender stands another way or when asked.
+    const bool told_to_stop = rest.verdict && rest.verdict->outcome == OrderVerdict::Outcome::cancelled;
+    const bool another = rest.begun != begun || !is_much_the_same(rest.springback, sheet.springback);
+    if (rest.question == 0 || rest.set_up != sheet.set_up || (another && !told_to_stop)) {
         forget_other_rest(doing, order);
         rest = {state.next_question++, true, 0, sheet.set_up, std::move(begun), sheet.springback, nullptr};
         doing.requests.push_back(FindOrder{rest.question, line, false, true});

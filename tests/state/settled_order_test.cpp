@@ -46,7 +46,7 @@ TEST_CASE("a wall that is put on the card after three bends: bend 1 is made befo
     const State settled = tank_with_made(3);
     REQUIRE(bends_of(settled) == std::vector<std::size_t>{4, 5, 3, 6, 2, 1});
     const State state = with_wall(settled, -280);
-    CHECK(told(state) == std::vector<std::size_t>{1});
+    CHECK(told(state) == std::vector<std::size_t>{1, 0});
     CHECK(bar_to_start(state) == Bar::stopped);
     const OtherRest* other = other_rest(state);
     REQUIRE(other);
@@ -113,7 +113,7 @@ TEST_CASE("a bend whose lever was pulled keeps its turn; one that only waits for
     CHECK(work_in_hand(after).move == Move::mark);
 
     const State pulled = with_wall(at_check(tank_with_made(4)), -280);
-    CHECK(told(pulled) == std::vector<std::size_t>{1});
+    CHECK(told(pulled) == std::vector<std::size_t>{1, 0});
     CHECK_FALSE(other_rest(pulled));  // it is the one in the way, and the last but one
     // Gone back from, it is bent all the same.
     const State back = with_wall(touched(at_check(tank_with_made(4)), {Back{}, Back{}, Back{}}), -280);
@@ -174,9 +174,13 @@ TEST_CASE("looking for another order of the rest is stopped, begun again, and an
     const StateStep gone = apply(asked.state, CardKept{settled.job->lines[0].bender, true, settled.job});
     CHECK(std::count(gone.requests.begin(), gone.requests.end(), Request{StopFinding{rest.question}}) == 1);
     CHECK_FALSE(gone.state.orders[0].rest.looking);
-    // One more bend is made, freely: the rest is another one, and looked at again.
-    const State one_more = orders_found(apply(at_check(touched(asked.state, {StopLooking{}})), PassCheck{})).state;
-    CHECK(one_more.orders[0].rest.begun.size() == (work_in_hand(one_more).made.size()));
+    // One more bend is made, freely: who stopped the looking is left alone until they ask.
+    const State one_more = touched(at_check(touched(asked.state, {StopLooking{}})), {PassCheck{}});
+    REQUIRE(work_in_hand(one_more).made.size() == 4);
+    CHECK(other_rest(one_more)->is == OtherRest::Is::stopped);
+    const State asked_again = touched(one_more, {LookAgain{}});
+    CHECK(asked_again.orders[0].rest.begun.size() == 4);
+    CHECK(other_rest(asked_again)->is == OtherRest::Is::found);
 }
 
 TEST_CASE("after the cut, a bender stood so that the tube hits the bench stops the work, until it is stood so that it does not") {
