@@ -7,6 +7,7 @@
 
 #include "present/screen_view.h"
 #include "shell/own_cards.h"
+#include "state/rules.h"
 #include "store/job_file.h"
 #include "store/save.h"
 #include "store/shelf.h"
