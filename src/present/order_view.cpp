@@ -183,7 +183,7 @@ ButtonView looking_button(const State& state) {
     const OtherRest* other = other_rest(state);
     if (work.cut && other && other->is == OtherRest::Is::stopped) return press_button("look-again", "Look again", LookAgain{});
     if (!work.cut && order && order->verdict && order->verdict->outcome == OrderVerdict::Outcome::cancelled) return press_button("look-again", "Look again", LookAgain{});
-    if (work.cut && other && other->is == OtherRest::Is::none) return unless(press_button("free-order", "Best order", FreeOrder{}), "no other order works");
+    if (work.cut && other && other->is == OtherRest::Is::none) return unless(press_button("free-order", "Best order", FreeOrder{}), "no order works");
     const bool none = order && order->verdict && order->verdict->outcome == OrderVerdict::Outcome::none;
     return unless(press_button("free-order", "Best order", FreeOrder{}), work.opening.empty() ? (none ? "no order works" : "this is the best order") : why_closed(state));
 }
