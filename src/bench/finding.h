@@ -15,8 +15,9 @@ namespace tubewright {
 
 // Bends count from 0 here; `side` is hook or lever.
 /// The straight on one side of a bend is shorter than that side of the bender holds; it ends at a bend already
-/// made or at the tube's end, and there has to take the pieces slid on besides (`with_pieces`).
-struct NoRoomInBender { std::size_t bend; bool hook_side; Length straight, needed; std::optional<std::size_t> made_neighbour; std::optional<End> at_end; bool with_pieces = false; };
+/// made or at the tube's end, and there has to take the pieces slid on besides (`with_pieces`). Once it is known that no order
+/// works (`no_order`): by how much longer that straight makes one possible, where that alone does it and was tried (`enough`).
+struct NoRoomInBender { std::size_t bend; bool hook_side; Length straight, needed; std::optional<std::size_t> made_neighbour; std::optional<End> at_end; bool with_pieces = false; bool no_order = false; std::optional<Length> enough = {}; };
 /// Two bends, or a bend and a measured end, want the same piece of tube.
 struct CornersOverlap { std::size_t first; std::optional<std::size_t> second; std::optional<End> at_end; Length missing; };
 /// The straight from a measured end to the first bend is shorter than flare, nut and sleeve need.
@@ -50,16 +51,36 @@ struct SmallAngle { std::size_t bend; Angle angle; };
 struct StraightShort { bool hook_side; Length has, needed; };
 /// Whatever the order, some bend is left over: `bend`, held at `hook`, runs into `solid` (empty: into the tube itself) by
 /// `depth`, 0 where it only comes too near; or straight tube is `short_of`; or neither, where no place for a mark is left.
-/// `made`: bends that can be made before; `ways`: what would free it.
-struct NoOrderPossible { std::size_t made; std::optional<std::size_t> bend; std::optional<End> hook; std::optional<Length> depth; std::string solid; std::vector<WayOut> ways = {}; std::optional<StraightShort> short_of = {}; };
+/// `made`: bends that can be made before; `ways`: what would free it; `every_way` was tried to its end.
+struct NoOrderPossible { std::size_t made; std::optional<std::size_t> bend; std::optional<End> hook; std::optional<Length> depth; std::string solid; std::vector<WayOut> ways = {}; std::optional<StraightShort> short_of = {}; bool every_way = true; };
 
 /// Nobody has looked for a good order, nor for what is in the tube's way: the person stopped it, or there are too many bends.
 struct OrderNotLooked { bool stopped; };
 
+/// How far a bend's ink mark has to move from where it is inked, towards end B; 0: it stays.
+struct InkMove {
+    std::size_t bend;
+    Length by;
+    bool operator==(const InkMove&) const = default;
+};
+
+/// Whether the bends that are left of a cut tube go in another order. `now` and `then`: how they come, as settled and in that
+/// other order; `ink`: of what is inked, for `then`. `stance`: where no order goes, another one does if the bender stands so.
+/// `every_order` was tried, not only the most likely.
+struct OtherRest {
+    enum class Is { looking, stopped, found, none } is = Is::looking;
+    std::vector<Placing> now, then;
+    std::vector<InkMove> ink;
+    std::optional<SetUp> stance;
+    bool every_order = true;
+    bool operator==(const OtherRest&) const = default;
+};
+
 /// The tube is cut, its order settled; as the bender stands now, something is in this bend's way. `free`: how it could
 /// stand so that nothing is, for this bend and all after it.
-/// `new_measures`: the bender's card has been changed since the cut.
-struct HitsAsItStands { std::uint64_t made; Placing placing; Obstacle obstacle; std::string solid; std::optional<SetUp> free; bool new_measures = false; };
+/// `new_measures`: the bender's card has been changed since the cut. `rest`: none where no other order can help, as for a bend
+/// that is begun.
+struct HitsAsItStands { std::uint64_t made; Placing placing; Obstacle obstacle; std::string solid; std::optional<SetUp> free; bool new_measures = false; std::optional<OtherRest> rest = {}; };
 
 /// The bender's card has been changed since the tube was cut; the bends still to make were looked at again with it, and
 /// nothing is in their way. Whether another order would now be better nobody has asked.

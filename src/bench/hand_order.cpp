@@ -64,10 +64,11 @@ HandFacts hand_facts(const Sheet& sheet, const std::vector<Placing>& order) {
     return facts;
 }
 
-LookedFor look_for_order(const Sheet& sheet, const std::vector<std::size_t>& opening, const Progress& progress, const std::vector<Bender>& benders) {
+LookedFor look_for_order(const Sheet& sheet, const OrderWish& wish, const Progress& progress, const std::vector<Bender>& benders) {
     using Outcome = OrderVerdict::Outcome;
-    const bool by_hand = !opening.empty() && opening.size() == sheet.steps.size();
-    LookedFor looked{find_order(sheet, {opening, std::nullopt}, by_hand ? Asked::order : Asked::order_and_why, in_one(progress), benders), {}};
+    if (wish.begun) return {find_order(sheet, wish, Asked::order_or_way_out, in_one(progress), benders), {}};
+    const bool by_hand = !wish.opening.empty() && wish.opening.size() == sheet.steps.size();
+    LookedFor looked{find_order(sheet, wish, by_hand ? Asked::order : Asked::order_and_why, in_one(progress), benders), {}};
     if (!by_hand || (looked.verdict.outcome != Outcome::found && looked.verdict.outcome != Outcome::none)) return looked;
     looked.by_hand = hand_facts(sheet, looked.verdict.order);
     looked.verdict.order = looked.by_hand->order;

@@ -35,8 +35,9 @@ struct LookedFor {
     std::optional<HandFacts> by_hand;  ///< where every bend's place was asked for
 };
 
-/// find_order() with that opening. An order by hand is shown as it is, whatever it breaks: no time is spent on
-/// other starts and ways out. `progress` as in best_order(), over all of it; `benders` as in find_order().
-LookedFor look_for_order(const Sheet& sheet, const std::vector<std::size_t>& opening, const Progress& progress = {}, const std::vector<Bender>& benders = {});
+/// find_order() with that wish. An order by hand is shown as it is, whatever it breaks: no time is spent on
+/// other starts and ways out. Of a tube that is begun the order of the rest, or a stance in which there is one.
+/// `progress` as in best_order(), over all of it; `benders` as in find_order().
+LookedFor look_for_order(const Sheet& sheet, const OrderWish& wish, const Progress& progress = {}, const std::vector<Bender>& benders = {});
 
 }  // namespace tubewright

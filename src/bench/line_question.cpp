@@ -9,7 +9,7 @@ namespace tubewright {
 namespace {
 
 /// Stops that another order may do away with.
-bool depends_on_order(const Finding& finding) { return finding.code == "short-straight" || finding.code == "mark-off-straight" || finding.code == "no-order"; }
+bool depends_on_order(const Finding& finding) { return finding.code == "short-straight" || finding.code == "mark-off-straight" || finding.code == "no-order" || finding.code == "hits-as-it-stands"; }
 
 }  // namespace
 

@@ -49,9 +49,10 @@ public:
         const OrderQuestion question = question_of(sheet, then.wish);
         Patience patience{std::min(sets_in_a_trial, left_.sets)};
         const std::size_t before = patience.sets;
-        const bool does = order_exists(question, geometry_of(question, sheet.line.tube.od), [this](double) { return go_on(); }, &patience).value_or(false);
+        const auto does = order_exists(question, geometry_of(question, sheet.line.tube.od), [this](double) { return go_on(); }, &patience);
+        gave_up_ = gave_up_ || !does;
         left_.sets -= before - patience.sets;
-        return does;
+        return does.value_or(false);
     }
 
     /// As it is read off an inch tape and off a metric one.
@@ -85,6 +86,7 @@ public:
 
     bool go_on() { return !stopped_ && !(stopped_ = progress_ && !progress_(share_)); }
     void tried(double share) { share_ = share; }
+    bool gave_up() const { return gave_up_; }
 
 private:
     std::optional<WayOut> if_it_frees(const WayOut& way) { return frees(way) ? std::optional(way) : std::nullopt; }
@@ -94,7 +96,7 @@ private:
     const std::vector<Bender>& benders_;
     const Progress& progress_;
     double share_ = 0;
-    bool stopped_ = false;
+    bool stopped_ = false, gave_up_ = false;
     Patience left_{sets_altogether};
 };
 
@@ -131,15 +133,17 @@ FreedLine freed(const Sheet& sheet, const OrderWish& wish, const WayOut& way, co
     return result;
 }
 
-std::optional<std::vector<WayOut>> ways_for(const Sheet& sheet, const OrderWish& wish, const std::vector<Bender>& benders, const Progress& progress) {
+std::optional<std::vector<WayOut>> ways_for(const Sheet& sheet, const OrderWish& wish, const std::vector<Bender>& benders, const Progress& progress, bool* every_way) {
+    const Length od = sheet.line.tube.od;
+    const CanBendFor geometry = [od](const OrderQuestion& changed) { return geometry_of(changed, od); };
+    if (wish.begun) return ways_out(question_of(sheet, wish), geometry, {}, progress, every_way);
     Trial trial(sheet, wish, benders, progress);
     if (wish != OrderWish{} && trial.frees(FreeOrderOfWork{})) return std::vector<WayOut>{FreeOrderOfWork{}};
     const Others others = other_benders(sheet, wish, benders);
-    const Length od = sheet.line.tube.od;
     // Looking is the longer part; trying what was found, and other angles, is the rest.
     constexpr double looking = 0.7;
     const Progress share = progress ? Progress([&](double done) { return progress(looking * done); }) : Progress{};
-    const auto found = ways_out(question_of(sheet, wish), [&](const OrderQuestion& changed) { return geometry_of(changed, od); }, others.questions, share);
+    const auto found = ways_out(question_of(sheet, wish), geometry, others.questions, share, every_way);
     if (!found) return std::nullopt;
     trial.tried(looking);
     std::vector<WayOut> ways;
@@ -156,6 +160,7 @@ std::optional<std::vector<WayOut>> ways_for(const Sheet& sheet, const OrderWish&
     if (std::none_of(ways.begin(), ways.end(), changes_route))
         if (const auto angle = trial.other_angle()) ways.push_back(*angle);
     if (!trial.go_on()) return std::nullopt;
+    if (every_way && trial.gave_up()) *every_way = false;
     return ways;
 }
 

@@ -18,7 +18,8 @@ FreedLine freed(const Sheet& sheet, const OrderWish& wish, const WayOut& way, co
 
 /// Each has been tried: the line changed in that way, laid out and looked over anew, has an order. Lengths are full
 /// sixteenths of an inch, and hold in full half millimetres as well. An angle is offered only where no straight does it; of
-/// other benders those of the list whose groove takes the tube. The easiest to do first. Nothing where the search was stopped.
-std::optional<std::vector<WayOut>> ways_for(const Sheet& sheet, const OrderWish& wish, const std::vector<Bender>& benders, const Progress& progress = {});
+/// other benders those of the list whose groove takes the tube. The easiest to do first. Of a tube that is begun only another
+/// stance. Nothing where the search was stopped. `every_way` as in ways_out().
+std::optional<std::vector<WayOut>> ways_for(const Sheet& sheet, const OrderWish& wish, const std::vector<Bender>& benders, const Progress& progress = {}, bool* every_way = nullptr);
 
 }  // namespace tubewright

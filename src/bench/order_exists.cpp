@@ -14,12 +14,16 @@ public:
     Meeting(const OrderQuestion& question, const CanBend& can_bend) : question_(question), can_bend_(can_bend) {
         for (std::size_t i = 0; i < question.layout.part.bends.size(); ++i)
             if (is_made(question.layout.part.bends[i])) bends_.push_back(i), all_ |= bit(i);
-        reached_ = {0}, leads_on_ = {all_};
-        forward_ = {0}, back_ = {all_};
+        std::uint64_t begun = 0;  // what is made stays made: the sets begin there
+        for (const Placing& placing : question.wish.begun.value_or(std::vector<Placing>{})) begun |= bit(placing.bend);
+        begun_ = static_cast<std::size_t>(__builtin_popcountll(begun));
+        std::erase_if(bends_, [&](std::size_t bend) { return (begun & bit(bend)) != 0; });
+        reached_ = {begun}, leads_on_ = {all_};
+        forward_ = {begun}, back_ = {all_};
     }
 
     std::optional<bool> meet(const Progress& progress, Patience* patience) {
-        if (all_ == 0) return true;
+        if (bends_.empty()) return true;
         for (std::size_t i = 0;; ++i) {
             if (i % 64 == 0 && progress && !progress(0)) return std::nullopt;
             if (forward_.empty() || back_.empty()) return false;
@@ -35,7 +39,7 @@ private:
     bool wished(std::uint64_t made, const Placing& placing) const {
         const OrderWish& wish = question_.wish;
         if (wish.hook && placing.hook != *wish.hook) return false;
-        const auto step = static_cast<std::size_t>(__builtin_popcountll(made));
+        const auto step = static_cast<std::size_t>(__builtin_popcountll(made)) - begun_;
         for (std::size_t i = 0; i < step && i < wish.opening.size(); ++i)
             if (!(made & bit(wish.opening[i]))) return false;  // no beginning that is wished leads here
         return step >= wish.opening.size() || placing.bend == wish.opening[step];
@@ -64,6 +68,7 @@ private:
     const CanBend& can_bend_;
     std::vector<std::size_t> bends_;
     std::uint64_t all_ = 0;
+    std::size_t begun_ = 0;   ///< bends made already
     Sets reached_, leads_on_;
     std::vector<std::uint64_t> forward_, back_;
 };

@@ -37,8 +37,8 @@ public:
     Made in_part(Made made) const;
 
     bool wished(Made made, Turn turn) const;
-    bool allowed(Made made, Turn turn) const { return wished(made, turn) && !bender_stops(question_, in_part(made), placing(turn)); }
-    bool can_bend(Made made, Turn turn) const { return can_bend_(in_part(made), placing(turn)); }
+    bool allowed(Made made, Turn turn) const { return wished(made, turn) && (is_begun(made) || !bender_stops(question_, in_part(made), placing(turn))); }
+    bool can_bend(Made made, Turn turn) const { return is_begun(made) || can_bend_(in_part(made), placing(turn)); }
 
     std::int32_t start(Turn turn) const { return costs_.start(bends_[turn / 2]).total(); }
     std::int32_t step(Made made, Turn turn) const { return costs_.step(in_part(made), placing(turn)).total(); }
@@ -46,12 +46,16 @@ public:
     const OrderCosts& costs() const { return costs_; }
 
 private:
+    /// Whether the next bend is one that is made already; of sets that wished() leads to.
+    bool is_begun(Made made) const { return static_cast<std::size_t>(__builtin_popcountll(made)) < begun_.size(); }
+
     const OrderQuestion& question_;
     const CanBend& can_bend_;
     OrderCosts costs_;
     const std::vector<std::size_t>& bends_;
     std::vector<std::int32_t> between_;
-    std::vector<std::size_t> opening_;  ///< ranks
+    std::vector<Turn> begun_;           ///< in the order they were made
+    std::vector<std::size_t> opening_;  ///< ranks; these come after those begun
     bool same_count_;                   ///< every bend of the part is made
 };
 

@@ -36,8 +36,9 @@ using CanBendFor = std::function<CanBend(const OrderQuestion&)>;
 /// Single changes that make an order possible where there is none: another set-up, the nearest to this one first; straights
 /// longer, then shorter, each kind by how much; where neither does it, all between bends longer; other benders. A straight is right to a sixteenth of an inch, to
 /// tolerance::straight_slack where only the bender's straights are short. `other_benders`: the same line,
-/// laid out for each of them. Nothing where the search was stopped.
-std::optional<std::vector<WayOut>> ways_out(const OrderQuestion& question, const CanBendFor& geometry, const std::vector<OrderQuestion>& other_benders, const Progress& progress = {});
+/// laid out for each of them. Nothing where the search was stopped. `every_way` turns false where a change was given up before it
+/// was known whether it frees the line.
+std::optional<std::vector<WayOut>> ways_out(const OrderQuestion& question, const CanBendFor& geometry, const std::vector<OrderQuestion>& other_benders, const Progress& progress = {}, bool* every_way = nullptr);
 
 /// The layout with one straight longer, or shorter.
 Layout lengthened(Layout layout, std::size_t straight, Length by);

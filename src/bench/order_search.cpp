@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <set>
 
 #include "base/tolerance.h"
 #include "bench/order_graph.h"
@@ -25,7 +26,8 @@ Room room_with(const Layout& layout, std::uint64_t made, const Placing& placing)
 std::optional<WhyNot> wish_stops(const OrderQuestion& question, std::size_t step, const Placing& placing) {
     const OrderWish& wish = question.wish;
     if (wish.hook && placing.hook != *wish.hook) return AgainstWish{};
-    if (step < wish.opening.size() && placing.bend != wish.opening[step]) return AgainstWish{};
+    const std::size_t begun = wish.begun ? wish.begun->size() : 0;
+    if (step >= begun && step - begun < wish.opening.size() && placing.bend != wish.opening[step - begun]) return AgainstWish{};
     return std::nullopt;
 }
 
@@ -70,11 +72,16 @@ std::optional<Blocked> blocked(const OrderQuestion& question, const CanBend& can
 
 namespace {
 
-/// Whether all that is wished for is to be made. It may be no longer, where the job file has changed since.
+/// Whether all that is wished for is to be made, and all that is begun, each once. It may be no longer, where the job file
+/// has changed since.
 bool can_be_wished(const OrderQuestion& question) {
     const std::vector<Bend>& bends = question.layout.part.bends;
-    const auto& opening = question.wish.opening;
-    return std::all_of(opening.begin(), opening.end(), [&](std::size_t bend) { return bend < bends.size() && is_made(bends[bend]); });
+    std::vector<std::size_t> wished = question.wish.opening;
+    std::set<std::size_t> begun;
+    for (const Placing& placing : question.wish.begun.value_or(std::vector<Placing>{})) wished.push_back(placing.bend), begun.insert(placing.bend);
+    if (question.wish.begun && begun.size() != question.wish.begun->size()) return false;
+    const bool after_them = std::none_of(question.wish.opening.begin(), question.wish.opening.end(), [&](std::size_t bend) { return begun.contains(bend); });
+    return after_them && std::all_of(wished.begin(), wished.end(), [&](std::size_t bend) { return bend < bends.size() && is_made(bends[bend]); });
 }
 
 }  // namespace
@@ -83,6 +90,7 @@ OrderAnswer best_order(const OrderQuestion& question, const CanBend& can_bend, c
     if (!can_be_wished(question)) {
         OrderQuestion without = question;
         without.wish.opening.clear();
+        without.wish.begun.reset();
         return best_order(without, can_bend, progress);
     }
     const OrderGraph graph(question, can_bend);
@@ -105,11 +113,13 @@ OrderGraph::OrderGraph(const OrderQuestion& question, const CanBend& can_bend)
     : question_(question), can_bend_(can_bend), costs_(question.layout, question.weights, question.hand), bends_(costs_.bends()) {
     for (Turn before = 0; before < turns(); ++before)
         for (Turn turn = 0; turn < turns(); ++turn) between_.push_back(costs_.between(placing(before), placing(turn)).total());
-    for (const std::size_t bend : question.wish.opening) {
+    const auto rank_of = [&](std::size_t bend) {
         const auto found = std::find(bends_.begin(), bends_.end(), bend);
         assert(found != bends_.end());  // best_order() lets nothing else through
-        opening_.push_back(static_cast<std::size_t>(found - bends_.begin()));
-    }
+        return static_cast<std::size_t>(found - bends_.begin());
+    };
+    for (const Placing& placing : question.wish.begun.value_or(std::vector<Placing>{})) begun_.push_back(2 * rank_of(placing.bend) + (placing.hook == End::B));
+    for (const std::size_t bend : question.wish.opening) opening_.push_back(rank_of(bend));
     same_count_ = bends_.size() == question.layout.part.bends.size();
 }
 
@@ -122,8 +132,14 @@ Made OrderGraph::in_part(Made made) const {
 }
 
 bool OrderGraph::wished(Made made, Turn turn) const {
-    if (question_.wish.hook && placing(turn).hook != *question_.wish.hook) return false;
     Made opened = 0;
+    for (const Turn begun : begun_) {
+        if (made == opened) return begun == turn;
+        const Made bit = bend_bit(begun / 2);
+        if (!(made & bit)) return false;  // not how it was begun
+        opened |= bit;
+    }
+    if (question_.wish.hook && placing(turn).hook != *question_.wish.hook) return false;
     for (const std::size_t rank : opening_) {
         if (made == opened) return rank == turn / 2;
         if (!(made & bend_bit(rank))) return false;  // no beginning that is wished leads here

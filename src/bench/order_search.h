@@ -10,10 +10,13 @@
 
 namespace tubewright {
 
-/// What the person wants kept.
+/// What the person wants kept, and what can't be otherwise any more.
 struct OrderWish {
     std::vector<std::size_t> opening;  ///< these bends first, in this order: one is a pinned start, all are an order by hand
-    std::optional<End> hook;           ///< always hold this end
+    std::optional<End> hook = {};      ///< always hold this end
+    /// Of a tube that is cut: the bends that are made, as they were made. Whatever order is found begins so, and of these
+    /// nothing is asked: they are there. `opening` comes after them. None: nothing is cut yet.
+    std::optional<std::vector<Placing>> begun = {};
     bool operator==(const OrderWish&) const = default;
 };
 

@@ -1,5 +1,7 @@
 #include "bench/ordered.h"
 
+#include <algorithm>
+
 #include "bench/line_question.h"
 #include "bench/line_ways.h"
 #include "bench/settled_order.h"
@@ -28,6 +30,20 @@ std::vector<Placing> by_hand(const OrderWish& wish, const std::vector<Placing>& 
     return order;
 }
 
+/// A straight that is short for the order on the sheet is told to become longer by what makes some order possible: one number
+/// for one thing. The bender's lack alone is less where the geometry wants more, and more where another hook wants less.
+void tell_what_is_enough(Sheet& sheet, const std::vector<WayOut>& ways) {
+    for (Finding& finding : sheet.findings) {
+        auto* fact = std::get_if<NoRoomInBender>(&finding.fact);
+        if (!fact) continue;
+        fact->no_order = true;
+        const auto step = std::find_if(sheet.steps.begin(), sheet.steps.end(), [&](const Step& s) { return s.bend == fact->bend; });
+        const End side = fact->hook_side ? step->hook : other(step->hook);
+        for (const WayOut& way : ways)
+            if (const auto* longer = std::get_if<LongerStraight>(&way); longer && longer->straight == (side == End::A ? fact->bend : fact->bend + 1)) fact->enough = longer->by;
+    }
+}
+
 }  // namespace
 
 OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, const Progress& progress, const std::vector<Bender>& benders) {
@@ -52,7 +68,7 @@ OrderVerdict find_order(const Sheet& sheet, const OrderWish& wish, Asked asked, 
         verdict.order = by_hand(wish, none->furthest);
         for (const Blocked& blocked : none->blocked) verdict.stops.push_back(looked_into(question, od, blocked));
         if (asked == Asked::order) return verdict;
-        if (const auto ways = ways_for(sheet, wish, benders, progress)) verdict.ways = *ways;
+        if (const auto ways = ways_for(sheet, wish, benders, progress, &verdict.every_way)) verdict.ways = *ways;
     } else {
         verdict.outcome = Outcome::cancelled;
     }
@@ -64,7 +80,8 @@ Sheet in_order(const Line& line, SheetChoice choice, const OrderVerdict& verdict
     Sheet sheet = bend_sheet(line, choice);
     if (verdict.outcome == OrderVerdict::Outcome::cancelled) add_finding(sheet, {Severity::caution, "order-not-looked", std::nullopt, OrderNotLooked{true}});
     if (verdict.outcome != OrderVerdict::Outcome::none) return sheet;
-    NoOrderPossible fact{verdict.furthest.size(), std::nullopt, std::nullopt, std::nullopt, "", verdict.ways, std::nullopt};
+    NoOrderPossible fact{verdict.furthest.size(), std::nullopt, std::nullopt, std::nullopt, "", verdict.ways, std::nullopt, verdict.every_way};
+    tell_what_is_enough(sheet, verdict.ways);
     // The geometry's stop says most: a straight too short has a finding of its own.
     for (const StoppedBend& stop : verdict.stops)
         if (!fact.bend || (!fact.depth && stop.obstacle)) {

@@ -27,6 +27,7 @@ struct OrderVerdict {
     std::vector<Placing> furthest;          ///< none: how far one gets
     std::vector<StoppedBend> stops;         ///< none: what stops each bend that is left, on either hook
     std::vector<WayOut> ways;               ///< none: what would free it, where asked for
+    bool every_way = true;                  ///< none: whether every way out was tried to its end, or there were too many sets to look at
 };
 
 /// How much to find out besides the order itself.

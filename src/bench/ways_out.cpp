@@ -26,9 +26,10 @@ public:
         const CanBend can = with_geometry ? geometry_(changed) : CanBend([](std::uint64_t, const Placing&) { return true; });
         Patience patience{with_geometry ? std::min(sets_in_a_trial, left_.sets) : bender_sets};
         const std::size_t before = patience.sets;
-        const bool is = order_exists(changed, can, [this](double) { return go_on(); }, &patience).value_or(false);
+        const auto is = order_exists(changed, can, [this](double) { return go_on(); }, &patience);
         if (with_geometry) left_.sets -= before - patience.sets;
-        return is;
+        gave_up_ = gave_up_ || !is;
+        return is.value_or(false);
     }
     /// Another kind of change begins.
     void with_fresh_patience() { left_ = {sets_of_a_kind}; }
@@ -40,6 +41,8 @@ public:
     std::optional<Length> longer(const std::vector<std::size_t>& straights);
     std::optional<Length> shorter(std::size_t straight);
     void tried(double share) { share_ = share; }
+    /// Whether some change was given up before it was known what comes of it.
+    bool gave_up() const { return gave_up_; }
     bool go_on() { return !stopped_ && !(stopped_ = progress_ && !progress_(share_)); }
 
 private:
@@ -58,7 +61,7 @@ private:
     const CanBendFor& geometry_;
     const Progress& progress_;
     double share_ = 0;
-    bool stopped_ = false;
+    bool stopped_ = false, gave_up_ = false;
     Patience left_{sets_of_a_kind};
 };
 
@@ -132,7 +135,7 @@ Layout lengthened(Layout layout, std::size_t straight, Length by) {
     return layout;
 }
 
-std::optional<std::vector<WayOut>> ways_out(const OrderQuestion& question, const CanBendFor& geometry, const std::vector<OrderQuestion>& other_benders, const Progress& progress) {
+std::optional<std::vector<WayOut>> ways_out(const OrderQuestion& question, const CanBendFor& geometry, const std::vector<OrderQuestion>& other_benders, const Progress& progress, bool* every_way) {
     Exits exits(question, geometry, progress);
     const std::vector<SetUp> set_ups = other_set_ups(question.set_up);
     const std::size_t straights = question.layout.part.straights.size(), steps = 2 * straights + set_ups.size() + other_benders.size();
@@ -146,6 +149,10 @@ std::optional<std::vector<WayOut>> ways_out(const OrderQuestion& question, const
         if (long_enough && ways.empty() && exits.go_on() && exits.possible(turned, true)) ways.push_back(OtherSetUp{set_up});
         tried();
     }
+    const auto settle = [&] { if (every_way && exits.gave_up()) *every_way = false; };
+    // A tube that is cut has its straights, and its ink is for this bender.
+    if (question.wish.begun) settle();
+    if (question.wish.begun) return exits.go_on() ? std::optional(ways) : std::nullopt;
     std::vector<LongerStraight> longer;
     std::vector<ShorterStraight> shorter;
     exits.with_fresh_patience();
@@ -163,6 +170,7 @@ std::optional<std::vector<WayOut>> ways_out(const OrderQuestion& question, const
     for (std::size_t i = 0; i < other_benders.size() && exits.go_on(); ++i, tried())
         if (exits.possible(other_benders[i], false) && exits.possible(other_benders[i], true)) ways.push_back(OtherBender{i, other_benders[i].bender.name});
     if (!exits.go_on()) return std::nullopt;
+    settle();
     return ways;
 }
 

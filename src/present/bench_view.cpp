@@ -255,6 +255,7 @@ namespace {
 
 /// The piece is good; only its marks are not.
 void fill_marks_moved(const State& state, ScreenView& view) {
+    if (!work_in_hand(state).made.empty()) return fill_marks_again(state, view);
     ChoiceBody body;
     body.heading = "The ink marks are for another line of the bender.";
     body.lines = {{"Rub them out and mark out again. What is bent so far stays.", Tone::stop}, {"Or choose the line they were made for."}};

@@ -20,11 +20,11 @@ std::string straight_is(const std::string& where, Length straight, const Speech&
 }
 
 Words say(const NoRoomInBender& f, const Speech& speech) {
-    const std::string side = f.hook_side ? "hook" : "lever", lack = text(f.needed - f.straight, speech.tape);
+    const std::string side = f.hook_side ? "hook" : "lever", lack = text(up_on_tape(f.enough.value_or(f.needed - f.straight), speech.tape), speech.tape);
     std::string beside = "beside it";
     if (f.made_neighbour) beside = "next to " + bend_name(*f.made_neighbour);
     if (f.at_end) beside = "at " + end_name(*f.at_end);
-    std::string to_do = "Lengthen it by " + lack;
+    std::string to_do = std::string("Lengthen it by ") + (f.no_order && !f.enough ? "at least " : "") + lack;
     to_do += f.at_end ? ", or leave more trim there." : ", or take another bender.";
     const std::string needs = f.with_pieces ? " side and the pieces slid on need " : " side needs ";
     return {straight_is(beside, f.straight, speech) + ", the bender's " + side + needs + text(f.needed, speech.tape), bend_name(f.bend), to_do};
@@ -39,7 +39,7 @@ Words say(const CornersOverlap& f, const Speech& speech) {
 
 Words say(const EndTooShort& f, const Speech& speech) {
     return {straight_is("up to " + bend_name(f.bend), f.straight, speech) + ", flare, nut and sleeve need " + text(f.needed, speech.tape),
-            end_name(f.end), "Lengthen that leg by " + text(f.needed - f.straight, speech.tape) + "."};
+            end_name(f.end), "Lengthen that leg by " + text(up_on_tape(f.needed - f.straight, speech.tape), speech.tape) + "."};
 }
 
 Words say(const AngleBeyondBender& f, const Speech& speech) {
@@ -108,7 +108,9 @@ Words say(const NoOrderPossible& f, const Speech& speech) {
     else if (f.bend) what += it + "have no straight place for its ink mark";
     std::string out;
     for (std::size_t i = 0; i < f.ways.size() && i < 2; ++i) out += (i == 0 ? "A way out: " : " Another: ") + way_out_words(f.ways[i], speech.tape);
-    return {what, f.bend ? bend_name(*f.bend) : "", out.empty() ? "Look at the order of bends for a way out." : out};
+    if (out.empty()) out = f.every_way ? "Look at the order of bends for a way out." : "No way out was found.";
+    if (!f.every_way) out += " Not every way was tried.";
+    return {what, f.bend ? bend_name(*f.bend) : "", out};
 }
 
 Words say(const OrderNotLooked& f, const Speech&) {
@@ -119,8 +121,17 @@ Words say(const OrderNotLooked& f, const Speech&) {
 
 Words say(const HitsAsItStands& f, const Speech& speech) {
     const StoppedBend stop{{f.made, f.placing, InTheWay{}}, f.obstacle, f.solid};
-    std::string to_do = "No stance is free of it: go slowly, stop before they touch.";
-    if (f.free) to_do = "Stand the bender with the hook on your " + hand_word(f.free->hook) + ", the lever swung " + swing_word(f.free->swing) + ".";
+    const auto stand = [](const SetUp& so) { return "tand the bender with the hook on your " + hand_word(so.hook) + ", the lever swung " + swing_word(so.swing); };
+    const bool none = f.rest && f.rest->is == OtherRest::Is::none;
+    std::string to_do = none ? std::string(f.rest->every_order ? "No other order" : "No other order that was tried") + " and no stance is free of it: go slowly, stop before they touch, or say that it went wrong."
+                             : "No stance is free of it: go slowly, stop before they touch.";
+    if (f.free) to_do = "S" + stand(*f.free) + ".";
+    else if (none && f.rest->stance) to_do = "S" + stand(*f.rest->stance) + ": then what is left goes in another order.";
+    if (f.rest && f.rest->is == OtherRest::Is::looking) to_do += " Looking whether what is left goes in another order.";
+    if (f.rest && f.rest->is == OtherRest::Is::found) {
+        const std::string other = other_order_words(*f.rest) + ": nothing is in the way then.";
+        to_do = f.free ? to_do + " Or m" + other.substr(1) : other;
+    }
     const std::string since = f.new_measures ? "by the bender's new measures, which came after the cut, " : "as the bender stands, ";
     return {since + stop_words(stop, speech.tape), "", to_do};
 }

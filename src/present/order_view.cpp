@@ -33,6 +33,18 @@ std::string why_closed(const State& state) {
     return is_looking(state) && !is_by_hand(state) ? "looking: " + looked_text(state) + " done" : "";
 }
 
+/// Whether something is in this bend's way in the order that the cut tube keeps.
+bool hits_as_it_stands(const State& state, std::size_t bend) {
+    const auto& findings = sheet_in_hand(state)->findings;
+    return std::any_of(findings.begin(), findings.end(), [&](const Finding& f) { return f.bend == bend && std::holds_alternative<HitsAsItStands>(f.fact); });
+}
+
+/// Whether the order on the screen is the one that the verdict is about: a cut tube may go on in another.
+bool is_judged(const State& state, const OrderVerdict& verdict) {
+    const auto& steps = sheet_in_hand(state)->steps;
+    return !work_in_hand(state).cut || std::equal(steps.begin(), steps.end(), verdict.order.begin(), verdict.order.end(), [](const Step& step, const Placing& placing) { return placing == Placing{step.bend, step.hook}; });
+}
+
 const StoppedBend* break_of(const State& state, std::size_t bend) {
     const LineOrder* order = order_in_hand(state);
     if (!order || !order->by_hand) return nullptr;
@@ -55,7 +67,7 @@ OrderCard card_of(const State& state, std::size_t place) {
     card.bend = step.bend;
     card.number = std::to_string(step.bend + 1);
     card.hook = std::string("hook ") + (step.hook == End::A ? "A" : "B");
-    if (break_of(state, step.bend) || is_beyond_reach(state, place)) card.tone = Tone::stop;
+    if (break_of(state, step.bend) || is_beyond_reach(state, place) || hits_as_it_stands(state, step.bend)) card.tone = Tone::stop;
     else if (is_floating(state, place)) card.tone = Tone::caution;
     card.touch = press_button("bend-" + card.number, bend_name(step.bend), PickBend{step.bend});
     card.touch.chosen = state.looks.picked_bend == step.bend;
@@ -73,7 +85,7 @@ std::optional<std::size_t> picked_place(const State& state) {
 PictureView order_picture(const State& state) {
     const auto& steps = sheet_in_hand(state)->steps;
     std::size_t place = 0;
-    while (place < steps.size() && !break_of(state, steps[place].bend) && !is_beyond_reach(state, place)) ++place;
+    while (place < steps.size() && !break_of(state, steps[place].bend) && !is_beyond_reach(state, place) && !hits_as_it_stands(state, steps[place].bend)) ++place;
     place = picked_place(state).value_or(place < steps.size() ? place : 0);
     const Step& step = steps[place];
     PictureView picture{PictureView::Kind::pulled, place, capital(bend_name(step.bend)) + " being pulled", {}};
@@ -132,7 +144,7 @@ std::vector<TextView> order_notes(const State& state) {
     if (!order) return {};
     const Tape tape = reader_tape(state);
     if (is_looking(state)) return {{(is_by_hand(state) ? "Looking at what this order breaks: " : "Looking for the best order: ") + looked_text(state) + " done.", Tone::now}};
-    if (!order->verdict) return {};
+    if (!order->verdict || !is_judged(state, *order->verdict)) return {};
     if (order->by_hand) return by_hand_notes(state, *order->by_hand);
     std::vector<TextView> notes;
     switch (order->verdict->outcome) {
@@ -146,6 +158,7 @@ std::vector<TextView> order_notes(const State& state) {
             if (notes.size() > 2) notes.resize(2);
             for (const std::string& way : ways_out_words(*order->verdict, tape))
                 if (notes.size() < 4) notes.push_back({"A way out: " + way, Tone::plain});
+            if (!order->verdict->every_way) notes.push_back({"Not every way out was tried to its end: there are too many orders of so many bends. There may be others.", Tone::plain});
             break;
     }
     return notes;
@@ -156,7 +169,7 @@ namespace {
 /// What the order on the screen asks of the hands; only here, the line's own page has no room for it.
 void add_on_the_way(const State& state, std::vector<TextView>& notes) {
     const LineOrder* order = order_in_hand(state);
-    if (!order || is_looking(state) || !order->verdict || order->verdict->order.size() < 2) return;
+    if (!order || is_looking(state) || !order->verdict || order->verdict->order.size() < 2 || !is_judged(state, *order->verdict)) return;
     if (order->by_hand && order->by_hand->breaks.empty()) notes.push_back({on_the_way_words(order->by_hand->on_the_way)});
     else if (!order->by_hand && order->verdict->reasons) notes.push_back({on_the_way_words(order->verdict->reasons->on_the_way)});
 }
@@ -165,10 +178,32 @@ void add_on_the_way(const State& state, std::vector<TextView>& notes) {
 ButtonView looking_button(const State& state) {
     const LineOrder* order = order_in_hand(state);
     const LineWork work = work_in_hand(state);
-    if (is_looking(state)) return press_button("stop-looking", "Stop looking", StopLooking{});
+    if (is_looking(state) || (work.cut && order && order->rest.looking)) return press_button("stop-looking", "Stop looking", StopLooking{});
+    if (const auto reorder = reorder_button(state)) return *reorder;
+    const OtherRest* other = other_rest(state);
+    if (work.cut && other && other->is == OtherRest::Is::stopped) return press_button("look-again", "Look again", LookAgain{});
     if (!work.cut && order && order->verdict && order->verdict->outcome == OrderVerdict::Outcome::cancelled) return press_button("look-again", "Look again", LookAgain{});
+    if (work.cut && other && other->is == OtherRest::Is::none) return unless(press_button("free-order", "Best order", FreeOrder{}), "no order works");
     const bool none = order && order->verdict && order->verdict->outcome == OrderVerdict::Outcome::none;
     return unless(press_button("free-order", "Best order", FreeOrder{}), work.opening.empty() ? (none ? "no order works" : "this is the best order") : why_closed(state));
+}
+
+}  // namespace
+
+namespace {
+
+/// Of a tube that is cut: what is in the way of its order, and what another order of the rest would mean.
+void add_of_the_rest(const State& state, OrderBody& body) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    const auto hit = std::find_if(sheet.findings.begin(), sheet.findings.end(), [](const Finding& f) { return std::holds_alternative<HitsAsItStands>(f.fact); });
+    if (hit == sheet.findings.end()) {
+        body.notes.insert(body.notes.begin(), {"The tube is cut for this order: it stays until the next piece.", Tone::plain});
+        return;
+    }
+    std::vector<TextView> said{{sentence(*hit, {reader_tape(state), &sheet.line}), tone_of(hit->severity)}};
+    for (const TextView& note : other_rest_notes(state)) said.push_back(note);
+    body.notes = std::move(said);  // why the order was the best is beside the point now
+    if (order_in_hand(state)->rest.looking) body.looked = order_in_hand(state)->rest.share;
 }
 
 }  // namespace
@@ -186,7 +221,7 @@ void fill_order(const State& state, ScreenView& view) {
     body.picked = picked_words(state, body.movable);
     body.notes = order_notes(state);
     add_on_the_way(state, body.notes);
-    if (work_in_hand(state).cut) body.notes.insert(body.notes.begin(), {"The tube is cut for this order: it stays until the next piece.", Tone::plain});
+    if (work_in_hand(state).cut) add_of_the_rest(state, body);
     if (is_looking(state)) body.looked = order_in_hand(state)->share;
     view.header = line_header(state, "order of bends");
     view.footer = side_footer(state);

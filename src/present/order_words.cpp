@@ -96,6 +96,29 @@ TextView cost_of_hand_order(const HandFacts& facts, const std::optional<EndsWith
     return {begin + within + "; in the best order within " + text(least, tape) + ".", own > least ? Tone::caution : Tone::go};
 }
 
+std::string other_order_words(const OtherRest& other) {
+    const auto bends = [](const std::vector<Placing>& order) {
+        std::vector<std::size_t> all;
+        for (const Placing& placing : order) all.push_back(placing.bend);
+        return all;
+    };
+    const std::vector<std::size_t> now = bends(other.now), then = bends(other.then);
+    const auto differs = std::mismatch(now.begin(), now.end(), then.begin(), then.end());
+    if (differs.first == now.end()) {
+        for (std::size_t i = 0; i < now.size(); ++i)
+            if (other.now[i] != other.then[i]) return "Make " + bend_name(now[i]) + " with " + end_name(other.then[i].hook) + " on the hook";
+        return "Go on in this order";
+    }
+    // One bend that comes sooner says it all; else the whole row is said.
+    std::vector<std::size_t> sooner = now;
+    const std::size_t bend = *differs.second;
+    std::rotate(sooner.begin() + (differs.first - now.begin()), std::find(sooner.begin(), sooner.end(), bend), std::find(sooner.begin(), sooner.end(), bend) + 1);
+    if (sooner == then) return "Make " + bend_name(bend) + " before " + bend_name(*differs.first);
+    std::string row;
+    for (std::size_t i = 0; i < then.size(); ++i) row += (i == 0 ? "" : i + 1 == then.size() ? " and " : ", ") + std::to_string(then[i] + 1);
+    return "Make what is left in the order bend " + row;
+}
+
 std::string on_the_way_words(const OnTheWay& way) {
     const auto times = [](int count) { return count == 1 ? std::string("once") : count == 2 ? std::string("twice") : std::to_string(count) + " times"; };
     const std::string swaps = way.swaps == 0 ? "never swapped end for end" : "swapped end for end " + times(way.swaps);

@@ -64,6 +64,8 @@ void fill_bends_more(const State& state, ScreenView& view);
 void fill_bend_files(const State& state, ScreenView& view);
 void fill_later(const State& state, ScreenView& view);
 void fill_misfit(const State& state, ScreenView& view);
+/// Marks that are no longer where they have to be, on a tube that is bent already.
+void fill_marks_again(const State& state, ScreenView& view);
 void fill_wrong(const State& state, ScreenView& view);
 void fill_scrap(const State& state, ScreenView& view);
 void fill_stock(const State& state, ScreenView& view);
@@ -95,6 +97,10 @@ FooterView letters_footer(const std::string& typed, int page);
 std::string sureness_words(const State& state, Angle target);
 /// Why the order of work is as it is, or why there is none; empty while there is nothing to say.
 std::vector<TextView> order_notes(const State& state);
+/// What the other order that was found for the rest of the tube in hand means for its ink, and for the bend in hand.
+std::vector<TextView> other_rest_notes(const State& state);
+/// Takes that order; nothing where none was found.
+std::optional<ButtonView> reorder_button(const State& state);
 /// Of the line being entered, as far as it can be drawn.
 std::optional<PictureView> entered_picture(const State& state);
 /// How the proof of a line's entry stands; none where nobody began one.

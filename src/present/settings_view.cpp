@@ -97,12 +97,15 @@ void fill_stance(const State& state, ScreenView& view) {
         body.notes.push_back(card_words(state, sheet.line.bender));
         body.notes.push_back({sheet.line.bender.name.empty() ? sheet.line.bender.id : sheet.line.bender.name});
     }
+    bool hits = false;
     for (const Finding& finding : sheet.findings) {
         if (!std::holds_alternative<HitsAsItStands>(finding.fact)) continue;
+        hits = true;
         body.notes.push_back({sentence(finding, {reader_tape(state), &sheet.line}), finding.severity == Severity::stop ? Tone::stop : Tone::caution});
         break;  // one is enough to stand it another way; the line's own screen has them all
     }
-    if (!again.empty()) body.notes.push_back({again, Tone::caution});
+    // Both have no room; marks that moved stop the work later, and say so then.
+    if (!again.empty() && !hits) body.notes.push_back({again, Tone::caution});
     view.header = line_header(state, "bender");
     view.body = std::move(body);
     view.footer = side_footer(state);

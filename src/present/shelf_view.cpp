@@ -81,11 +81,15 @@ std::string bends_words(const Line& line) {
 }
 
 ButtonView start_button(const State& state) {
+    if (auto reorder = reorder_button(state)) {
+        reorder->weight = Weight::main;
+        return *reorder;
+    }
     const Sheet& sheet = *sheet_in_hand(state);
     const LineWork work = work_in_hand(state);
     ButtonView button = press_button("next", "Start: prepare", Next{}, Weight::main);
     if (bar_to_start(state) == Bar::looking) return unless(button, "the best order is being looked for");
-    if (bar_to_start(state) == Bar::stopped) return unless(button, "what is marked stop has to be put right in the job");
+    if (bar_to_start(state) == Bar::stopped) return unless(button, work.cut ? "what is marked stop comes first" : "what is marked stop has to be put right in the job");
     if (misfit(sheet, work) != Misfit::none) {
         button.label = "Go on";
         return button;
@@ -154,6 +158,7 @@ void fill_line(const State& state, ScreenView& view) {
     for (const Finding& finding : sheet.findings)
         if (!std::holds_alternative<TrappedPieces>(finding.fact) && !said_by_the_order(finding)) said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(finding.severity)});
     if (const auto note = proof_note(*state.line < state.proofs.size() ? state.proofs[*state.line] : ProofStanding::none, sheet.line.proof); note && !work.cut) said.push_back(*note);
+    if (const std::vector<TextView> rest = other_rest_notes(state); !rest.empty()) said.insert(said.begin() + 1, rest.begin(), rest.end());
     if (const std::size_t left = left_for_later(work); left > 0) said.insert(said.begin(), {counted(left, "tick is", "ticks are") + " left for the fitter, of pieces handed over.", Tone::caution});
     if (!sheet.line.note.empty()) said.push_back({"Note: " + sheet.line.note});
     for (const TextView& note : order_notes(state)) said.push_back(note);

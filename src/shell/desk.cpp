@@ -7,6 +7,7 @@
 
 #include "present/screen_view.h"
 #include "shell/own_cards.h"
+#include "state/rules.h"
 #include "store/job_file.h"
 #include "store/save.h"
 #include "store/shelf.h"
@@ -156,12 +157,11 @@ void Desk::hear_orders() {
 void Desk::find_order_for(const FindOrder& asked) {
     // Another action may have come between.
     if (asked.line >= state_.orders.size()) return;
-    const LineOrder& order = state_.orders[asked.line];
-    if ((asked.free ? order.best_question : order.question) != asked.question) return;
+    const auto wish = wish_of(state_.orders[asked.line], asked);
+    if (!wish) return;
     const Sheet& sheet = state_.sheets[asked.line];
-    const std::vector<std::size_t> opening = asked.free ? std::vector<std::size_t>{} : order.opening;
-    if (finder_) return finder_->ask(asked.question, sheet, opening, library_.benders);
-    act(order_is(asked.question, look_for_order(sheet, opening, {}, library_.benders)));
+    if (finder_) return finder_->ask(asked.question, sheet, *wish, library_.benders);
+    act(order_is(asked.question, look_for_order(sheet, *wish, {}, library_.benders)));
 }
 
 void Desk::save_work() {

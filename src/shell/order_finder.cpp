@@ -23,10 +23,10 @@ OrderFinder::~OrderFinder() {
     thread_.join();
 }
 
-void OrderFinder::ask(std::int64_t question, Sheet sheet, std::vector<std::size_t> opening, std::vector<Bender> benders) {
+void OrderFinder::ask(std::int64_t question, Sheet sheet, OrderWish wish, std::vector<Bender> benders) {
     {
         const std::lock_guard guard(lock_);
-        waiting_.push_back({question, std::move(sheet), std::move(opening), std::move(benders)});
+        waiting_.push_back({question, std::move(sheet), std::move(wish), std::move(benders)});
     }
     more_.notify_one();
 }
@@ -77,7 +77,7 @@ void OrderFinder::work() {
         busy_ = true;
         last_percent_ = -1;
         guard.unlock();
-        tell(order_is(question.number, look_(question.sheet, question.opening, [&](double done) { return share(question.number, done); }, question.benders)));
+        tell(order_is(question.number, look_(question.sheet, question.wish, [&](double done) { return share(question.number, done); }, question.benders)));
         guard.lock();
         busy_ = false;
         stopped_.clear();

@@ -20,7 +20,7 @@ OrderIs order_is(std::int64_t question, LookedFor looked);
 
 class OrderFinder {
 public:
-    using Look = std::function<LookedFor(const Sheet&, const std::vector<std::size_t>& opening, const Progress&, const std::vector<Bender>&)>;
+    using Look = std::function<LookedFor(const Sheet&, const OrderWish&, const Progress&, const std::vector<Bender>&)>;
 
     /// `wake` is called from the other thread whenever there is something to hear, `look` to do the looking.
     explicit OrderFinder(std::function<void()> wake, Look look = look_for_order);
@@ -29,7 +29,7 @@ public:
     OrderFinder& operator=(const OrderFinder&) = delete;
 
     /// `benders`: those there are, for a way out where there is no order.
-    void ask(std::int64_t question, Sheet sheet, std::vector<std::size_t> opening, std::vector<Bender> benders = {});
+    void ask(std::int64_t question, Sheet sheet, OrderWish wish, std::vector<Bender> benders = {});
     void stop(std::int64_t question);
     /// What has been found out since last time: OrderShare and OrderIs.
     std::vector<Action> heard();
@@ -40,7 +40,7 @@ private:
     struct Question {
         std::int64_t number;
         Sheet sheet;
-        std::vector<std::size_t> opening;
+        OrderWish wish;
         std::vector<Bender> benders;
     };
     void work();

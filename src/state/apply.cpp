@@ -95,6 +95,7 @@ void take(Doing& d, const MoveBend& a) { move_bend(d, a.bend, a.by); }
 void take(Doing& d, const FreeOrder&) { free_order(d); }
 void take(Doing& d, const StopLooking&) { stop_looking(d); }
 void take(Doing& d, const LookAgain&) { look_again(d); }
+void take(Doing& d, const ReorderRest&) { reorder_rest(d); }
 void take(Doing& d, const OrderShare& a) { order_share(d, a); }
 void take(Doing& d, const OrderIs& a) { order_is(d, a); }
 

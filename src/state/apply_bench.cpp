@@ -68,10 +68,18 @@ void leave_mark_out(Doing& doing) {
     change_line(doing, work);
 }
 
-/// Another line of the bender has been chosen: what is made stays made, the marks have to be made again.
+/// Another line of the bender has been chosen, or another order of what is left: what is made stays made, the marks have to
+/// be made again. Once something is bent no tape lies along the whole tube: the screen says how far from its old mark
+/// each new one lies, and they are made when it is left.
 void mark_out_again(Doing& doing) {
     LineWork work = work_in_hand(doing.state);
-    work.stage = Stage::mark_out;
+    const Sheet& sheet = *sheet_in_hand(doing.state);
+    if (work.made.empty()) {
+        work.stage = Stage::mark_out;
+    } else {
+        work.inked = inking_of(sheet);
+        if (steps_begun(sheet, work) <= work.step) begin_bend(work, work.step);  // laid in once more, on its new mark
+    }
     change_line(doing, work);
     turn_to_first_page(doing.state);
 }

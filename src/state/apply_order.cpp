@@ -47,6 +47,20 @@ void move_bend(Doing& doing, std::size_t bend, int by) {
     doing.state.looks.picked_bend = bend;
 }
 
+/// Of a tube that is cut. The bend in hand may be another one then; it has not been pulled, or it would count as made.
+void reorder_rest(Doing& doing) {
+    State& state = doing.state;
+    const Screen screen = state.looks.screen;
+    const OtherRest* other = other_rest(state);
+    if (!other || other->is != OtherRest::Is::found || (screen != Screen::order && screen != Screen::line && screen != Screen::bench)) return;
+    LineWork work = work_in_hand(state);
+    const std::vector<Placing> order = state.orders[*state.line].rest.verdict->order;
+    if (work.stage == Stage::bending && order.at(work.step) != work.order.at(work.step)) work.move = Move::mark;
+    work.order = order;
+    change_line(doing, work);
+    if (screen != Screen::order && bar_to_start(state) == Bar::none) show(state, Screen::bench);
+}
+
 void free_order(Doing& doing) {
     if (order_is_open(doing.state)) want_opening(doing, {});
 }

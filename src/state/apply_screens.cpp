@@ -107,7 +107,9 @@ void leave_beside(State& state) {
     const Screen back = state.looks.came_from.empty() ? Screen::shelf : state.looks.came_from.back();
     if (!state.looks.came_from.empty()) state.looks.came_from.pop_back();
     clear_half_done(state.looks);
-    state.looks.screen = can_show(state, back) ? back : Screen::shelf;
+    // Where something came in the way of work at the bench meanwhile, the line's own screen says what.
+    const Screen instead = back == Screen::bench && can_show(state, Screen::line) ? Screen::line : Screen::shelf;
+    state.looks.screen = can_show(state, back) ? back : instead;
 }
 
 void go_to(Doing& doing, Screen screen) {

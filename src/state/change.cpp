@@ -120,11 +120,6 @@ std::vector<Placing> hand_order(const Sheet& sheet, const std::vector<std::size_
     return order;
 }
 
-/// Less than this of the set angle at 90 is no reason to look for another order. Our choice.
-bool is_much_the_same(const Springback& one, const Springback& other) {
-    return std::abs((set_angle(one, Angle{90}) - set_angle(other, Angle{90})).deg) <= tolerance::lever_stop.deg;
-}
-
 /// A cut tube keeps its marks, and a bend that is being pulled the springback that it was pulled with.
 void lay_out_as_cut(SheetChoice& choice, const LineWork& work, const Line& line) {
     choice.laid_growth = work.laid_growth.value_or(physics_of(line).growth);
@@ -146,11 +141,15 @@ Sheet sheet_for(Doing& doing, std::size_t i) {
         const std::size_t first = work.stage == Stage::finish || work.stage == Stage::done ? sheet.steps.size() : work.step;
         const Misfit against = misfit(sheet, work);  // of a piece that is no longer the sheet's there is nothing good to say
         const bool remeasured = state.orders[i].remeasured && (against == Misfit::none || against == Misfit::ink);
-        for (Finding& finding : settled_findings(sheet, first, remeasured)) add_finding(sheet, std::move(finding));
+        std::vector<Finding> findings = settled_findings(sheet, first, remeasured);
+        if (against == Misfit::none || against == Misfit::ink) look_at_other_rest(doing, i, sheet, choice, work, findings);
+        else forget_other_rest(doing, state.orders[i]);
+        for (Finding& finding : findings) add_finding(sheet, std::move(finding));
         return sheet;
     }
     LineOrder& order = state.orders[i];
     order.remeasured = false;
+    forget_other_rest(doing, order);
     const bool same_springback = is_much_the_same(order.springback, sheet.springback);
     if (order.question == 0 || order.set_up != choice.set_up || order.opening != work.opening || !same_springback) {
         stop_finding(doing, order);
@@ -183,11 +182,13 @@ void work_out_sheets(Doing& doing) {
 void stop_finding(Doing& doing, const LineOrder& order) {
     if (order.looking) doing.requests.push_back(StopFinding{order.question});
     if (order.best_question != 0) doing.requests.push_back(StopFinding{order.best_question});
+    if (order.rest.looking) doing.requests.push_back(StopFinding{order.rest.question});
 }
 
 void order_share(Doing& doing, const OrderShare& heard) {
     for (LineOrder& order : doing.state.orders)
         if (order.question == heard.question && order.looking) order.share = heard.share;
+        else if (order.rest.question == heard.question && order.rest.looking) order.rest.share = heard.share;
 }
 
 namespace {
@@ -206,6 +207,12 @@ void order_is(Doing& doing, const OrderIs& heard) {
             order.best_question = 0;
             keep_best_ends(order, state.sheets[i], *heard.verdict);
         }
+        if (order.rest.question == heard.question && order.rest.looking && heard.verdict) {
+            order.rest.looking = false;
+            order.rest.verdict = heard.verdict;
+            state.sheets[i] = sheet_for(doing, i);
+            continue;
+        }
         if (order.question != heard.question || !order.looking || !heard.verdict) continue;  // else a late answer
         order.looking = false;
         order.verdict = heard.verdict;
@@ -217,20 +224,24 @@ void order_is(Doing& doing, const OrderIs& heard) {
 
 void stop_looking(Doing& doing) {
     State& state = doing.state;
-    if (!state.line || *state.line >= state.orders.size() || !state.orders[*state.line].looking) return;
-    LineOrder& order = state.orders[*state.line];
-    doing.requests.push_back(StopFinding{order.question});
+    if (!state.line || *state.line >= state.orders.size()) return;
+    const LineOrder& order = state.orders[*state.line];
+    if (!order.looking && !order.rest.looking) return;
+    const std::int64_t question = order.looking ? order.question : order.rest.question;
+    doing.requests.push_back(StopFinding{question});
     OrderVerdict verdict;
     verdict.outcome = OrderVerdict::Outcome::cancelled;
-    order_is(doing, {order.question, std::make_shared<const OrderVerdict>(verdict)});
+    order_is(doing, {question, std::make_shared<const OrderVerdict>(verdict)});
 }
 
 void look_again(Doing& doing) {
     State& state = doing.state;
-    if (!sheet_in_hand(state) || work_in_hand(state).cut) return;
+    if (!sheet_in_hand(state)) return;
     LineOrder& order = state.orders[*state.line];
-    if (!order.verdict || order.verdict->outcome != OrderVerdict::Outcome::cancelled) return;
-    order.question = 0;
+    const bool cut = work_in_hand(state).cut;
+    const auto& verdict = cut ? order.rest.verdict : order.verdict;
+    if (!verdict || verdict->outcome != OrderVerdict::Outcome::cancelled) return;
+    (cut ? order.rest.question : order.question) = 0;
     work_out_sheets(doing);
 }
 

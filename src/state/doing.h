@@ -45,10 +45,16 @@ void move_bend(Doing& doing, std::size_t bend, int by);
 void free_order(Doing& doing);
 void stop_looking(Doing& doing);
 void look_again(Doing& doing);
+void reorder_rest(Doing& doing);
 void order_share(Doing& doing, const OrderShare& heard);
 void order_is(Doing& doing, const OrderIs& heard);
 /// Whatever is being looked for of that line: nobody waits for it any more.
 void stop_finding(Doing& doing, const LineOrder& order);
+/// Asks for another order of what is left where `findings` say that something is in the way of the settled one, and
+/// writes into them what is known of it. A bend that could go freely is a stop. For a cut tube whose record fits the sheet.
+void look_at_other_rest(Doing& doing, std::size_t line, const Sheet& sheet, const SheetChoice& choice, const LineWork& work, std::vector<Finding>& findings);
+/// Nobody waits for another order of the rest any more.
+void forget_other_rest(Doing& doing, LineOrder& order);
 
 // --- a line being entered
 void new_job(Doing& doing);

@@ -33,6 +33,18 @@ std::string inking_of(const Sheet& sheet);
 enum class Misfit { none, cut_length, bends, plan, ink };
 Misfit misfit(const Sheet& sheet, const LineWork& work);
 
+// --- the order of what is left
+/// Bends of the cut piece that are formed, or begun: steps of its order from the first. Also those that were gone back from.
+std::size_t steps_begun(const Sheet& sheet, const LineWork& work);
+/// Whether the set angle at 90 is near enough the same to look for no other order.
+bool is_much_the_same(const Springback& one, const Springback& other);
+/// What is known of another order for what is left of the tube in hand; null where none is asked for.
+const OtherRest* other_rest(const State& state);
+/// For the bends from this step on, how the marks that are inked lie to those of the sheet; empty where none are inked.
+std::vector<InkMove> ink_moves(const Sheet& sheet, const std::string& inked, std::size_t first_step);
+/// What the order is looked for with; nothing where nobody waits for that answer any more.
+std::optional<OrderWish> wish_of(const LineOrder& order, const FindOrder& asked);
+
 // --- lists to tick
 enum class TickList { prepare, finish, hand_over };
 

@@ -39,6 +39,17 @@ struct Looks {
 /// How the book is doing.
 enum class BookStanding { not_read, open, refused, without };
 
+/// What is known of another order for what is left of a cut tube, once something is in the way of the settled one.
+struct RestOrder {
+    std::int64_t question = 0;       ///< answers carry it; 0: never asked
+    bool looking = false;
+    double share = 0;
+    std::optional<SetUp> set_up;     ///< as it was asked
+    std::vector<Placing> begun;
+    Springback springback;
+    std::shared_ptr<const OrderVerdict> verdict;
+};
+
 /// What is known of the best order for one line.
 struct LineOrder {
     std::int64_t question = 0;       ///< answers carry it; 0: never asked
@@ -54,6 +65,7 @@ struct LineOrder {
     /// The bender's card was changed while this line's tube was cut. Not kept in the book: switched on again, the program looks
     /// at the bends to come with the card as it is, and says what is in the way; only that the card was another is forgotten.
     bool remeasured = false;
+    RestOrder rest = {};
 };
 
 /// A bender card being changed. It is nobody's record until it is kept.
@@ -134,8 +146,8 @@ struct SaveWork { bool operator==(const SaveWork&) const = default; };      ///<
 struct SaveSettings { bool operator==(const SaveSettings&) const = default; };
 struct OpenFreshBook { bool operator==(const OpenFreshBook&) const = default; };  ///< beside the refused one, which stays
 /// The best order for that line's sheet as it stands now; the answer is OrderIs with this question. `free`: whatever the person
-/// asked for.
-struct FindOrder { std::int64_t question; std::size_t line; bool free = false; bool operator==(const FindOrder&) const = default; };
+/// asked for. `rest`: of what is left of its cut tube.
+struct FindOrder { std::int64_t question; std::size_t line; bool free = false; bool rest = false; bool operator==(const FindOrder&) const = default; };
 struct StopFinding { std::int64_t question; bool operator==(const StopFinding&) const = default; };
 struct ReadDraft { std::string path; std::string prove = {}; bool operator==(const ReadDraft&) const = default; };  ///< `prove`: the line whose entry is to be proved
 /// Whole and at once; the answer is DraftKept. `shown` is worked out for the screen.

@@ -78,7 +78,7 @@ TEST_CASE("the ends' distances are those of the bender's own stretch") {
 
 TEST_CASE("looking for an order by hand tells what it breaks, and spends no time on other starts") {
     const Sheet tight = sheet_with({100, 10, 10, 100}, {{60, 0}, {60, 90}, {60, 0}});
-    const LookedFor by_hand = look_for_order(tight, {2, 1, 0});
+    const LookedFor by_hand = look_for_order(tight, {{2, 1, 0}});
     CHECK(by_hand.verdict.outcome == OrderVerdict::Outcome::none);
     REQUIRE(by_hand.by_hand);
     CHECK(broken(*by_hand.by_hand) == std::vector<std::size_t>{1, 0});
@@ -86,8 +86,8 @@ TEST_CASE("looking for an order by hand tells what it breaks, and spends no time
     CHECK(by_hand.verdict.ways.empty());
     const Sheet roomy = sheet_with({100, 60, 60, 100}, {{60, 0}, {60, 90}, {60, 0}});
     CHECK_FALSE(look_for_order(roomy, {}).by_hand);
-    CHECK_FALSE(look_for_order(roomy, {1}).by_hand);
-    const LookedFor good = look_for_order(roomy, {2, 1, 0});
+    CHECK_FALSE(look_for_order(roomy, {{1}}).by_hand);
+    const LookedFor good = look_for_order(roomy, {{2, 1, 0}});
     CHECK(good.verdict.outcome == OrderVerdict::Outcome::found);
     CHECK_FALSE(good.verdict.reasons);
     REQUIRE(good.by_hand);

@@ -178,29 +178,32 @@ void measure_real(std::size_t lines) {
 /// What the person waits for at worst: a long line that has no order, and every way out of that. Two bends in its middle are so close
 /// that neither can be the later one, or four are; or a shelf over the bender leaves no room for what is bent.
 void measure_ways_out(std::size_t lines) {
-    struct Case { const char* why; int close; bool shelf; };
-    for (const auto& [why, close, shelf] : {Case{"one straight too short", 1, false}, Case{"three straights too short", 3, false}, Case{"a shelf above", 0, true}}) {
+    struct Case { const char* why; int bends, close; bool shelf; };
+    for (const auto& [why, bends_of_line, close, shelf] : {Case{"one straight too short", 16, 1, false}, Case{"three straights too short", 16, 3, false}, Case{"blocked by a shelf", 12, 0, true}, Case{"blocked by a shelf", 16, 0, true}}) {
         std::mt19937 dice(99);
         std::uniform_real_distribution<double> straight(1.2, 6), angle(20, 140), turn(-180, 180);
-        std::vector<double> took;
-        std::size_t ways = 0, none = 0;
+        std::vector<double> alone, took;
+        std::size_t ways = 0, none = 0, given_up = 0;
         while (took.size() < lines) {
             std::vector<std::pair<double, double>> bends;
-            for (int i = 0; i < 16; ++i) bends.emplace_back(angle(dice), i ? turn(dice) : 0);
+            for (int i = 0; i < bends_of_line; ++i) bends.emplace_back(angle(dice), i ? turn(dice) : 0);
             Line line = line_of({}, bends);
             static const Library library = read_library(TUBEWRIGHT_SOURCE_DIR "/assets", "").value();
             line.bender = *find_bender(library, "hand-3/16");
             if (shelf) line.bender.body.push_back({"shelf", Stands::bench, HalfSpace{{0, 0, 60}, {0, 0, 1}}});
             line.route.form = RouteForm::straights;
-            for (int i = 0; i < 17; ++i) line.route.runs.push_back(Length{25.4 * (i >= 8 && i < 8 + close ? 0.4 : straight(dice))});
+            for (int i = 0; i <= bends_of_line; ++i) line.route.runs.push_back(Length{25.4 * (i >= 8 && i < 8 + close ? 0.4 : straight(dice))});
             const Sheet sheet = bend_sheet(line);
             if (!has_question(sheet)) continue;
             OrderVerdict verdict;
+            alone.push_back(processor_seconds([&] { find_order(sheet); }));
             took.push_back(processor_seconds([&] { verdict = find_order(sheet, {}, Asked::order_and_why, {}, library.benders); }));
             none += verdict.outcome == OrderVerdict::Outcome::none;
             ways += verdict.ways.size();
+            given_up += !verdict.every_way;
         }
-        std::cout << "16 bends, " << why << ", " << lines << " lines, " << none << " without an order, " << ways << " ways out in all";
+        std::cout << bends_of_line << " bends, " << why << ", " << lines << " lines, " << none << " without an order, " << ways << " ways out in all, " << given_up << " where not every way was tried";
+        print("order alone", alone);
         print("order and ways out", took);
         std::cout << std::endl;
     }

@@ -78,6 +78,24 @@ TEST_CASE("the order of bends: found, being looked for, stopped, by hand, broken
     expect_screen("order-settled", cut);
 }
 
+TEST_CASE("what is left of a cut tube in another order: found, with its ink, looked for, stopped, none") {
+    const State found = with_wall(tank_with_made(3), -280), other_end = with_wall(touched(tank_with_made(4), {Next{}, Next{}}), 280);
+    expect_screen("line-rest", found);
+    expect_screen("order-rest", touched(found, {GoTo{Screen::order}}));
+    expect_screen("line-rest-ink", other_end);
+    expect_screen("order-rest-ink-metric", touched(other_end, {GoTo{Screen::order}, SetUnit{Unit::mm}}));
+    expect_screen("marks-again", touched(other_end, {ReorderRest{}}));
+    expect_screen("line-rest-stance", with_wall(tank_with_made(3), -240));
+    const std::vector<Solid> all_round{{"bench", Stands::bench, HalfSpace{{0, 0, -30}, {0, 0, -1}}}, {"shelf", Stands::bench, HalfSpace{{0, 0, 30}, {0, 0, 1}}},
+                                       {"rail", Stands::bench, HalfSpace{{0, 30, 0}, {0, 1, 0}}}, {"post", Stands::bench, HalfSpace{{0, -30, 0}, {0, -1, 0}}}};
+    const State hemmed = with_wall(tank_with_made(3), -280, all_round);
+    expect_screen("order-rest-none", touched(hemmed, {GoTo{Screen::order}}));
+    State looking = apply(tank_with_made(3), CardKept{hemmed.job->lines[0].bender, true, hemmed.job}).state;
+    looking = touched(looking, {GoTo{Screen::order}, OrderShare{looking.orders[0].rest.question, 0.37}});
+    expect_screen("order-rest-looking", looking);
+    expect_screen("order-rest-stopped", touched(looking, {StopLooking{}}));
+}
+
 TEST_CASE("preparing: the stick first, then the ticks") {
     expect_screen("prepare-no-stick", touched(job_open(), {OpenLine{"axle crossover"}, Next{}}));
     expect_screen("stock", touched(at_prepare("axle crossover", 12), {NewStick{inches(20)}, GoTo{Screen::stock}}));

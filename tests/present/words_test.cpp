@@ -82,6 +82,39 @@ TEST_CASE("what the tube hits by a card that was changed after the cut") {
     CHECK(sentence(finding, inch_speech) == "By the bender's new measures, which came after the cut, bend 3 would hit the bench top by 1/2\", with the lever at 45°. No stance is free of it: go slowly, stop before they touch.");
 }
 
+namespace {
+
+Words words_of_rest(OtherRest::Is is, const std::vector<Placing>& now, const std::vector<Placing>& then, std::optional<SetUp> stance = {}, std::optional<SetUp> free = {}) {
+    const Obstacle obstacle{Obstacle::When::swept, 0, std::nullopt, 0, {45}, inches(0.5)};
+    return words(HitsAsItStands{0, {2, End::A}, obstacle, "bench top", free, false, OtherRest{is, now, then, {}, stance}}, inch_speech);
+}
+
+}  // namespace
+
+TEST_CASE("another order of what is left is told by what changes: one bend sooner, another end on the hook, else the whole row") {
+    const Placing three{2, End::A}, four{3, End::A}, five{4, End::A};
+    using Is = OtherRest::Is;
+    CHECK(words_of_rest(Is::found, {three, four, five}, {five, three, four}).to_do == "Make bend 5 before bend 3: nothing is in the way then.");
+    CHECK(words_of_rest(Is::found, {three, four, five}, {three, five, four}).to_do == "Make bend 5 before bend 4: nothing is in the way then.");
+    CHECK(words_of_rest(Is::found, {three, four}, {three, {3, End::B}}).to_do == "Make bend 4 with end B on the hook: nothing is in the way then.");
+    CHECK(words_of_rest(Is::found, {three, four, five}, {five, four, three}).to_do == "Make what is left in the order bend 5, 4 and 3: nothing is in the way then.");
+    CHECK(words_of_rest(Is::found, {three, four}, {four, three}, {}, SetUp{HookHand::left, Swing::away}).to_do ==
+          "Stand the bender with the hook on your left, the lever swung away from you. Or make bend 4 before bend 3: nothing is in the way then.");
+    CHECK(words_of_rest(Is::looking, {}, {}).to_do == "No stance is free of it: go slowly, stop before they touch. Looking whether what is left goes in another order.");
+    CHECK(words_of_rest(Is::none, {}, {}, SetUp{HookHand::right, Swing::up}).to_do == "Stand the bender with the hook on your right, the lever swung up: then what is left goes in another order.");
+    CHECK(words_of_rest(Is::none, {}, {}).to_do == "No other order and no stance is free of it: go slowly, stop before they touch, or say that it went wrong.");
+}
+
+TEST_CASE("what is missing is rounded up on the tape: whoever gives so much has given enough, or is told that it is the least") {
+    // 0.9 wanted, 0.36 there: 0.54 is missing, a little over 1/2 and under 9/16.
+    NoRoomInBender fact{1, true, inches(0.36), inches(0.9), 0, std::nullopt};
+    CHECK(words(fact, inch_speech).to_do == "Lengthen it by 9/16\", or take another bender.");
+    fact.no_order = true;
+    CHECK(words(fact, inch_speech).to_do == "Lengthen it by at least 9/16\", or take another bender.");
+    fact.enough = inches(0.75);
+    CHECK(words(fact, inch_speech).to_do == "Lengthen it by 3/4\", or take another bender.");
+}
+
 TEST_CASE("what only comes too near is not said to be hit, and how near is said") {
     // handling_room is 1 mm: 0.039 in, 1/16 on this tape.
     CHECK(words(NoOrderPossible{1, 2, End::A, Length{0.2}, "vise"}, inch_speech).what == "no order of bends works; after 1 bend it would come nearer than 1/16\" to the vise");

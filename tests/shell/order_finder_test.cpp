@@ -47,7 +47,7 @@ std::vector<Action> heard_to_the_end(OrderFinder& finder) {
 TEST_CASE("while an order is looked for its share is heard, rising, and then the answer") {
     SlowLook slow;
     std::atomic<int> woken = 0;
-    OrderFinder finder([&] { ++woken; }, [&](const Sheet&, const std::vector<std::size_t>&, const Progress& progress, const std::vector<Bender>&) { return slow(progress); });
+    OrderFinder finder([&] { ++woken; }, [&](const Sheet&, const OrderWish&, const Progress& progress, const std::vector<Bender>&) { return slow(progress); });
     const auto since = Clock::now();
     finder.ask(7, {}, {});
     CHECK(Clock::now() - since < std::chrono::milliseconds(500));  // whoever asks does not wait the second it takes
@@ -61,7 +61,7 @@ TEST_CASE("while an order is looked for its share is heard, rising, and then the
 
 TEST_CASE("a search that is stopped ends at its next step, and one that waited comes next") {
     SlowLook slow;
-    OrderFinder finder([] {}, [&](const Sheet&, const std::vector<std::size_t>&, const Progress& progress, const std::vector<Bender>&) { return slow(progress); });
+    OrderFinder finder([] {}, [&](const Sheet&, const OrderWish&, const Progress& progress, const std::vector<Bender>&) { return slow(progress); });
     finder.ask(1, {}, {});
     finder.ask(2, {}, {});
     finder.ask(3, {}, {});
@@ -83,7 +83,7 @@ TEST_CASE("a search that is stopped ends at its next step, and one that waited c
 TEST_CASE("the program ends without waiting for a search to end") {
     SlowLook slow;
     {
-        OrderFinder finder([] {}, [&](const Sheet&, const std::vector<std::size_t>&, const Progress& progress, const std::vector<Bender>&) { return slow(progress); });
+        OrderFinder finder([] {}, [&](const Sheet&, const OrderWish&, const Progress& progress, const std::vector<Bender>&) { return slow(progress); });
         finder.ask(1, {}, {});
         while (slow.begun == 0) std::this_thread::sleep_for(std::chrono::milliseconds(5));
     }

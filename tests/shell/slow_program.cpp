@@ -13,7 +13,7 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
-LookedFor slowly(const Sheet& sheet, const std::vector<std::size_t>& opening, const Progress& progress, const std::vector<Bender>& benders) {
+LookedFor slowly(const Sheet& sheet, const OrderWish& wish, const Progress& progress, const std::vector<Bender>& benders) {
     constexpr int parts = 100;
     for (int part = 0; part < parts; ++part) {
         if (!progress(static_cast<double>(part) / parts)) {
@@ -23,7 +23,7 @@ LookedFor slowly(const Sheet& sheet, const std::vector<std::size_t>& opening, co
         }
         for (const auto until = Clock::now() + std::chrono::milliseconds(300); Clock::now() < until;) {}
     }
-    return look_for_order(sheet, opening, {}, benders);
+    return look_for_order(sheet, wish, {}, benders);
 }
 
 }  // namespace

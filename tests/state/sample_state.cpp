@@ -61,7 +61,9 @@ StateStep orders_found(StateStep step) {
     for (const Request& request : step.requests) {
         const auto* asked = std::get_if<FindOrder>(&request);
         if (!asked) continue;
-        const LookedFor looked = look_for_order(step.state.sheets[asked->line], asked->free ? std::vector<std::size_t>{} : step.state.orders[asked->line].opening);
+        const auto wish = wish_of(step.state.orders[asked->line], *asked);
+        if (!wish) continue;
+        const LookedFor looked = look_for_order(step.state.sheets[asked->line], *wish);
         const auto by_hand = looked.by_hand ? std::make_shared<const HandFacts>(*looked.by_hand) : nullptr;
         step.state = apply(std::move(step.state), OrderIs{asked->question, std::make_shared<const OrderVerdict>(looked.verdict), by_hand}).state;
     }
@@ -99,6 +101,22 @@ State at_check(State state) { return touched(std::move(state), {Next{}, Next{}, 
 State reading(State state, const std::string& keys) {
     for (const char key : keys) state = touched(std::move(state), {Key{std::string(1, key)}});
     return touched(std::move(state), {Next{}});
+}
+
+State tank_with_made(std::size_t bends) {
+    State state = touched(job_open(), {JobRead{"tank", "jobs/tank.json", tank_job()}, OpenLine{"round the tank"}, NewStick{inches(240)}, Next{}});
+    state = touched(all_ticked(state), {Next{}, Next{}});
+    for (std::size_t i = 0; i < bends; ++i) state = touched(at_check(state), {PassCheck{}});
+    return state;
+}
+
+State with_wall(const State& state, double right_mm, const std::vector<Solid>& more) {
+    Job job = *state.job;
+    Bender& bender = job.lines[0].bender;
+    const Eigen::Vector3d at(right_mm, 0, 0);
+    bender.body = {{"wall", Stands::bench, HalfSpace{at, at.normalized()}}};
+    bender.body.insert(bender.body.end(), more.begin(), more.end());
+    return touched(state, {CardKept{bender, true, job}});
 }
 
 State piece_made(const std::string& line) {

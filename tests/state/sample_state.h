@@ -41,6 +41,12 @@ State at_check(State state);
 
 State reading(State state, const std::string& keys);
 
+/// Round the tank, cut and inked for the order 4 5 3 6 2 1, always with A on the hook, and the first of them bent.
+State tank_with_made(std::size_t bends);
+
+/// The card is changed: a wall so far to the right, or to the left below 0, of where the bend starts, and more besides.
+State with_wall(const State& state, double right_mm, const std::vector<Solid>& more = {});
+
 /// The whole piece, every check passed over.
 State piece_made(const std::string& line = "axle crossover");
 

@@ -1,6 +1,7 @@
 // The order found is compared with every order there is, and five lines are worked through.
 
 #include <catch2/catch.hpp>
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -27,6 +28,14 @@ public:
         go(0, 0);
         return least_;
     }
+    /// The same of what is left once these are made, whether they ever could be or not.
+    std::optional<std::int32_t> least_after(const std::vector<Placing>& begun) {
+        order_ = begun;
+        std::uint64_t made = 0;
+        for (const Placing& placing : begun) made |= std::uint64_t{1} << placing.bend;
+        go(made, costs_.of(begun).total());
+        return least_;
+    }
 
 private:
     bool room(const Placing& placing) {
@@ -39,7 +48,7 @@ private:
     struct Turn { bool possible; std::int32_t cost; };
 
     Turn turn(std::uint64_t made, const Placing& placing) {
-        auto& known = turns_[made * 16 + placing.bend * 2 + (placing.hook == End::B)];
+        auto& known = turns_[made * 32 + placing.bend * 2 + (placing.hook == End::B)];
         if (!known) known = Turn{room(placing) && can_bend_(made, placing), costs_.step(made, placing).total()};
         return *known;
     }
@@ -68,7 +77,7 @@ private:
     OrderCosts costs_;
     std::vector<Placing> order_;
     std::optional<std::int32_t> least_;
-    std::vector<std::optional<Turn>> turns_ = std::vector<std::optional<Turn>>(128 * 16);
+    std::vector<std::optional<Turn>> turns_ = std::vector<std::optional<Turn>>(512 * 32);
 };
 
 Line random_line(std::mt19937& dice, std::size_t bends) {
@@ -150,6 +159,61 @@ TEST_CASE("for 2,000 lines of up to 7 bends the order found costs what the best 
     CHECK(real_none > 20);
     CHECK(refused > asked / 20);  // the geometry had its say
     CHECK(refused < asked / 2);
+}
+
+TEST_CASE("for 300 cut tubes of which 1 to 3 bends are made and up to 6 left, the order found for the rest costs what the best of all costs") {
+    std::mt19937 dice(20240614);
+    int found_some = 0, found_none = 0, real_some = 0, real_none = 0, otherwise = 0;
+    for (int i = 0; i < 300; ++i) {
+        const std::size_t made_already = 1 + dice() % 3, left = 1 + dice() % 6;
+        const bool real = i % 3 == 0;
+        OrderQuestion question = question_for(real ? random_line_on_shipped_bender(dice, made_already + left) : random_line(dice, made_already + left));
+        std::vector<std::size_t> bends = OrderCosts(question.layout, question.weights, question.hand).bends();
+        std::shuffle(bends.begin(), bends.end(), dice);
+        std::vector<Placing> begun;  // as they come: some of them no bender could have made so
+        for (std::size_t k = 0; k < std::min(made_already, bends.size()); ++k) begun.push_back({bends[k], dice() % 2 ? End::A : End::B});
+        const std::uint64_t seed = dice();
+        const double heads = std::array{1.0, 0.85, 0.6, 0.45}[dice() % 4];
+        const CanBend coins = [&](std::uint64_t made, const Placing& placing) {
+            std::mt19937_64 coin(seed ^ (made * 0x9e3779b97f4a7c15u) ^ (placing.bend * 2 + (placing.hook == End::B)) * 0xff51afd7ed558ccdu);
+            return std::uniform_real_distribution<double>()(coin) < heads;
+        };
+        const CanBend can_bend = real ? geometry_of(question, 4.7625_mm) : coins;
+        INFO("line " << i << ", " << made_already << " made, " << left << " left, " << (real ? "real geometry" : "heads ") << heads);
+        const auto least = EveryOrder(question, can_bend).least_after(begun);
+        const OrderAnswer free = best_order(question, can_bend);
+        question.wish.begun = begun;
+        CHECK(order_exists(question, can_bend) == least.has_value());
+        const OrderAnswer answer = best_order(question, can_bend);
+        (least ? real_some : real_none) += real;
+        if (!least) {
+            ++found_none;
+            REQUIRE(std::holds_alternative<NoOrder>(answer));
+            const auto& none = std::get<NoOrder>(answer);
+            CHECK(none.proven);
+            REQUIRE(none.furthest.size() >= begun.size());
+            CHECK(std::equal(begun.begin(), begun.end(), none.furthest.begin()));
+            continue;
+        }
+        ++found_some;
+        REQUIRE(std::holds_alternative<OrderFound>(answer));
+        const auto& found = std::get<OrderFound>(answer);
+        CHECK(found.proven);
+        CHECK(found.cost.total() == *least);
+        REQUIRE(found.order.size() == bends.size());
+        CHECK(std::equal(begun.begin(), begun.end(), found.order.begin()));
+        otherwise += !std::holds_alternative<OrderFound>(free) || std::get<OrderFound>(free).order != found.order;
+        std::uint64_t made = 0;
+        for (std::size_t step = 0; step < found.order.size(); ++step) {
+            if (step >= begun.size()) CHECK_FALSE(blocked(question, can_bend, made, found.order[step]));
+            made |= std::uint64_t{1} << found.order[step].bend;
+        }
+    }
+    CHECK(found_some > 100);
+    CHECK(found_none > 20);
+    CHECK(real_some > 25);
+    CHECK(real_none > 2);
+    CHECK(otherwise > 75);  // what was made had its say
 }
 
 namespace {
