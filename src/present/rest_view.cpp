@@ -44,6 +44,12 @@ std::string by_words(Length by, const Tape& tape) {
 
 }  // namespace
 
+bool lever_decides(const State& state) {
+    const OtherRest* other = other_rest(state);
+    const LineWork work = work_in_hand(state);
+    return other && other->is == OtherRest::Is::found && work.stage == Stage::bending && work.move == Move::pull && other->now.front() != other->then.front();
+}
+
 std::vector<TextView> other_rest_notes(const State& state) {
     const OtherRest* other = other_rest(state);
     if (!other) return {};
@@ -51,9 +57,7 @@ std::vector<TextView> other_rest_notes(const State& state) {
     if (other->is != OtherRest::Is::found) return {};
     const bool again = std::any_of(other->ink.begin(), other->ink.end(), moves);
     std::vector<TextView> notes{{ink_words(other->ink), again ? Tone::caution : Tone::plain}};
-    const LineWork work = work_in_hand(state);
-    // Whether the lever has moved yet only the person knows.
-    if (work.stage == Stage::bending && work.move == Move::pull && other->now.front() != other->then.front())
+    if (lever_decides(state))
         notes.push_back({"Only if the lever has not moved yet for " + bend_name(other->now.front().bend) + ": once it has, that bend comes first.", Tone::caution});
     return notes;
 }
