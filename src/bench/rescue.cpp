@@ -85,6 +85,26 @@ std::vector<std::size_t> changed_numbers(const VectorXd& x) {
     return changed;
 }
 
+/// With every number; from other beginnings too where the first leads nowhere, as it may where bounds are in the way.
+BestOf best_of_all(const RescueModel& model) {
+    std::vector<std::size_t> all(model.numbers().size());
+    for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
+    VectorXd from = VectorXd::Zero(static_cast<Index>(all.size()));
+    BestOf best = best_of(model, all, from);
+    constexpr std::size_t beginnings = 6;
+    constexpr double away = 4;  // nuisances
+    for (std::size_t k = 1; k <= beginnings && best.worst > 1; ++k) {
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            const FreeNumber& number = model.numbers()[i];
+            const bool up = ((i + 1) * (2 * k + 1) / 2) % 2 == 0;  // a pattern of its own for each beginning
+            from[static_cast<Index>(i)] = std::clamp((up ? away : -away) * number.nuisance, number.low, number.high);
+        }
+        const BestOf next = best_of(model, all, from);
+        if (next.worst < best.worst) best = next;
+    }
+    return best;
+}
+
 /// The ways out of one shape: as it is, or after the last bend is pulled on.
 class Search {
 public:
@@ -126,7 +146,7 @@ private:
     }
 
     bool any_at_all() {
-        if (!all_) all_ = best_of(model_, every(), VectorXd::Zero(static_cast<Index>(count_)));
+        if (!all_) all_ = best_of_all(model_);
         return all_->worst <= 1;
     }
 
@@ -300,19 +320,12 @@ void say_why_not(const RescueQuestion& question, const TubePlan& base, Search& s
         return;
     }
     const RescueModel model(question, base);
-    const VectorXd none = VectorXd::Zero(static_cast<Index>(model.numbers().size()));
-    if (model.numbers().empty()) {
-        result.bar = RescueBar::nothing_left;
-        return;
-    }
     result.nearest = ends_off(model.laid_at(model.plan_at(search.of_all().x)));
     result.bar = search.barred() ? RescueBar::in_the_way : RescueBar::out_of_reach;
     if (search.barred()) return;
     for (const RescueBar bar : {RescueBar::length, RescueBar::straight, RescueBar::bender_angle}) {
         const RescueModel freed(question, base, bar);
-        std::vector<std::size_t> all(freed.numbers().size());
-        for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
-        const BestOf best = best_of(freed, all, VectorXd::Zero(static_cast<Index>(all.size())));
+        const BestOf best = best_of_all(freed);
         if (best.worst > 1) continue;
         result.bar = bar;
         const TubePlan plan = freed.plan_at(best.x);
@@ -325,7 +338,7 @@ void say_why_not(const RescueQuestion& question, const TubePlan& base, Search& s
             for (const NeededStraight& straight : model.needed())
                 if (const Length lack{model.lack(plan, straight)}; lack > result.lacking) result.lacking = lack, result.bar_bend = straight.bend ? straight.bend : std::optional(straight.a_bend);
         } else {
-            for (std::size_t i = 0; i < all.size(); ++i)
+            for (std::size_t i = 0; i < freed.numbers().size(); ++i)
                 if (freed.numbers()[i].number == RescueNumber::angle && best.x[static_cast<Index>(i)] > 0 && set_angle(question.sheet.springback, plan.bends[freed.numbers()[i].bend].angle) > question.sheet.line.bender.max_angle)
                     result.bar_bend = freed.numbers()[i].bend;
         }
@@ -333,7 +346,21 @@ void say_why_not(const RescueQuestion& question, const TubePlan& base, Search& s
     }
 }
 
+std::vector<RescueWay> ways_within(const RescueQuestion& question, const TubePlan& base, const Checks& checks, std::optional<std::size_t> again) {
+    const RescueModel model(question, base);
+    Search search(question, model, checks);
+    std::vector<RescueWay> ways;
+    for (const VectorXd& x : search.found()) ways.push_back(way_of(question, model, x, again));
+    return ways;
+}
+
 }  // namespace
+
+RescueQuestion aimed_at(RescueQuestion question) {
+    EndTolerance& ends = question.limits.ends;
+    ends.place = question.limits.aim * ends.place, ends.direction = question.limits.aim * ends.direction;
+    return question;
+}
 
 Rescue rescue(const RescueQuestion& question) {
     assert(question.sheet.layout && question.made.errors.size() == question.steps_done);
@@ -345,8 +372,10 @@ Rescue rescue(const RescueQuestion& question) {
         // It takes its tube from the lever side; everything else stays.
         base.bends[*again].angle = question.sheet.layout->part.bends[*again].angle;
     }
-    const RescueModel as_it_is(question, question.made.plan), model(question, base);
-    result.as_it_is = ends_off(as_it_is.laid_at(question.made.plan));
+    const RescueModel model(question, base);
+    result.as_it_is = ends_off(model.laid_at(question.made.plan));
+    if (model.worst(base) > 1) result.ways = ways_within(aimed_at(question), base, checks, again);
+    if (!result.ways.empty()) return result;
     Search search(question, model, checks);
     for (const VectorXd& x : search.found()) result.ways.push_back(way_of(question, model, x, again));
     result.fits = !again && !result.ways.empty() && result.ways.front().changes.empty();

@@ -13,6 +13,7 @@ namespace tubewright {
 /// Every choice of the rescue, in this one place. All are ours; no source.
 struct RescueLimits {
     EndTolerance ends;
+    double aim = 0.5;                ///< share of it that is aimed for: the bends still to come will not be perfect either
     Angle most_angle{20};            ///< that a bend still to come is changed by
     Angle most_turn{45};
     Length most_mark{2 * 25.4};
@@ -84,7 +85,10 @@ struct Rescue {
     Length lacking;                 ///< straight tube or length that is missing to save it, where that bars
 };
 
-/// Fewest changes first, then the smallest. Each way has been laid out anew: it keeps the straights that bender, fittings and
+/// The question with the aim for its tolerance.
+RescueQuestion aimed_at(RescueQuestion question);
+
+/// Ways within the aim, and where there is none within the tolerance. Fewest changes first, then the smallest. Each way has been laid out anew: it keeps the straights that bender, fittings and
 /// neighbours need, the bender's angle and the length of the tube, can be inked, and is free of bender and tube in the
 /// sheet's order. The changes are as fine as they are said.
 Rescue rescue(const RescueQuestion& question);

@@ -20,27 +20,32 @@ std::vector<Placing> order_of(const Sheet& sheet) {
     return order;
 }
 
-/// Straights that are wanted are aimed for to a part of tolerance::straight_slack.
-constexpr double straight_aim = 0.03;  // mm
+/// What the descent makes as small as it can: all that is off at the ends, or only what is off more than it may be.
+enum class Aim { least, enough };
+
+/// What a lack of straight is measured in, mm: a part of tolerance::straight_slack beside what is wanted to be nothing at the ends;
+/// where all can be nothing, gently, so that no step is stopped at a corner.
+double straight_aim(Aim aim) { return aim == Aim::least ? 0.03 : 0.5; }
 /// How much a change weighs beside what is off at the ends, so that what the ends leave open stays as planned.
-constexpr double change_weight = 0.01;
+double change_weight(Aim aim) { return aim == Aim::least ? 0.01 : 0.001; }
 
-/// Everything that is to be nought: ends over tolerance with their weights, then what lacks of straights and way.
-struct Misses {
-    static constexpr Index ends = 12;
-    VectorXd at;
-};
-
-using Weights = Eigen::Vector4d;  ///< place a, place b, direction a, direction b
-
-VectorXd misses(const RescueModel& model, const TubePlan& plan, const Weights& weights) {
+/// Everything that is to be nought: ends over tolerance, then what lacks of straights and way.
+VectorXd misses(const RescueModel& model, const TubePlan& plan, Aim aim) {
     const LaidOver laid = model.laid_at(plan);
-    const double place = model.tolerance().place.mm, way = model.tolerance().direction.rad();
-    VectorXd all(Misses::ends + static_cast<Index>(model.needed().size() + laid.middles.size()));
-    all.head<12>() << weights[0] / place * laid.a, weights[1] / place * laid.b, weights[2] / way * laid.along_a, weights[3] / way * laid.along_b;
-    Index i = Misses::ends;
-    for (const NeededStraight& straight : model.needed()) all[i++] = std::max(0.0, model.lack(plan, straight)) / straight_aim;
-    for (const Eigen::Vector3d& middle : laid.middles) all[i++] = 10 * std::max(0.0, middle.norm() / model.tolerance().aside.mm - 0.98);
+    const EndTolerance& tolerance = model.tolerance();
+    constexpr double inside = 0.995;  // so that what has to keep within 1 does
+    const Index ends = aim == Aim::least ? 12 : 4;
+    VectorXd all(ends + static_cast<Index>(model.needed().size() + laid.middles.size()));
+    if (aim == Aim::least) all.head(ends) << laid.a / tolerance.place.mm, laid.b / tolerance.place.mm, laid.along_a / tolerance.direction.rad(), laid.along_b / tolerance.direction.rad();
+    else {
+        const EndsOff off = ends_off(laid);
+        all.head(ends) << off.a.place / tolerance.place, off.b.place / tolerance.place, off.a.direction.deg / tolerance.direction.deg, off.b.direction.deg / tolerance.direction.deg;
+        all.head(ends) = (all.head(ends).array() - inside).cwiseMax(0);
+    }
+    Index i = ends;
+    for (const NeededStraight& straight : model.needed()) all[i++] = std::max(0.0, model.lack(plan, straight)) / straight_aim(aim);
+    const double way_weight = aim == Aim::least ? 10 : 1;
+    for (const Eigen::Vector3d& middle : laid.middles) all[i++] = way_weight * std::max(0.0, middle.norm() / tolerance.aside.mm - inside);
     return all;
 }
 
@@ -48,58 +53,58 @@ class Descent {
 public:
     Descent(const RescueModel& model, const std::vector<std::size_t>& numbers, VectorXd x) : model_(model), chosen_(numbers), x_(std::move(x)) {}
 
-    void go(const Weights& weights) {
+    void go(Aim aim) {
         constexpr int most = 25;
         double damping = 1e-3;
-        VectorXd here = misses(model_, model_.plan_at(x_), weights);
-        double cost = cost_of(here, x_);
+        VectorXd here = misses(model_, model_.plan_at(x_), aim);
+        double cost = cost_of(here, x_, aim);
         for (int i = 0; i < most; ++i) {
-            const MatrixXd slopes = slopes_at(here, weights);
+            const MatrixXd slopes = slopes_at(here, aim);
             bool gained = false;
             double gain = 0;
             for (int tries = 0; tries < 6 && !gained; ++tries) {
-                const VectorXd next = stepped(slopes, here, damping);
-                const VectorXd there = misses(model_, model_.plan_at(next), weights);
-                const double after = cost_of(there, next);
+                const VectorXd next = stepped(slopes, here, damping, change_weight(aim));
+                const VectorXd there = misses(model_, model_.plan_at(next), aim);
+                const double after = cost_of(there, next, aim);
                 gained = after < cost;
                 damping = gained ? damping / 10 : damping * 10;
                 if (!gained) continue;
                 gain = cost - after;
                 x_ = next, here = there, cost = after;
             }
-            constexpr double enough = 1e-7;
-            if (!gained || gain < enough * (1 + cost)) break;
+            constexpr double enough = 1e-4;
+            if (!gained || gain < enough * cost) break;
         }
     }
     const VectorXd& x() const { return x_; }
 
 private:
     double share(std::size_t number) const { return x_[static_cast<Index>(number)] / model_.numbers()[number].nuisance; }
-    double cost_of(const VectorXd& misses, const VectorXd& x) const {
+    double cost_of(const VectorXd& misses, const VectorXd& x, Aim aim) const {
         double sum = misses.squaredNorm();
-        for (const std::size_t number : chosen_) sum += std::pow(change_weight * x[static_cast<Index>(number)] / model_.numbers()[number].nuisance, 2);
+        for (const std::size_t number : chosen_) sum += std::pow(change_weight(aim) * x[static_cast<Index>(number)] / model_.numbers()[number].nuisance, 2);
         return sum;
     }
 
-    MatrixXd slopes_at(const VectorXd& here, const Weights& weights) const {
+    MatrixXd slopes_at(const VectorXd& here, Aim aim) const {
         constexpr double step = 1e-5;  // degrees and mm
         MatrixXd slopes(here.size(), static_cast<Index>(chosen_.size()));
         for (std::size_t i = 0; i < chosen_.size(); ++i) {
             VectorXd x = x_;
             x[static_cast<Index>(chosen_[i])] += step;
-            slopes.col(static_cast<Index>(i)) = (misses(model_, model_.plan_at(x), weights) - here) / step * model_.numbers()[chosen_[i]].nuisance;
+            slopes.col(static_cast<Index>(i)) = (misses(model_, model_.plan_at(x), aim) - here) / step * model_.numbers()[chosen_[i]].nuisance;
         }
         return slopes;
     }
 
     /// Numbers that a step would take over their bounds are put there, and the step of the others is worked out anew.
-    VectorXd stepped(const MatrixXd& slopes, const VectorXd& here, double damping) const {
+    VectorXd stepped(const MatrixXd& slopes, const VectorXd& here, double damping, double change) const {
         const auto count = static_cast<Index>(chosen_.size());
         MatrixXd normal = slopes.transpose() * slopes;
         VectorXd pull = -slopes.transpose() * here;
         for (Index i = 0; i < count; ++i) {
-            pull[i] -= change_weight * change_weight * share(chosen_[static_cast<std::size_t>(i)]);
-            normal(i, i) += change_weight * change_weight + damping * (1 + normal(i, i));
+            pull[i] -= change * change * share(chosen_[static_cast<std::size_t>(i)]);
+            normal(i, i) += change * change + damping * (1 + normal(i, i));
         }
         std::vector<bool> held(chosen_.size());
         VectorXd step = VectorXd::Zero(count);
@@ -255,23 +260,14 @@ double RescueModel::nuisance(const Eigen::VectorXd& x) const {
 
 BestOf best_of(const RescueModel& model, const std::vector<std::size_t>& numbers, const Eigen::VectorXd& from) {
     Descent descent(model, numbers, from);
-    Weights weights = Weights::Ones();
-    BestOf best{from, model.worst(model.plan_at(from)), 0};
-    constexpr int rounds = 10;
-    for (int round = 0; round < rounds; ++round) {
-        descent.go(weights);
-        const TubePlan plan = model.plan_at(descent.x());
-        const double worst = model.worst(plan);
-        if (worst < best.worst || round == 0) best = {descent.x(), worst, 0};
-        if (best.worst <= 1) break;
-        const EndsOff off = ends_off(model.laid_at(plan));
-        const EndTolerance& tolerance = model.tolerance();
-        const Weights shares{off.a.place / tolerance.place, off.b.place / tolerance.place, off.a.direction.deg / tolerance.direction.deg, off.b.direction.deg / tolerance.direction.deg};
-        // Where all could keep within 1, the sum of squares of the four could be no more than 4.
-        constexpr double hopeless = 2 * 1.25;
-        if (round == 0 && shares.norm() > hopeless) break;
-        for (Index i = 0; i < 4; ++i) weights[i] *= std::clamp(shares[i], 0.3, 3.0);
-        weights *= 2 / weights.norm();
+    descent.go(Aim::least);
+    BestOf best{descent.x(), model.worst(model.plan_at(descent.x())), 0};
+    // Where all four could keep within 1, the sum of their squares would be no more than 4; with some room for what is not straight.
+    constexpr double hopeless = 4 * 1.5;
+    if (best.worst > 1 && misses(model, model.plan_at(best.x), Aim::least).head(12).squaredNorm() < hopeless) {
+        descent.go(Aim::enough);
+        const double worst = model.worst(model.plan_at(descent.x()));
+        if (worst < best.worst) best = {descent.x(), worst, 0};
     }
     best.nuisance = model.nuisance(best.x);
     return best;

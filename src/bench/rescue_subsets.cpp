@@ -95,7 +95,8 @@ std::vector<std::vector<std::size_t>> likely_sets(const Slopes& slopes, std::siz
         const auto [left, changes] = screen.tried(one.set.data(), count);
         constexpr double behind = 1e6;
         one.rank = left <= allowed ? changes : behind + left;
-        if (best.size() < most || one < best.front()) {
+        const bool hopeless = left > 3 * allowed + slopes.off.squaredNorm() / 50;
+        if (!hopeless && (best.size() < most || one < best.front())) {
             if (best.size() == most) std::pop_heap(best.begin(), best.end()), best.pop_back();
             best.push_back(one);
             std::push_heap(best.begin(), best.end());

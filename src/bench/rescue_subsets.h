@@ -16,7 +16,8 @@ struct Slopes {
 inline constexpr std::size_t most_together = 4;
 
 /// Sets of `count` numbers, the most promising first, at most `most`: those that leave a sum of squares within `allowed`
-/// by the size of their changes, then the others by what they leave.
+/// by the size of their changes, then by what they leave those of which the slopes may be that wrong: up to thrice it, and a
+/// fiftieth of what there was.
 std::vector<std::vector<std::size_t>> likely_sets(const Slopes& slopes, std::size_t count, double allowed, std::size_t most);
 
 }  // namespace tubewright
