@@ -88,7 +88,7 @@ VectorXd loosened(VectorXd sds, const MatrixXd& slopes, const VectorXd& off, con
     for (Index i = 0; i < off.size(); ++i) {
         const VectorXd shares = slopes.row(i).transpose().cwiseProduct(sds).cwiseAbs2();
         const double surprise = std::abs(off[i]) / std::sqrt(shares.sum() + fine[i] * fine[i]);
-        constexpr double bears_on = 0.05;  // of the reading's variance
+        constexpr double bears_on = 0.2;  // share of what it was foreseen to vary by
         for (Index k = 0; k < sds.size(); ++k)
             if (shares[k] > bears_on * shares.sum()) factors[k] = std::max(factors[k], surprise);
     }

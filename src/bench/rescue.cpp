@@ -19,8 +19,8 @@ using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
 /// Sets of so many numbers are solved in full, the most promising first; and when so many ways fit, they are compared.
-constexpr std::size_t most_tried[most_together + 1]{0, 64, 96, 64, 64};
-constexpr std::size_t enough_ways = 8;
+constexpr std::size_t most_tried[most_together + 1]{0, 64, 48, 40, 32};
+constexpr std::size_t enough_ways = 6;
 
 /// Looks at a whole tube as if it were to be made: what the model leaves to the end because it takes longer.
 class Checks {
@@ -91,9 +91,9 @@ BestOf best_of_all(const RescueModel& model) {
     for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
     VectorXd from = VectorXd::Zero(static_cast<Index>(all.size()));
     BestOf best = best_of(model, all, from);
-    constexpr std::size_t beginnings = 6;
-    constexpr double away = 4;  // nuisances
+    constexpr std::size_t beginnings = 8;
     for (std::size_t k = 1; k <= beginnings && best.worst > 1; ++k) {
+        const double away = k % 2 ? 4 : 12;  // nuisances
         for (std::size_t i = 0; i < all.size(); ++i) {
             const FreeNumber& number = model.numbers()[i];
             const bool up = ((i + 1) * (2 * k + 1) / 2) % 2 == 0;  // a pattern of its own for each beginning

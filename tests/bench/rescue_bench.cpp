@@ -60,7 +60,15 @@ void look_at(const Sheet& sheet, const std::vector<MadeError>& errors, bool sets
     const bool in_aim = aimed_model.worst(result.ways.front().plan) <= 1;
     if (nlopt_saves_with(in_aim ? aimed_model : model, changes - 1)) {
         ++counts.fewer_by_nlopt;
-        if (std::getenv("TELL")) std::printf("  fewer by NLopt: line %d, ours %zu\n", counts.lines, changes);
+        if (std::getenv("TELL")) {
+            std::printf("  fewer by NLopt: line %d, ours %zu, in aim %d, worst %.3f\n", counts.lines, changes, in_aim, (in_aim ? aimed_model : model).worst(result.ways.front().plan));
+            for (std::size_t i = 0; i < model.numbers().size() && changes == 2; ++i) {
+                const RescueModel& used = in_aim ? aimed_model : model;
+                const Eigen::VectorXd x = nlopt_best(used, {i}, 400);
+                const BestOf ours = best_of(used, {i}, Eigen::VectorXd::Zero(x.size()));
+                if (used.worst(used.plan_at(x)) <= 1) std::printf("    number %zu what %d bend %zu: NLopt %.4f worst %.4f, ours %.4f %.4f\n", i, static_cast<int>(used.numbers()[i].number), used.numbers()[i].bend, x[static_cast<Eigen::Index>(i)], used.worst(used.plan_at(x)), ours.x[static_cast<Eigen::Index>(i)], ours.worst);
+            }
+        }
     }
 }
 
