@@ -19,7 +19,7 @@ using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
 /// Sets of so many numbers are solved in full, the most promising first; and when so many ways fit, they are compared.
-constexpr std::size_t most_tried[most_together + 1]{0, 64, 48, 40, 32};
+constexpr std::size_t most_tried[most_together + 1]{0, 64, 96, 48, 32};
 constexpr std::size_t enough_ways = 6;
 
 /// Looks at a whole tube as if it were to be made: what the model leaves to the end because it takes longer.
@@ -85,14 +85,18 @@ std::vector<std::size_t> changed_numbers(const VectorXd& x) {
     return changed;
 }
 
+/// How long the best of all numbers is looked for.
+enum class Look { once, thoroughly };
+
 /// With every number; from other beginnings too where the first leads nowhere, as it may where bounds are in the way.
-BestOf best_of_all(const RescueModel& model) {
+BestOf best_of_all(const RescueModel& model, Look look) {
     std::vector<std::size_t> all(model.numbers().size());
     for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
     VectorXd from = VectorXd::Zero(static_cast<Index>(all.size()));
     BestOf best = best_of(model, all, from);
-    constexpr std::size_t beginnings = 8;
-    for (std::size_t k = 1; k <= beginnings && best.worst > 1; ++k) {
+    constexpr std::size_t few = 8, many = 24;
+    constexpr double near = 1.5;  // to 1
+    for (std::size_t k = 1; look == Look::thoroughly && k <= (best.worst < near ? many : few) && best.worst > 1; ++k) {
         const double away = k % 2 ? 4 : 12;  // nuisances
         for (std::size_t i = 0; i < all.size(); ++i) {
             const FreeNumber& number = model.numbers()[i];
@@ -108,7 +112,7 @@ BestOf best_of_all(const RescueModel& model) {
 /// The ways out of one shape: as it is, or after the last bend is pulled on.
 class Search {
 public:
-    Search(const RescueQuestion& question, const RescueModel& model, const Checks& checks) : question_(question), model_(model), checks_(checks), count_(model.numbers().size()) {}
+    Search(const RescueQuestion& question, const RescueModel& model, const Checks& checks, Look look) : question_(question), model_(model), checks_(checks), look_(look), count_(model.numbers().size()) {}
 
     std::vector<VectorXd> found() {
         std::vector<VectorXd> ways;
@@ -146,7 +150,7 @@ private:
     }
 
     bool any_at_all() {
-        if (!all_) all_ = best_of_all(model_);
+        if (!all_) all_ = best_of_all(model_, look_);
         return all_->worst <= 1;
     }
 
@@ -243,6 +247,7 @@ private:
     const RescueQuestion& question_;
     const RescueModel& model_;
     const Checks& checks_;
+    Look look_;
     std::size_t count_;
     Slopes slopes_;
     std::optional<BestOf> all_;
@@ -325,7 +330,7 @@ void say_why_not(const RescueQuestion& question, const TubePlan& base, Search& s
     if (search.barred()) return;
     for (const RescueBar bar : {RescueBar::length, RescueBar::straight, RescueBar::bender_angle}) {
         const RescueModel freed(question, base, bar);
-        const BestOf best = best_of_all(freed);
+        const BestOf best = best_of_all(freed, Look::once);
         if (best.worst > 1) continue;
         result.bar = bar;
         const TubePlan plan = freed.plan_at(best.x);
@@ -348,7 +353,7 @@ void say_why_not(const RescueQuestion& question, const TubePlan& base, Search& s
 
 std::vector<RescueWay> ways_within(const RescueQuestion& question, const TubePlan& base, const Checks& checks, std::optional<std::size_t> again) {
     const RescueModel model(question, base);
-    Search search(question, model, checks);
+    Search search(question, model, checks, Look::once);
     std::vector<RescueWay> ways;
     for (const VectorXd& x : search.found()) ways.push_back(way_of(question, model, x, again));
     return ways;
@@ -361,6 +366,8 @@ RescueQuestion aimed_at(RescueQuestion question) {
     ends.place = question.limits.aim * ends.place, ends.direction = question.limits.aim * ends.direction;
     return question;
 }
+
+bool can_be_made(const RescueQuestion& question, const TubePlan& plan) { return Checks(question).passes(plan); }
 
 Rescue rescue(const RescueQuestion& question) {
     assert(question.sheet.layout && question.made.errors.size() == question.steps_done);
@@ -376,7 +383,7 @@ Rescue rescue(const RescueQuestion& question) {
     result.as_it_is = ends_off(model.laid_at(question.made.plan));
     if (model.worst(base) > 1) result.ways = ways_within(aimed_at(question), base, checks, again);
     if (!result.ways.empty()) return result;
-    Search search(question, model, checks);
+    Search search(question, model, checks, Look::thoroughly);
     for (const VectorXd& x : search.found()) result.ways.push_back(way_of(question, model, x, again));
     result.fits = !again && !result.ways.empty() && result.ways.front().changes.empty();
     if (result.ways.empty()) say_why_not(question, base, search, result);

@@ -88,6 +88,10 @@ struct Rescue {
 /// The question with the aim for its tolerance.
 RescueQuestion aimed_at(RescueQuestion question);
 
+/// Whether the steps to come can be made to this plan in the sheet's order, as far as they can now: nothing new speaks against
+/// them, and neither bender nor tube is in the way.
+bool can_be_made(const RescueQuestion& question, const TubePlan& plan);
+
 /// Ways within the aim, and where there is none within the tolerance. Fewest changes first, then the smallest. Each way has been laid out anew: it keeps the straights that bender, fittings and
 /// neighbours need, the bender's angle and the length of the tube, can be inked, and is free of bender and tube in the
 /// sheet's order. The changes are as fine as they are said.

@@ -95,7 +95,7 @@ std::vector<std::vector<std::size_t>> likely_sets(const Slopes& slopes, std::siz
         const auto [left, changes] = screen.tried(one.set.data(), count);
         constexpr double behind = 1e6;
         one.rank = left <= allowed ? changes : behind + left;
-        const bool hopeless = left > 3 * allowed + slopes.off.squaredNorm() / 50;
+        const bool hopeless = left > 4 * allowed + slopes.off.squaredNorm() / 20;
         if (!hopeless && (best.size() < most || one < best.front())) {
             if (best.size() == most) std::pop_heap(best.begin(), best.end()), best.pop_back();
             best.push_back(one);

@@ -39,11 +39,11 @@ void look_at(const Sheet& sheet, const std::vector<MadeError>& errors, bool sets
     if (result.fits) return;
     ++counts.off;
     counts.metres_off += sheet.layout->cut_length.mm / 1000;
-    const bool other_saves = nlopt_saves(model);
+    const bool other_saves = nlopt_saves(question, model);
     counts.nlopt_saves += other_saves;
     if (result.ways.empty()) {
         counts.barred += result.bar == RescueBar::in_the_way;
-        counts.missed += other_saves && result.bar != RescueBar::in_the_way;
+        counts.missed += other_saves;
         if (other_saves && std::getenv("TELL")) std::printf("  missed: line %d, nearest worst %.3f, bar %d\n", counts.lines, worst_share(result.nearest, question.limits.ends), static_cast<int>(*result.bar));
         return;
     }
@@ -58,18 +58,15 @@ void look_at(const Sheet& sheet, const std::vector<MadeError>& errors, bool sets
     if (!sets || changes < 2 || changes > 3) return;
     ++counts.looked_for_fewer;
     const bool in_aim = aimed_model.worst(result.ways.front().plan) <= 1;
-    if (nlopt_saves_with(in_aim ? aimed_model : model, changes - 1)) {
-        ++counts.fewer_by_nlopt;
-        if (std::getenv("TELL")) {
-            std::printf("  fewer by NLopt: line %d, ours %zu, in aim %d, worst %.3f\n", counts.lines, changes, in_aim, (in_aim ? aimed_model : model).worst(result.ways.front().plan));
-            for (std::size_t i = 0; i < model.numbers().size() && changes == 2; ++i) {
-                const RescueModel& used = in_aim ? aimed_model : model;
-                const Eigen::VectorXd x = nlopt_best(used, {i}, 400);
-                const BestOf ours = best_of(used, {i}, Eigen::VectorXd::Zero(x.size()));
-                if (used.worst(used.plan_at(x)) <= 1) std::printf("    number %zu what %d bend %zu: NLopt %.4f worst %.4f, ours %.4f %.4f\n", i, static_cast<int>(used.numbers()[i].number), used.numbers()[i].bend, x[static_cast<Eigen::Index>(i)], used.worst(used.plan_at(x)), ours.x[static_cast<Eigen::Index>(i)], ours.worst);
-            }
-        }
-    }
+    const RescueModel& used = in_aim ? aimed_model : model;
+    const auto fewer = nlopt_set(question, used, changes - 1);
+    if (!fewer) return;
+    ++counts.fewer_by_nlopt;
+    if (!std::getenv("TELL")) return;
+    const BestOf best = best_of(used, *fewer, Eigen::VectorXd::Zero(static_cast<Eigen::Index>(used.numbers().size())));
+    const Eigen::VectorXd theirs = nlopt_best(used, *fewer, 400);
+    std::printf("  fewer by NLopt: line %d, ours %zu; worst with its numbers %.4f, by NLopt %.4f\n", counts.lines, changes, best.worst, used.worst(used.plan_at(theirs)));
+    for (const std::size_t i : *fewer) std::printf("    %d of bend %zu by %.3f, by NLopt %.3f\n", static_cast<int>(used.numbers()[i].number), used.numbers()[i].bend, best.x[static_cast<Eigen::Index>(i)], theirs[static_cast<Eigen::Index>(i)]);
 }
 
 void table(const Hands& hands, int lines, unsigned seed, bool sets) {

@@ -306,12 +306,13 @@ TEST_CASE("what is offered keeps every limit, lies where it says, and NLopt find
         if (found.fits) continue;
         ++off;
         saved += !found.ways.empty();
-        if (found.ways.empty() && found.bar != RescueBar::in_the_way) CHECK_FALSE(rescue_world::nlopt_saves(model));
+        if (found.ways.empty()) CHECK_FALSE(rescue_world::nlopt_saves(question, model));
         CHECK(found.ways.size() <= 3);
         for (const RescueWay& way : found.ways) {
             const Line then = line_as_planned(sheet.line, way.plan);
             CHECK(rescue_world::surely_off(rescue_world::walked(line_as_planned(sheet.line, plan_on_tube(sheet)), sheet.layout->part.radius.mm), rescue_world::walked(then, sheet.layout->part.radius.mm), question.limits.ends) <= 1);
             CHECK(model.worst(way.plan) <= 1);
+            CHECK(can_be_made(question, way.plan));
             CHECK_THAT(layout_of(way.plan).cut_length.mm, WithinAbs(sheet.layout->cut_length.mm, 1e-9));
             for (std::size_t step = 0; step < done; ++step) CHECK(way.plan.bends[sheet.steps[step].bend] == question.made.plan.bends[sheet.steps[step].bend]);
             CHECK(then.a.trim.mm >= -1e-9);
@@ -319,7 +320,7 @@ TEST_CASE("what is offered keeps every limit, lies where it says, and NLopt find
         }
         if (found.ways.empty() || found.ways.front().changes.size() != 2 || fewer_looked_for == 4) continue;
         ++fewer_looked_for;
-        CHECK_FALSE(rescue_world::nlopt_saves_with(aimed.worst(found.ways.front().plan) <= 1 ? aimed : model, 1));
+        CHECK_FALSE(rescue_world::nlopt_set(question, aimed.worst(found.ways.front().plan) <= 1 ? aimed : model, 1).has_value());
     }
     CHECK(off > 20);
     CHECK(saved > 20);

@@ -168,14 +168,20 @@ inline std::vector<std::size_t> every_number(const RescueModel& model) {
     return all;
 }
 
-/// Whether it finds a change of all numbers, or of `count` of them whichever, that fits.
-inline bool nlopt_saves(const RescueModel& model) { return model.worst(model.plan_at(nlopt_best(model, every_number(model), 3000))) <= 1; }
-inline bool nlopt_saves_with(const RescueModel& model, std::size_t count) {
+/// Whether that fits, and the bends can be made so.
+inline bool is_good(const RescueQuestion& question, const RescueModel& model, const Eigen::VectorXd& x) {
+    const TubePlan plan = model.plan_at(x);
+    return model.worst(plan) <= 1 && can_be_made(question, plan);
+}
+
+/// Whether it finds a change of all numbers that is good; and `count` numbers, whichever, that do.
+inline bool nlopt_saves(const RescueQuestion& question, const RescueModel& model) { return is_good(question, model, nlopt_best(model, every_number(model), 3000)); }
+inline std::optional<std::vector<std::size_t>> nlopt_set(const RescueQuestion& question, const RescueModel& model, std::size_t count) {
     std::vector<std::size_t> set = every_number(model);
     const std::size_t all = set.size();
     set.resize(count);
     for (bool more = true; more;) {
-        if (model.worst(model.plan_at(nlopt_best(model, set, 400))) <= 1) return true;
+        if (is_good(question, model, nlopt_best(model, set, 400))) return set;
         more = false;
         for (std::size_t i = count; i-- > 0 && !more;)
             if (set[i] + (count - i) < all) {
@@ -184,7 +190,7 @@ inline bool nlopt_saves_with(const RescueModel& model, std::size_t count) {
                 more = true;
             }
     }
-    return false;
+    return std::nullopt;
 }
 
 }  // namespace rescue_world
