@@ -97,11 +97,17 @@ BestOf best_of_all(const RescueModel& model, Look look) {
     constexpr std::size_t few = 8, many = 24;
     constexpr double near = 1.5;  // to 1
     for (std::size_t k = 1; look == Look::thoroughly && k <= (best.worst < near ? many : few) && best.worst > 1; ++k) {
-        const double away = k % 2 ? 4 : 12;  // nuisances
+        // By turns a little of everything, and lengths alone by more.
+        const bool lengths = k % 2 == 0;
+        const double away = lengths ? 12 : 4;  // nuisances
+        std::size_t moved = 0;
         for (std::size_t i = 0; i < all.size(); ++i) {
+            constexpr std::size_t bits = 4;
             const FreeNumber& number = model.numbers()[i];
-            const bool up = ((i + 1) * (2 * k + 1) / 2) % 2 == 0;  // a pattern of its own for each beginning
-            from[static_cast<Index>(i)] = std::clamp((up ? away : -away) * number.nuisance, number.low, number.high);
+            const bool up = (k / 2) >> (moved % bits) & 1;  // a pattern of its own for each beginning
+            const bool is_length = number.number == RescueNumber::mark || number.number == RescueNumber::cut_off;
+            moved += !lengths || is_length;
+            from[static_cast<Index>(i)] = lengths && !is_length ? 0 : std::clamp((up ? away : -away) * number.nuisance, number.low, number.high);
         }
         const BestOf next = best_of(model, all, from);
         if (next.worst < best.worst) best = next;

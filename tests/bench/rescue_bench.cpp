@@ -44,6 +44,16 @@ void look_at(const Sheet& sheet, const std::vector<MadeError>& errors, bool sets
     if (result.ways.empty()) {
         counts.barred += result.bar == RescueBar::in_the_way;
         counts.missed += other_saves;
+        if (other_saves && std::getenv("TELL")) {
+            const BestOf best = best_of(model, every_number(model), Eigen::VectorXd::Zero(static_cast<Eigen::Index>(model.numbers().size())));
+            const Eigen::VectorXd theirs = nlopt_best(model, every_number(model), 3000);
+            for (std::size_t i = 0; i < model.numbers().size(); ++i) std::printf("    %d of bend %zu by %.3f, by NLopt %.3f (%.2f %.2f)\n", static_cast<int>(model.numbers()[i].number), model.numbers()[i].bend, best.x[static_cast<Eigen::Index>(i)], theirs[static_cast<Eigen::Index>(i)], model.numbers()[i].low, model.numbers()[i].high);
+            for (const Eigen::VectorXd& x : {best.x, theirs}) {
+                const EndsOff o = ends_off(model.laid_at(model.plan_at(x)));
+                std::printf("    %.3f %.3f %.3f %.3f %.2f\n", o.a.place.mm, o.b.place.mm, o.a.direction.deg, o.b.direction.deg, o.aside.mm);
+            }
+            std::printf("    from theirs %.4f\n", best_of(model, every_number(model), theirs).worst);
+        }
         if (other_saves && std::getenv("TELL")) std::printf("  missed: line %d, nearest worst %.3f, bar %d\n", counts.lines, worst_share(result.nearest, question.limits.ends), static_cast<int>(*result.bar));
         return;
     }
