@@ -18,7 +18,6 @@ using Eigen::VectorXd;
 constexpr double degree = std::numbers::pi / 180;
 constexpr int most_steps = 30;            ///< each halves the digits that are missing
 constexpr double small_step = 1e-9;       ///< of an error's standard deviation
-constexpr double difference = 1e-5;       ///< rad and mm: rounding stays near 1e-9 of a slope
 
 std::vector<Placing> order_of(const Sheet& sheet) {
     std::vector<Placing> order;
@@ -72,12 +71,13 @@ VectorXd misses(const VectorXd& foreseen, const MadeReadings& readings) {
 }
 
 MatrixXd slopes_at(const Sheet& sheet, const VectorXd& at, const MadeReadings& readings) {
+    constexpr double step = 1e-5;  // rad and mm: rounding stays near 1e-9 of a slope
     MatrixXd slopes(read_sds(readings, {}).size(), at.size());
     for (Index i = 0; i < at.size(); ++i) {
         VectorXd plus = at, minus = at;
-        plus[i] += difference, minus[i] -= difference;
+        plus[i] += step, minus[i] -= step;
         // Both as misses, so that a turn that goes over 180 between the two does not count as a jump.
-        slopes.col(i) = (misses(read_of(sheet, errors_of(minus), readings), readings) - misses(read_of(sheet, errors_of(plus), readings), readings)) / (2 * difference);
+        slopes.col(i) = (misses(read_of(sheet, errors_of(minus), readings), readings) - misses(read_of(sheet, errors_of(plus), readings), readings)) / (2 * step);
     }
     return slopes;
 }

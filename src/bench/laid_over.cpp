@@ -1,6 +1,6 @@
 #include "bench/laid_over.h"
 
-#include <Eigen/SVD>
+#include <Eigen/Eigenvalues>
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -17,6 +17,18 @@ using Eigen::Vector3d;
 Angle between(const Vector3d& difference) {
     // Two unit vectors d apart: d = 2 sin(angle / 2).
     return {2 * std::asin(std::min(1.0, difference.norm() / 2)) * 180 / std::numbers::pi};
+}
+
+/// The rotation R for which the trace of R' sum is greatest.
+Matrix3d turned_onto(const Matrix3d& sum) {
+    const Matrix3d s = sum.transpose();  // s(i, k): made i with wanted k
+    Eigen::Matrix4d n;
+    n << s.trace(), s(1, 2) - s(2, 1), s(2, 0) - s(0, 2), s(0, 1) - s(1, 0),
+        s(1, 2) - s(2, 1), s(0, 0) - s(1, 1) - s(2, 2), s(0, 1) + s(1, 0), s(2, 0) + s(0, 2),
+        s(2, 0) - s(0, 2), s(0, 1) + s(1, 0), s(1, 1) - s(0, 0) - s(2, 2), s(1, 2) + s(2, 1),
+        s(0, 1) - s(1, 0), s(2, 0) + s(0, 2), s(1, 2) + s(2, 1), s(2, 2) - s(0, 0) - s(1, 1);
+    const Eigen::Vector4d q = Eigen::SelfAdjointEigenSolver<Eigen::Matrix4d>(n).eigenvectors().col(3);
+    return Eigen::Quaterniond(q[0], q[1], q[2], q[3]).normalized().toRotationMatrix();
 }
 
 }  // namespace
@@ -48,12 +60,9 @@ LaidOver laid_over(const KeyPlaces& wanted, const KeyPlaces& made, const EndTole
     Matrix3d sum = end * ((wanted.a - to) * (made.a - from).transpose() + (wanted.b - to) * (made.b - from).transpose());
     sum += way * (wanted.along_a * made.along_a.transpose() + wanted.along_b * made.along_b.transpose());
     for (std::size_t i = 0; i < made.middles.size(); ++i) sum += middle * (wanted.middles[i] - to) * (made.middles[i] - from).transpose();
-    const Eigen::JacobiSVD<Matrix3d> svd(sum, Eigen::ComputeFullU | Eigen::ComputeFullV);
-    Matrix3d u = svd.matrixU();
-    if ((u * svd.matrixV().transpose()).determinant() < 0) u.col(2) = -u.col(2);
     LaidOver laid;
     laid.placed = Eigen::Isometry3d::Identity();
-    laid.placed.linear() = u * svd.matrixV().transpose();
+    laid.placed.linear() = turned_onto(sum);
     laid.placed.translation() = to - laid.placed.linear() * from;
     laid.a = laid.placed * made.a - wanted.a;
     laid.b = laid.placed * made.b - wanted.b;

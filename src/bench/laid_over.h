@@ -47,8 +47,8 @@ struct LaidOver {
 
 /// With the least sum of squares over the tolerances, both ends alike. Bends count a tenth of it: they decide where the
 /// ends leave a choice. As many bends in the one as in the other.
-//   Kabsch, Acta Cryst. A 32 (1976) 922, from memory: U V' of the singular values of sum w wanted made'; directions are
-//   points that no shift moves
+//   Horn, J. Opt. Soc. Am. A 4 (1987) 629, from memory: the rotation's quaternion belongs to the greatest eigenvalue of a 4 x 4 matrix
+//   of the sums of made x wanted; directions are points that no shift moves
 LaidOver laid_over(const KeyPlaces& wanted, const KeyPlaces& made, const EndTolerance& tolerance);
 
 EndsOff ends_off(const LaidOver& laid);

@@ -32,13 +32,7 @@ public:
     }
 
     bool passes(const TubePlan& plan) const {
-        const Sheet& sheet = question_.sheet;
-        SheetChoice choice;
-        choice.order = order_;
-        choice.set_up = sheet.set_up;
-        choice.springback = sheet.springback;
-        choice.laid_growth = plan.radius / sheet.line.bender.radius - 1;
-        const Sheet then = bend_sheet(line_as_planned(sheet.line, plan), choice);
+        const Sheet then = sheet_as_planned(question_.sheet, plan);
         for (const Finding& finding : then.findings)
             if (finding.severity == Severity::stop && !is_made(finding) && !was_there(finding)) return false;
         if (!looks()) return true;

@@ -33,6 +33,7 @@ struct RescueLimits {
 /// `sheet` is the one that the tube was inked by, with the order of work that it follows.
 struct RescueQuestion {
     Sheet sheet;
+    std::optional<Part> wanted;                ///< where that is another than the sheet's: of a tube that was saved before
     std::size_t steps_done = 0;
     AsMade made;                               ///< of those steps
     bool a_finished = false, b_finished = false;  ///< that end is cut and flared already

@@ -155,7 +155,7 @@ double end_of(const TubePlan& plan, const NeededStraight& straight, bool a_side)
 }  // namespace
 
 RescueModel::RescueModel(const RescueQuestion& question, TubePlan base, std::optional<RescueBar> freed)
-    : base_(std::move(base)), wanted_(key_places(question.sheet.layout->part)), tolerance_(question.limits.ends) {
+    : base_(std::move(base)), wanted_(key_places(question.wanted ? *question.wanted : question.sheet.layout->part)), tolerance_(question.limits.ends) {
     add_numbers(question, freed);
     if (freed != RescueBar::straight) add_straights(question);
 }

@@ -54,4 +54,14 @@ Line line_as_planned(const Line& line, const TubePlan& plan) {
     return planned;
 }
 
+Sheet sheet_as_planned(const Sheet& sheet, const TubePlan& plan) {
+    SheetChoice choice;
+    for (const Step& step : sheet.steps) choice.order.push_back({step.bend, step.hook});
+    choice.set_up = sheet.set_up;
+    choice.springback = sheet.springback;
+    choice.laid_growth = plan.radius / sheet.line.bender.radius - 1;
+    choice.hand = sheet.hand;
+    return bend_sheet(line_as_planned(sheet.line, plan), choice);
+}
+
 }  // namespace tubewright

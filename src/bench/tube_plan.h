@@ -39,4 +39,7 @@ Layout layout_of(const TubePlan& plan);
 /// the plan was laid out with puts every mark where the plan has it.
 Line line_as_planned(const Line& line, const TubePlan& plan);
 
+/// That sheet: in the order of this one, with its springback, hand and set-up; each bend by its bender's usual mark.
+Sheet sheet_as_planned(const Sheet& sheet, const TubePlan& plan);
+
 }  // namespace tubewright

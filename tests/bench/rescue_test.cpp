@@ -1,7 +1,6 @@
 #include "bench/rescue.h"
 
 #include <catch2/catch.hpp>
-#include <chrono>
 #include <cmath>
 
 #include "bench/rescue_world.h"
@@ -82,9 +81,7 @@ TEST_CASE("a plan on the tube gives the sheet's part and marks back") {
         const Part part = part_of(plan);
         for (std::size_t k = 0; k < part.straights.size(); ++k) CHECK_THAT(part.straights[k].mm, WithinAbs(sheet.layout->part.straights[k].mm, 1e-9));
         for (std::size_t k = 0; k < part.bends.size(); ++k) CHECK_THAT(wrapped(part.bends[k].rotation - sheet.layout->part.bends[k].rotation).deg, WithinAbs(0, 1e-9));
-        SheetChoice choice;
-        for (const Step& step : sheet.steps) choice.order.push_back({step.bend, step.hook});
-        const Sheet again = bend_sheet(line_as_planned(sheet.line, plan), choice);
+        const Sheet again = sheet_as_planned(sheet, plan);
         CHECK_THAT(again.layout->cut_length.mm, WithinAbs(sheet.layout->cut_length.mm, 1e-9));
         for (std::size_t step = 0; step < sheet.steps.size(); ++step) CHECK_THAT(again.steps[step].mark.mm, WithinAbs(sheet.steps[step].mark.mm, 1e-9));
     }
@@ -207,6 +204,21 @@ TEST_CASE("a late second bend: the third is marked as much further on, and nothi
     CHECK(found.ways.size() <= 3);
 }
 
+TEST_CASE("a tube that is saved a second time is still compared with the job's own line") {
+    const Sheet sheet = plain_sheet(stairs());
+    const RescueQuestion first = exactly(sheet, {{}, {0, 0, inch / 8}});
+    RescueQuestion again = exactly(sheet_as_planned(sheet, first.made.plan), {{}, {}});  // a plan in which bend 2 is where it came to be
+    again.limits = tight(Length{inch / 64}, {0.25});
+    CHECK(rescue(again).fits);
+    again.wanted = sheet.layout->part;
+    const Rescue found = rescue(again);
+    CHECK_FALSE(found.fits);
+    REQUIRE_FALSE(found.ways.empty());
+    REQUIRE(found.ways.front().changes.size() == 1);
+    CHECK(found.ways.front().changes[0].number == RescueNumber::mark);
+    CHECK_THAT(found.ways.front().changes[0].length.mm, WithinAbs(inch / 8, 1e-9));
+}
+
 TEST_CASE("a wrong-way bend can't be saved, and the piece is told to be good for the line that goes that way") {
     // The stairs' second bend turned back instead of on: a U with 8 to go. Its ends come nowhere near.
     const Sheet sheet = plain_sheet(stairs());
@@ -315,6 +327,21 @@ TEST_CASE("what is offered keeps every limit, lies where it says, and NLopt find
             CHECK(can_be_made(question, way.plan));
             CHECK_THAT(layout_of(way.plan).cut_length.mm, WithinAbs(sheet.layout->cut_length.mm, 1e-9));
             for (std::size_t step = 0; step < done; ++step) CHECK(way.plan.bends[sheet.steps[step].bend] == question.made.plan.bends[sheet.steps[step].bend]);
+            // Its sheet puts each mark where the way has the bend: the ink lies the mark's offset from where the bend starts.
+            const Sheet laid = sheet_as_planned(sheet, way.plan);
+            for (const Step& step : laid.steps) {
+                const Length offset = sheet.line.bender.marks[step.align_to].offset;
+                CHECK_THAT(mark_from_a(step, laid.layout->cut_length).mm, WithinAbs((way.plan.bends[step.bend].at + (step.hook == End::A ? offset : -offset)).mm, 1e-9));
+            }
+            // And nothing is changed but what it says.
+            TubePlan said = question.made.plan;
+            for (const RescueChange& change : way.changes)
+                if (change.number == RescueNumber::mark) said.bends[change.bend].at += change.length;
+                else if (change.number == RescueNumber::angle) said.bends[change.bend].angle += change.angle;
+            for (std::size_t bend = 0; bend < said.bends.size(); ++bend) {
+                CHECK_THAT(said.bends[bend].at.mm, WithinAbs(way.plan.bends[bend].at.mm, 1e-9));
+                CHECK_THAT(said.bends[bend].angle.deg, WithinAbs(way.plan.bends[bend].angle.deg, 1e-9));
+            }
             CHECK(then.a.trim.mm >= -1e-9);
             CHECK(then.b.trim.mm >= -1e-9);
         }
