@@ -103,9 +103,10 @@ private:
         const auto count = static_cast<Index>(chosen_.size());
         MatrixXd normal = slopes.transpose() * slopes;
         VectorXd pull = -slopes.transpose() * here;
+        constexpr double least_pull = 0.01;  // so that a number that moves nothing stays
         for (Index i = 0; i < count; ++i) {
             pull[i] -= change * change * share(chosen_[static_cast<std::size_t>(i)]);
-            normal(i, i) += change * change + damping * (1 + normal(i, i));
+            normal(i, i) += change * change + damping * (least_pull + normal(i, i));
         }
         std::vector<bool> held(chosen_.size());
         VectorXd step = VectorXd::Zero(count);
