@@ -305,6 +305,26 @@ TEST_CASE("a tube that lacks length says at which end, and how much") {
     CHECK(found.lacking.mm > 0);
 }
 
+TEST_CASE("a late bend that leaves too little to hold moves the next mark on at least so far") {
+    // Between the corners 2, less two setbacks of .5625: .875, of which the hook needs .75. A quarter late: .625, an eighth too little.
+    Line line = line_of({6, 2, 6}, {{90, 0}, {90, 180}});
+    line.b.trim = Length{inch / 2};
+    const Sheet sheet = plain_sheet(line);
+    const RescueQuestion question = exactly(sheet, {{0, 0, inch / 4}});
+    const Rescue found = rescue(question);
+    CHECK_FALSE(found.fits);
+    REQUIRE_FALSE(found.ways.empty());
+    for (const RescueWay& way : found.ways) {
+        CHECK((span_of(way.plan, 1).start - span_of(way.plan, 0).end).mm >= (0.75 * inch - 0.1));
+        const auto mark = change_at(way, RescueNumber::mark, 1);
+        REQUIRE(mark);
+        CHECK(mark->length.mm >= inch / 8 - 0.1);
+    }
+    CHECK_FALSE(can_be_made(question, question.made.plan));
+    const RescueModel model(question, question.made.plan);
+    CHECK_THAT(model.worst(question.made.plan), WithinAbs(inch / 8 / 0.1, 1e-6));  // an eighth lacks, a tenth of a mm may
+}
+
 TEST_CASE("what is offered keeps every limit, lies where it says, and NLopt finds nothing that is not offered") {
     rescue_world::Dice dice(5);
     int off = 0, saved = 0, fewer_looked_for = 0;
