@@ -89,7 +89,7 @@ BestOf best_of_all(const RescueModel& model, Look look) {
     VectorXd from = VectorXd::Zero(static_cast<Index>(all.size()));
     BestOf best = best_of(model, all, from);
     constexpr double near = 1.2, far = 2.5;  // to 1; from further nothing was ever found
-    const std::size_t beginnings = look == Look::once || best.worst > far ? 0 : best.worst < near ? 16 : 6;
+    const std::size_t beginnings = look == Look::once || best.worst > far ? 0 : best.worst < near ? 10 : 4;
     for (std::size_t k = 1; k <= beginnings && best.worst > 1; ++k) {
         // By turns a little of everything, and lengths alone by more.
         const bool lengths = k % 2 == 0;

@@ -2,6 +2,8 @@
 // NLopt, a general optimiser. Prints; asserts nothing; is no test.
 //
 //   rescue_bench [LINES] [SEED] [SETS]    5000 lines unless told; SETS 0 leaves out the search of NLopt over all smaller sets of numbers
+//
+// With TELL in the environment it says of each line that NLopt does better with, or that takes long, which numbers are in question.
 
 #include <cstdio>
 #include <cstdlib>
@@ -93,7 +95,7 @@ void table(const Hands& hands, int lines, unsigned seed, bool sets) {
                 100.0 * counts.saved / std::max(1, counts.off), counts.in_aim, counts.nlopt_saves, counts.missed, counts.barred, counts.not_true);
     std::printf("  numbers changed: 1 in %d, 2 in %d, 3 in %d, 4 in %d, more in %d; NLopt does with one fewer in %d of the %d of 2 and 3\n", counts.with[1], counts.with[2], counts.with[3], counts.with[4],
                 counts.with[5] + counts.with[6] + counts.with[7], counts.fewer_by_nlopt, counts.looked_for_fewer);
-    std::printf("  ms: median %.2f, 99 in 100 %.2f, most %.2f; tube that starting again scraps %.1f m, after rescue %.1f m\n", at(0.5), at(0.99), counts.took.back(), counts.metres_off, counts.metres_off - counts.metres_saved);
+    std::printf("  ms: median %.2f, 99 in 100 %.2f, most %.2f, over 50 in %d; tube that starting again scraps %.1f m, after rescue %.1f m\n", at(0.5), at(0.99), counts.took.back(), static_cast<int>(std::count_if(counts.took.begin(), counts.took.end(), [](double took) { return took > 50; })), counts.metres_off, counts.metres_off - counts.metres_saved);
     std::fflush(stdout);
 }
 
