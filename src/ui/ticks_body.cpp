@@ -7,6 +7,7 @@ namespace tubewright {
 namespace {
 
 constexpr double pad_across_mm = 3, pad_down_mm = 1, square_mm = 13, lip_mm = 1.1, later_mm = 33, later_gap_mm = 3, figure_mm = 20;
+constexpr float most_aside = 0.42f;  // of the width; our choice
 
 /// One size for all sentences of a list, whatever page they are on: the larger one where each of them has room.
 TextSize sentence_size(const Ui& ui, const TicksBody& body, const Box& row) {
@@ -79,7 +80,9 @@ void draw_body(const Drawing& on, const Box& box, const TicksBody& body) {
         // Without ticks the sentences have all the width; a figure keeps what it needs to be read two steps away.
         const float pager = body.pager.needed ? pager_width(ui) - ui.px(2.5) : 0;
         const float figure = body.figure.empty() ? 0 : ui.hero_width(body.figure, cap_height::hero_least) + 2;
-        const float least = std::max(ui.px(60), figure + pager);
+        // Only where it is very long the ticks need the room more.
+        const bool large = figure > 0 && figure + pager <= rest.width() * most_aside;
+        const float least = std::max(ui.px(60), large ? figure + pager : 0);
         Box side = rest.cut_left(body.ticks.empty() ? rest.width() : std::clamp(rest.width() * 0.36f, least, std::max(least, ui.px(110))));
         rest.cut_left(gap);
         if (body.pager.needed) {
@@ -89,10 +92,11 @@ void draw_body(const Drawing& on, const Box& box, const TicksBody& body) {
         }
         Type type = ui.body(ui.paper(), true);
         side.cut_top(ui.px(0.8));
-        Box head = side.cut_top(std::min(ui.height_of(body.heading, TextSize::body, true, side.width()), ui.px(15)));
-        ui.text(head, body.heading, type);
+        const std::string heading = large || body.figure.empty() ? body.heading : body.heading + " " + body.figure;
+        Box head = side.cut_top(std::min(ui.height_of(heading, TextSize::body, true, side.width()), ui.px(15)));
+        ui.text(head, heading, type);
         side.cut_top(ui.px(1.5));
-        if (!body.figure.empty()) {
+        if (large) {
             ui.text(side.cut_top(std::min(side.height() * 0.4f, ui.px(figure_mm))), body.figure, ui.hero(ui.paper()));
             side.cut_top(ui.px(1.5));
         }

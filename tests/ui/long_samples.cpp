@@ -82,13 +82,13 @@ ScreenView long_ticks() {
     return view;
 }
 
-/// The list before the cut, on its second page, with the longest length.
-ScreenView long_cut_list() {
+/// The list before the cut, on its second page.
+ScreenView cut_list(const std::string& length) {
     ScreenView view = long_ticks();
     view.key = "cut-list";
     auto& body = std::get<TicksBody>(view.body);
     body.heading = "Cut to";
-    body.figure = "239 15/16\"";
+    body.figure = length;
     return view;
 }
 
@@ -188,7 +188,7 @@ ScreenView all_disabled() {
 }  // namespace
 
 std::vector<Sample> long_samples() {
-    return {{"long-turn", long_turn()}, {"long-name", long_name()}, {"long-mark", long_mark()}, {"long-ticks", long_ticks()}, {"cut-list", long_cut_list()}, {"two-answers", long_two_answers()}, {"label", long_label()}, {"long-list", long_list()}, {"long-overview", long_overview()},
+    return {{"long-turn", long_turn()}, {"long-name", long_name()}, {"long-mark", long_mark()}, {"long-ticks", long_ticks()}, {"cut-list", cut_list("95 15/16\"")}, {"cut-list-mm", cut_list("2438.5 mm")}, {"long-cut-list", cut_list("239 15/16\"")}, {"two-answers", long_two_answers()}, {"label", long_label()}, {"long-list", long_list()}, {"long-overview", long_overview()},
             {"long-keypad", long_keypad()}, {"long-table", long_table()}, {"long-mark-out", long_mark_out()}, {"all-disabled", all_disabled()}};
 }
 
