@@ -66,7 +66,7 @@ struct InkMove {
 
 /// Whether the bends that are left of a cut tube go in another order. `now` and `then`: how they come, as settled and in that
 /// other order; `ink`: of what is inked, for `then`. `stance`: where no order goes, another one does if the bender stands so.
-/// `every_order` was tried, not only the most likely.
+/// `every_order`, and every stance, was tried, not only the most likely.
 struct OtherRest {
     enum class Is { looking, stopped, found, none } is = Is::looking;
     std::vector<Placing> now, then;

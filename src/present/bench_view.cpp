@@ -255,10 +255,10 @@ namespace {
 
 /// The piece is good; only its marks are not.
 void fill_marks_moved(const State& state, ScreenView& view) {
-    if (!work_in_hand(state).made.empty()) return fill_marks_again(state, view);
+    if (steps_begun(*sheet_in_hand(state), work_in_hand(state)) > 0) return fill_marks_again(state, view);
     ChoiceBody body;
-    body.heading = "The ink marks are for another line of the bender.";
-    body.lines = {{"Rub them out and mark out again. What is bent so far stays.", Tone::stop}, {"Or choose the line they were made for."}};
+    body.heading = "The ink marks are for another line of the bender, or for another order.";
+    body.lines = {{"Rub them out and mark out again. What is bent so far stays.", Tone::stop}, {"Or, if it is the line, choose the one they were made for."}};
     body.choices = {press_button("stance", "How the bender stands", GoTo{Screen::stance})};
     view.header = line_header(state, "mark again");
     view.body = std::move(body);

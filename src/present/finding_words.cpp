@@ -123,7 +123,7 @@ Words say(const HitsAsItStands& f, const Speech& speech) {
     const StoppedBend stop{{f.made, f.placing, InTheWay{}}, f.obstacle, f.solid};
     const auto stand = [](const SetUp& so) { return "tand the bender with the hook on your " + hand_word(so.hook) + ", the lever swung " + swing_word(so.swing); };
     const bool none = f.rest && f.rest->is == OtherRest::Is::none;
-    std::string to_do = none ? std::string(f.rest->every_order ? "No other order" : "No other order that was tried") + " and no stance is free of it: go slowly, stop before they touch, or say that it went wrong."
+    std::string to_do = none ? std::string(f.rest->every_order ? "No other order and no stance" : "No other order and no stance that was tried") + " is free of it: go slowly, stop before they touch, or say that it went wrong."
                              : "No stance is free of it: go slowly, stop before they touch.";
     if (f.free) to_do = "S" + stand(*f.free) + ".";
     else if (none && f.rest->stance) to_do = "S" + stand(*f.rest->stance) + ": then what is left goes in another order.";

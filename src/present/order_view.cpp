@@ -229,7 +229,8 @@ void fill_order(const State& state, ScreenView& view) {
         if (sheet.layout) body.picture = order_picture(state);
         body.earlier = arrow(state, "move-earlier", "Earlier", -1);
         body.later = arrow(state, "move-later", "Later", 1);
-        view.footer.buttons.insert(view.footer.buttons.begin(), {looking_button(state), first_button(state)});
+        const ButtonView second = lever_decides(state) ? press_button("lever-moved", "The lever has moved", LeverHasMoved{}) : first_button(state);
+        view.footer.buttons.insert(view.footer.buttons.begin(), {looking_button(state), second});
     }
     view.body = body;
 }

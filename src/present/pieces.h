@@ -99,8 +99,6 @@ std::string sureness_words(const State& state, Angle target);
 std::vector<TextView> order_notes(const State& state);
 /// What the other order that was found for the rest of the tube in hand means for its ink, and for the bend in hand.
 std::vector<TextView> other_rest_notes(const State& state);
-/// Whether that order can be taken only if the lever has not moved yet, which only the person knows.
-bool lever_decides(const State& state);
 /// Takes that order; nothing where none was found.
 std::optional<ButtonView> reorder_button(const State& state);
 /// Of the line being entered, as far as it can be drawn.

@@ -27,7 +27,7 @@ bool is_one(const std::string& marks) { return marks.rfind("mark ", 0) == 0; }
 
 std::string ink_words(const std::vector<InkMove>& ink) {
     const std::string again = marks_words(ink, true), stay = marks_words(ink, false);
-    if (ink.empty()) return "Nothing is inked yet: the marks on the list will be for that order.";
+    if (ink.empty()) return "The marks on the list will be for that order: rub out any that you have inked.";
     if (again.empty()) return "Every ink mark stays as it is.";
     std::string said = capital(again) + (is_one(again) ? " has" : " have") + " to be inked again for it; the screen says where.";
     if (!stay.empty()) said += " " + capital(stay) + (is_one(stay) ? " stays" : " stay") + " as inked.";
@@ -43,12 +43,6 @@ std::string by_words(Length by, const Tape& tape) {
 }
 
 }  // namespace
-
-bool lever_decides(const State& state) {
-    const OtherRest* other = other_rest(state);
-    const LineWork work = work_in_hand(state);
-    return other && other->is == OtherRest::Is::found && work.stage == Stage::bending && work.move == Move::pull && other->now.front() != other->then.front();
-}
 
 std::vector<TextView> other_rest_notes(const State& state) {
     const OtherRest* other = other_rest(state);
@@ -80,7 +74,8 @@ void fill_marks_again(const State& state, ScreenView& view) {
         const auto step = std::find_if(sheet.steps.begin(), sheet.steps.end(), [&](const Step& s) { return s.bend == ink[i].bend; });
         body.rows.push_back({std::to_string(ink[i].bend + 1), moves(ink[i]) ? by_words(ink[i].by, tape) : "stays", moves(ink[i]) ? way_words(ink[i]) : "", sheet.line.bender.marks[step->align_to].name});
     }
-    body.notes = {{"Some ink marks are not where they have to be now. Measure from each old mark, ink the new one with its number, rub out the old one.", Tone::caution},
+    if (std::none_of(ink.begin(), ink.end(), moves)) body.notes = {{"The marks that are still needed stay as inked."}};
+    else body.notes = {{"Some ink marks are not where they have to be now. Measure from each old mark, ink the new one with its number, rub out the old one.", Tone::caution},
                   {"What is bent stays."}};
     if (page.pages > 1) body.notes.push_back({"Marks " + std::to_string(page.from + 1) + " to " + std::to_string(page.to) + " of " + std::to_string(ink.size()) + ".", Tone::now});
     body.pager = pager_of(state, page);

@@ -81,12 +81,8 @@ std::string bends_words(const Line& line) {
 }
 
 ButtonView start_button(const State& state) {
-    // What the order screen has room to say at once must not be passed over here.
-    if (lever_decides(state)) return press_button("see-order", "Another order: look", GoTo{Screen::order}, Weight::main);
-    if (auto reorder = reorder_button(state)) {
-        reorder->weight = Weight::main;
-        return *reorder;
-    }
+    // It may come under a foot that is on its way to the switch: it is taken where all that it means is said, and by hand.
+    if (reorder_button(state)) return press_button("see-order", "Another order: look", GoTo{Screen::order}, Weight::main);
     const Sheet& sheet = *sheet_in_hand(state);
     const LineWork work = work_in_hand(state);
     ButtonView button = press_button("next", "Start: prepare", Next{}, Weight::main);
@@ -156,11 +152,13 @@ void fill_line(const State& state, ScreenView& view) {
     OverviewBody body;
     body.facts = {{"Tube", tube_words(sheet.line, tape)}, {"Cut to", sheet.layout ? text(sheet.layout->cut_length, tape) : "not known"}, {"Bends", bends_words(sheet.line)}};
     // What has to be slid on is on the tick list; here stands what speaks against the line.
-    std::vector<TextView> said;
-    for (const Finding& finding : sheet.findings)
-        if (!std::holds_alternative<TrappedPieces>(finding.fact) && !said_by_the_order(finding)) said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(finding.severity)});
+    std::vector<TextView> said, rest = other_rest_notes(state);
+    for (const Finding& finding : sheet.findings) {
+        if (std::holds_alternative<TrappedPieces>(finding.fact) || said_by_the_order(finding)) continue;
+        said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(finding.severity)});
+        if (std::holds_alternative<HitsAsItStands>(finding.fact)) said.insert(said.end(), rest.begin(), rest.end()), rest.clear();
+    }
     if (const auto note = proof_note(*state.line < state.proofs.size() ? state.proofs[*state.line] : ProofStanding::none, sheet.line.proof); note && !work.cut) said.push_back(*note);
-    if (const std::vector<TextView> rest = other_rest_notes(state); !rest.empty()) said.insert(said.begin() + 1, rest.begin(), rest.end());
     if (const std::size_t left = left_for_later(work); left > 0) said.insert(said.begin(), {counted(left, "tick is", "ticks are") + " left for the fitter, of pieces handed over.", Tone::caution});
     if (!sheet.line.note.empty()) said.push_back({"Note: " + sheet.line.note});
     for (const TextView& note : order_notes(state)) said.push_back(note);

@@ -144,6 +144,7 @@ struct ForgetBends { bool operator==(const ForgetBends&) const = default; };    
 struct WriteBends { bool operator==(const WriteBends&) const = default; };      ///< the whole log, as a file
 struct BringBends { std::string file; bool operator==(const BringBends&) const = default; };
 struct ReorderRest { bool operator==(const ReorderRest&) const = default; };    ///< of a cut tube: the other order that was found for what is left
+struct LeverHasMoved { bool operator==(const LeverHasMoved&) const = default; };    ///< for the bend in hand, before another order of the rest was offered
 struct LookAgain { bool operator==(const LookAgain&) const = default; };        ///< after the looking was stopped
 struct StartFreshBook { bool operator==(const StartFreshBook&) const = default; };
 struct GoOnWithoutBook { bool operator==(const GoOnWithoutBook&) const = default; };
@@ -177,7 +178,7 @@ struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const =
 
 using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, LeaveForLater, TickLater, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
-                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, ReorderRest, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard, KeepCard, PickRecord, LeaveRecordOut, RecordIsRight, NewTube, ForgetBends, WriteBends, BringBends, BendFilesAre, BendsRead, BendsTold, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
+                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, LeverHasMoved, ReorderRest, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard, KeepCard, PickRecord, LeaveRecordOut, RecordIsRight, NewTube, ForgetBends, WriteBends, BringBends, BendFilesAre, BendsRead, BendsTold, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
                             TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved>;
 

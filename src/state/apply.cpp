@@ -96,6 +96,7 @@ void take(Doing& d, const FreeOrder&) { free_order(d); }
 void take(Doing& d, const StopLooking&) { stop_looking(d); }
 void take(Doing& d, const LookAgain&) { look_again(d); }
 void take(Doing& d, const ReorderRest&) { reorder_rest(d); }
+void take(Doing& d, const LeverHasMoved&) { lever_has_moved(d); }
 void take(Doing& d, const OrderShare& a) { order_share(d, a); }
 void take(Doing& d, const OrderIs& a) { order_is(d, a); }
 

@@ -74,7 +74,7 @@ void leave_mark_out(Doing& doing) {
 void mark_out_again(Doing& doing) {
     LineWork work = work_in_hand(doing.state);
     const Sheet& sheet = *sheet_in_hand(doing.state);
-    if (work.made.empty()) {
+    if (steps_begun(sheet, work) == 0) {
         work.stage = Stage::mark_out;
     } else {
         work.inked = inking_of(sheet);

@@ -50,15 +50,23 @@ void move_bend(Doing& doing, std::size_t bend, int by) {
 /// Of a tube that is cut. The bend in hand may be another one then; it has not been pulled, or it would count as made.
 void reorder_rest(Doing& doing) {
     State& state = doing.state;
-    const Screen screen = state.looks.screen;
     const OtherRest* other = other_rest(state);
-    if (!other || other->is != OtherRest::Is::found || (screen != Screen::order && screen != Screen::line && screen != Screen::bench)) return;
+    if (!other || other->is != OtherRest::Is::found || state.looks.screen != Screen::order) return;
     LineWork work = work_in_hand(state);
-    const std::vector<Placing> order = state.orders[*state.line].rest.verdict->order;
-    if (work.stage == Stage::bending && order.at(work.step) != work.order.at(work.step)) work.move = Move::mark;
-    work.order = order;
+    if (work.stage == Stage::bending && other->now.front() != other->then.front()) work.move = Move::mark;
+    work.order = state.orders[*state.line].rest.verdict->order;
     change_line(doing, work);
-    if (screen != Screen::order && bar_to_start(state) == Bar::none) show(state, Screen::bench);
+    if (bar_to_start(state) == Bar::none) show(state, Screen::bench);
+}
+
+/// Then the bend in hand is begun, and comes before all others whatever is in the way of those.
+void lever_has_moved(Doing& doing) {
+    State& state = doing.state;
+    if (!lever_decides(state) || state.looks.screen != Screen::order) return;
+    LineWork work = work_in_hand(state);
+    work.pulled.insert(sheet_in_hand(state)->steps[work.step].bend);
+    change_line(doing, work);
+    if (bar_to_start(state) == Bar::none) show(state, Screen::bench);
 }
 
 void free_order(Doing& doing) {

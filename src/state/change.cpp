@@ -54,7 +54,7 @@ void look_at_rest(Doing& doing, const Work& before) {
     State& state = doing.state;
     for (std::size_t i = 0; i < state.sheets.size(); ++i) {
         const LineWork was = line_work(before, state.job_id, state.sheets[i]), is = line_work(state.work, state.job_id, state.sheets[i]);
-        if (is.cut && (was.step != is.step || was.stage != is.stage || was.pulled_with != is.pulled_with)) state.sheets[i] = sheet_for(doing, i);
+        if (is.cut && (was.step != is.step || was.stage != is.stage || was.pulled_with != is.pulled_with || was.pulled != is.pulled)) state.sheets[i] = sheet_for(doing, i);
     }
 }
 
@@ -89,6 +89,14 @@ bool is_seen_here(const State& state, const LineWork& before) {
     const LineWork now = work_in_hand(state);
     if (state.looks.screen == Screen::order) return only_opening_differs(before, now);
     return state.looks.screen == Screen::later && !now.later.empty() && only_later_differs(before, now);
+}
+
+/// What is known of the marks goes back; the marks on the tube don't.
+void tell_of_ink(State& state, const Work& before, const std::string& sentence) {
+    for (const auto& [key, is] : state.work.lines) {
+        const auto was = before.lines.find(key);
+        if (was != before.lines.end() && is.cut && !is.inked.empty() && !was->second.inked.empty() && is.inked != was->second.inked) state.looks.notice = sentence;
+    }
 }
 
 /// After undo or redo: the line whose record changed comes into hand, and the bench shows it. Only
@@ -226,8 +234,9 @@ void stop_looking(Doing& doing) {
     State& state = doing.state;
     if (!state.line || *state.line >= state.orders.size()) return;
     const LineOrder& order = state.orders[*state.line];
-    if (!order.looking && !order.rest.looking) return;
-    const std::int64_t question = order.looking ? order.question : order.rest.question;
+    const bool cut = work_in_hand(state).cut;
+    if (!(cut ? order.rest.looking : order.looking)) return;
+    const std::int64_t question = cut ? order.rest.question : order.question;
     doing.requests.push_back(StopFinding{question});
     OrderVerdict verdict;
     verdict.outcome = OrderVerdict::Outcome::cancelled;
@@ -276,6 +285,7 @@ void undo(Doing& doing) {
     state.past.pop_back();
     state.future.insert(state.future.begin(), {0, back.job, before});
     put_in_place(doing, std::move(back.work));
+    tell_of_ink(state, before, "Undo moves no ink: a mark you rubbed out has to be inked again where it was.");
     follow(state, before);
 }
 
@@ -287,6 +297,7 @@ void redo(Doing& doing) {
     state.future.erase(state.future.begin());
     state.past.push_back({++state.last_undo_number, again.job, before});
     put_in_place(doing, std::move(again.work));
+    tell_of_ink(state, before, "Redo moves no ink: see that each mark is where you last inked it.");
     follow(state, before);
 }
 

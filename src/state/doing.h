@@ -46,6 +46,7 @@ void free_order(Doing& doing);
 void stop_looking(Doing& doing);
 void look_again(Doing& doing);
 void reorder_rest(Doing& doing);
+void lever_has_moved(Doing& doing);
 void order_share(Doing& doing, const OrderShare& heard);
 void order_is(Doing& doing, const OrderIs& heard);
 /// Whatever is being looked for of that line: nobody waits for it any more.

@@ -29,6 +29,12 @@ const OtherRest* other_rest(const State& state) {
     return nullptr;
 }
 
+bool lever_decides(const State& state) {
+    const OtherRest* other = other_rest(state);
+    const LineWork work = work_in_hand(state);
+    return other && other->is == OtherRest::Is::found && work.stage == Stage::bending && work.move == Move::pull && other->now.front() != other->then.front();
+}
+
 std::vector<InkMove> ink_moves(const Sheet& sheet, const std::string& inked, std::size_t first_step) {
     std::vector<std::size_t> bends;
     for (const Step& step : sheet.steps) bends.push_back(step.bend);
@@ -78,6 +84,7 @@ OtherRest known_of(const RestOrder& rest, const Sheet& sheet, SheetChoice choice
     OtherRest other;
     other.every_order = sheet.steps.size() <= most_bends_proven;
     if (!rest.verdict) return other;
+    other.every_order = other.every_order && rest.verdict->every_way;
     const auto from = static_cast<std::ptrdiff_t>(rest.begun.size());
     switch (rest.verdict->outcome) {
         case OrderVerdict::Outcome::cancelled: other.is = OtherRest::Is::stopped; break;
@@ -115,7 +122,10 @@ void look_at_other_rest(Doing& doing, std::size_t line, const Sheet& sheet, cons
     }
     // Who stopped the looking is not looked for again with every bend, only where the bender stands another way or when asked.
     const bool told_to_stop = rest.verdict && rest.verdict->outcome == OrderVerdict::Outcome::cancelled;
-    const bool another = rest.begun != begun || !is_much_the_same(rest.springback, sheet.springback);
+    // What was found is free for that springback alone; a little more of it does not make an order where there was none.
+    const bool found = rest.verdict && rest.verdict->outcome == OrderVerdict::Outcome::found;
+    const bool same_pull = found ? rest.springback == sheet.springback : is_much_the_same(rest.springback, sheet.springback);
+    const bool another = rest.begun != begun || !same_pull;
     if (rest.question == 0 || rest.set_up != sheet.set_up || (another && !told_to_stop)) {
         forget_other_rest(doing, order);
         rest = {state.next_question++, true, 0, sheet.set_up, std::move(begun), sheet.springback, nullptr};

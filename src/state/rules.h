@@ -40,6 +40,8 @@ std::size_t steps_begun(const Sheet& sheet, const LineWork& work);
 bool is_much_the_same(const Springback& one, const Springback& other);
 /// What is known of another order for what is left of the tube in hand; null where none is asked for.
 const OtherRest* other_rest(const State& state);
+/// Whether that order can be taken only if the lever has not moved yet, which only the person knows.
+bool lever_decides(const State& state);
 /// For the bends from this step on, how the marks that are inked lie to those of the sheet; empty where none are inked.
 std::vector<InkMove> ink_moves(const Sheet& sheet, const std::string& inked, std::size_t first_step);
 /// What the order is looked for with; nothing where nobody waits for that answer any more.

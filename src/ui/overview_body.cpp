@@ -6,7 +6,7 @@
 namespace tubewright {
 namespace {
 
-constexpr double facts_down_mm = 1;
+constexpr double facts_down_mm = 1, least_button_mm = 20;
 
 float names_width(const Ui& ui, const OverviewBody& body, float width) {
     float names = 0;
@@ -66,13 +66,16 @@ void draw_body(const Drawing& on, const Box& box, const OverviewBody& body) {
     Box rest = box;
     const float gap = ui.px(3);
     if (!body.buttons.empty()) {
-        const Box column = rest.cut_right(std::clamp(rest.width() * 0.2f, ui.px(38), ui.px(52)));
-        rest.cut_right(gap);
         const int count = static_cast<int>(body.buttons.size()), places = std::max(count, 2);
+        // Side by side where a notice leaves too little height for all of them in one column.
+        const bool in_pairs = (rest.height() + gap) / static_cast<float>(places) < ui.px(least_button_mm) + gap;
+        const Box column = rest.cut_right(std::clamp(rest.width() * (in_pairs ? 0.34f : 0.2f), ui.px(in_pairs ? 66 : 38), ui.px(in_pairs ? 90 : 52)));
+        rest.cut_right(gap);
         const auto button = [&](int i) -> const ButtonView& { return body.buttons[static_cast<std::size_t>(i)]; };
+        const auto place = [&](int i) { return in_pairs ? column.row(i / 2, (count + 1) / 2, gap).column(i % 2, 2, gap) : column.row(i, places, gap); };
         TextSize size = TextSize::body;
-        for (int i = 0; i < count; ++i) size = std::min(size, ui.label_size(column.row(i, places, gap), button(i)));
-        for (int i = 0; i < count; ++i) ui.press(column.row(i, places, gap), button(i), on.actions, size);
+        for (int i = 0; i < count; ++i) size = std::min(size, ui.label_size(place(i), button(i)));
+        for (int i = 0; i < count; ++i) ui.press(place(i), button(i), on.actions, size);
     }
     const float pager = pager_room(ui, body);
     if (body.picture) {

@@ -84,7 +84,7 @@ TEST_CASE("what is left of a cut tube in another order: found, with its ink, loo
     expect_screen("order-rest", touched(found, {GoTo{Screen::order}}));
     expect_screen("line-rest-ink", other_end);
     expect_screen("order-rest-ink-metric", touched(other_end, {GoTo{Screen::order}, SetUnit{Unit::mm}}));
-    expect_screen("marks-again", touched(other_end, {ReorderRest{}}));
+    expect_screen("marks-again", touched(other_end, {GoTo{Screen::order}, ReorderRest{}}));
     expect_screen("line-rest-stance", with_wall(tank_with_made(3), -240));
     const std::vector<Solid> all_round{{"bench", Stands::bench, HalfSpace{{0, 0, -30}, {0, 0, -1}}}, {"shelf", Stands::bench, HalfSpace{{0, 0, 30}, {0, 0, 1}}},
                                        {"rail", Stands::bench, HalfSpace{{0, 30, 0}, {0, 1, 0}}}, {"post", Stands::bench, HalfSpace{{0, -30, 0}, {0, -1, 0}}}};

@@ -184,12 +184,12 @@ TEST_CASE("a wall found beside the bench after four bends: what is left goes in 
         at.tap({"back"});
         CHECK(at.screen.says("Make bend 1 before bend 2: nothing is in the way then."));
         CHECK(at.screen.says("Marks 1 and 2 have to be inked again"));
-        at.tap({"reorder"});
+        at.tap({"see-order", "reorder"});
         CHECK(order_at(at) == std::vector<std::size_t>{4, 5, 3, 6, 1, 2});
         CHECK(at.screen.says("Measure from each old mark"));
         at.tap({"undo"});
         CHECK(order_at(at) == settled);
-        at.tap({"reorder", "next"});
+        at.tap({"see-order", "reorder", "next"});
         CHECK(step_in_hand(at.desk.state())->bend == 0);
         CHECK(step_in_hand(at.desk.state())->hook == End::B);
         CHECK(all_of(at.faults) == "");
@@ -205,7 +205,7 @@ TEST_CASE("a wall found beside the bench after four bends: what is left goes in 
     at.tap({"undo", "undo"});  // of the day before
     CHECK(order_at(at) == settled);
     CHECK(at.screen.says("Make bend 1 before bend 2"));
-    at.tap({"reorder", "next"});
+    at.tap({"see-order", "reorder", "next"});
     go_on_until_made(at, 6);
     CHECK(work_at(at).stage == Stage::finish);
     CHECK(all_of(at.faults) == "");

@@ -28,7 +28,7 @@ Action random_action(std::mt19937& dice, const State& state) {
         if (order.looking && roll(3) == 0) return OrderIs{order.question, std::make_shared<const OrderVerdict>(roll(4) == 0 ? OrderVerdict{} : find_order(state.sheets[static_cast<std::size_t>(&order - state.orders.data())], {order.opening, std::nullopt}))};
     for (std::size_t i = 0; i < state.orders.size(); ++i)
         if (const RestOrder& rest = state.orders[i].rest; rest.looking && roll(3) == 0) return OrderIs{rest.question, std::make_shared<const OrderVerdict>(look_for_order(state.sheets[i], {{}, {}, rest.begun}).verdict)};
-    if (other_rest(state) && roll(3) == 0) return ReorderRest{};
+    if (other_rest(state) && roll(3) == 0) return state.looks.screen != Screen::order ? Action{GoTo{Screen::order}} : roll(2) == 0 ? Action{LeverHasMoved{}} : Action{ReorderRest{}};
     if (state.looks.screen == Screen::order && roll(2) == 0) {
         const auto bend = static_cast<std::size_t>(roll(6));
         const Action actions[] = {PinFirst{bend}, MoveBend{bend, roll(7) - 3}, FreeOrder{}, StopLooking{}, LookAgain{}, PickBend{bend}};
