@@ -122,6 +122,16 @@ TEST_CASE("what only comes too near is not said to be hit, and how near is said"
     CHECK(words(NoOrderPossible{0, 2, End::A, inches(0.375), ""}, inch_speech).what == "no order of bends works: it would hit the tube itself by 3/8\"");
 }
 
+TEST_CASE("where not every way out was tried to its end it is said, with a way and without one") {
+    NoOrderPossible fact{1, 2, End::A, inches(0.375), "bench top"};
+    CHECK(words(fact, inch_speech).to_do == "Look at the order of bends for a way out.");
+    fact.every_way = false;
+    CHECK(words(fact, inch_speech).to_do == "No way out was found. Not every way was tried.");
+    fact.ways = {LongerStraight{1, inches(0.5)}};
+    CHECK(words(fact, inch_speech).to_do.rfind("A way out: ", 0) == 0);
+    CHECK(words(fact, inch_speech).to_do.find("Not every way was tried.") != std::string::npos);
+}
+
 TEST_CASE("a bend with no order says which straight is short and by how much; finer where the tape would show none") {
     NoOrderPossible fact{1, 2, End::A, std::nullopt, "", {}, StraightShort{false, inches(0.5), inches(0.9)}};
     CHECK(words(fact, inch_speech).what == "no order of bends works; after 1 bend it would have 1/2\" of straight on the lever side and needs 7/8\"");
