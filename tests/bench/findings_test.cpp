@@ -322,7 +322,7 @@ TEST_CASE("a bend beyond the lever, or too tight, is offered the first bender th
     CHECK_FALSE(remedy_for(bend_sheet(line), "angle-beyond-bender", from));
 }
 
-TEST_CASE("a wall too heavy for the flare, a single flare on brake line, a corner that is none: each has its one touch") {
+TEST_CASE("each has its one touch: a wall too heavy for the flare, a single flare on brake line, a corner that is none") {
     Line line = good();
     line.a.fitting = flared();
     line.tube.wall = 0.89_mm;

@@ -134,7 +134,7 @@ TEST_CASE("a way out holds as it is read off an inch tape and off a metric one")
     }
 }
 
-TEST_CASE("a straight too short is told to become longer by the same number as the way out for it: one number for one thing") {
+TEST_CASE("one number for one thing: a straight too short is told to become longer by what the way out for it says") {
     // Bends close together between a block beside the hook and a vise under the form: what the bender lacks is often not enough.
     std::mt19937 dice(7);
     std::uniform_real_distribution<double> straight(0.3, 1.4), angle(30, 120), turn(-180, 180);

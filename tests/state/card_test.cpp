@@ -184,7 +184,7 @@ TEST_CASE("a tube that is cut keeps its numbers when only the body changes, and 
     CHECK(work_in_hand(other_radius) == work_in_hand(start));
 }
 
-TEST_CASE("a tube that is cut is looked at again when the card changes, and says so: nothing in the way, or what is") {
+TEST_CASE("a tube that is cut is looked at again when the card changes, and says what is in the way, or that nothing is") {
     const auto codes = [](const State& state) {
         std::vector<std::string> found;
         for (const Finding& finding : sheet_in_hand(state)->findings)
