@@ -103,6 +103,11 @@ ButtonView start_button(const State& state) {
     return button;
 }
 
+std::vector<TextView> no_book_notes(const State& state) {
+    if (state.book != BookStanding::without) return {};
+    return {{"Without the shop book: nothing is remembered after switching off.", Tone::caution}};
+}
+
 /// order_notes() says it too, and stands on the same screen.
 bool said_by_the_order(const Finding& finding) {
     const auto* fact = std::get_if<OrderNotLooked>(&finding.fact);
@@ -122,7 +127,7 @@ void fill_shelf(const State& state, ScreenView& view) {
         if (i >= page.from) body.rows.push_back(job_row(state, state.shelf[i], id));
     }
     if (state.shelf.empty()) body.notes.push_back({"There is no job file yet. Put one into the folder jobs.", Tone::caution});
-    if (state.book == BookStanding::without) body.notes.push_back({"Without the shop book: nothing is remembered after switching off.", Tone::caution});
+    for (const TextView& note : no_book_notes(state)) body.notes.push_back(note);
     body.pager = pager_of(state, page);
     view.header = header_of(state, "Tubewright", "");
     view.body = body;
@@ -135,6 +140,7 @@ void fill_lines(const State& state, ScreenView& view) {
     body.heading = "Lines of " + state.job->name;
     const Page page = page_of(state, state.sheets.size(), rows_on_a_page);
     for (std::size_t i = page.from; i < page.to; ++i) body.rows.push_back(line_row(state, state.sheets[i]));
+    body.notes = no_book_notes(state);
     body.pager = pager_of(state, page);
     view.header = header_of(state, state.job->name, service_word(state.job->service));
     view.body = body;
@@ -152,7 +158,7 @@ void fill_line(const State& state, ScreenView& view) {
     OverviewBody body;
     body.facts = {{"Tube", tube_words(sheet.line, tape)}, {"Cut to", sheet.layout ? text(sheet.layout->cut_length, tape) : "not known"}, {"Bends", bends_words(sheet.line)}};
     // What has to be slid on is on the tick list; here stands what speaks against the line.
-    std::vector<TextView> said, rest = other_rest_notes(state);
+    std::vector<TextView> said = no_book_notes(state), rest = other_rest_notes(state);
     for (const Finding& finding : sheet.findings) {
         if (std::holds_alternative<TrappedPieces>(finding.fact) || said_by_the_order(finding)) continue;
         said.push_back({sentence(finding, {tape, &sheet.line}), tone_of(finding.severity)});

@@ -262,6 +262,9 @@ TEST_CASE("scrap log, settings, how the bender stands") {
 
 TEST_CASE("a book that is refused, and a job file that has changed") {
     expect_screen("refused-book", touched(job_open(), {BookRefused{"The shop book is from a newer version of this program."}}));
+    const State without = touched(job_open(), {BookRefused{"The shop book is from a newer version of this program."}, GoOnWithoutBook{}});
+    expect_screen("lines-without-book", touched(without, {GoTo{Screen::lines}}));
+    expect_screen("line-without-book", touched(without, {OpenLine{"axle crossover"}}));
     Job longer = sample_job();
     longer.lines[0].route.runs[2] = inches(14);
     expect_screen("changed", touched(second_bend(), {JobRead{"trailer", "jobs/trailer.json", longer}, OpenLine{"axle crossover"}, Next{}}));
