@@ -4,7 +4,6 @@
 #include <nlohmann/json.hpp>
 
 #include "bench/springback_log.h"
-#include "store/folder_lock.h"
 #include "store/json_tree.h"
 #include "store/limits.h"
 #include "store/node.h"
@@ -94,11 +93,6 @@ LoggedBend bend_from(const Node& node) {
     return logged;
 }
 
-bool is_there(const fs::path& path) {
-    std::error_code ignored;
-    return fs::exists(fs::symlink_status(path, ignored));
-}
-
 }  // namespace
 
 std::string bends_text(const std::vector<LoggedBend>& bends) {
@@ -137,16 +131,8 @@ std::vector<std::string> bend_files_in(const fs::path& folder) {
     return names;
 }
 
-Result<fs::path, BendsNotWritten> write_bends_beside(Disk& disk, const fs::path& folder, const std::string& name, const std::vector<LoggedBend>& bends) {
-    std::error_code trouble;
-    fs::create_directories(folder, trouble);
-    if (trouble) return BendsNotWritten{"The bends are not written: the folder " + folder.string() + " can't be made (" + trouble.message() + ")."};
-    const auto lock = FolderLock::taken(folder);
-    if (!lock) return BendsNotWritten{"The bends are not written: another window is saving in " + folder.string() + " and does not get done."};
-    fs::path path = folder / (name + ".json");
-    for (int number = 2; is_there(path); ++number) path = folder / (name + "-" + std::to_string(number) + ".json");
-    if (const auto saved = save_whole(disk, path, bends_text(bends)); !saved.ok()) return BendsNotWritten{sentence(saved.trouble())};
-    return path;
+Result<fs::path, NotWritten> write_bends_beside(Disk& disk, const fs::path& folder, const std::string& name, const std::vector<LoggedBend>& bends) {
+    return save_beside(disk, folder, name, ".json", "The bends are not written", bends_text(bends));
 }
 
 }  // namespace tubewright

@@ -8,7 +8,7 @@
 #include "base/result.h"
 #include "state/work.h"
 #include "store/refusal.h"
-#include "store/save.h"
+#include "store/save_beside.h"
 
 namespace tubewright {
 
@@ -22,10 +22,7 @@ Result<std::vector<LoggedBend>, Refusal> read_bends(const std::filesystem::path&
 /// Names of the .json files of the folder, the last name first: they begin with the day. The folder is made where it is not there yet.
 std::vector<std::string> bend_files_in(const std::filesystem::path& folder);
 
-/// One sentence: why it is not written. What was on disk is untouched.
-struct BendsNotWritten { std::string sentence; };
-
 /// Writes them under the first of name.json, name-2.json and so on that no file has, and says where.
-Result<std::filesystem::path, BendsNotWritten> write_bends_beside(Disk& disk, const std::filesystem::path& folder, const std::string& name, const std::vector<LoggedBend>& bends);
+Result<std::filesystem::path, NotWritten> write_bends_beside(Disk& disk, const std::filesystem::path& folder, const std::string& name, const std::vector<LoggedBend>& bends);
 
 }  // namespace tubewright

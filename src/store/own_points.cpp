@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "store/folder_lock.h"
 #include "store/json_tree.h"
 #include "store/node.h"
 #include "store/save.h"
@@ -43,16 +42,8 @@ std::vector<FoundPoints> point_files_in(const fs::path& folder) {
     return found;
 }
 
-Result<fs::path, PointsNotWritten> write_points_beside(Disk& disk, const fs::path& folder, const std::string& name, const std::vector<MeasuredPoint>& points, Unit unit) {
-    std::error_code trouble;
-    fs::create_directories(folder, trouble);
-    if (trouble) return PointsNotWritten{"The points are not written: the folder " + folder.string() + " can't be made (" + trouble.message() + ")."};
-    const auto lock = FolderLock::taken(folder);
-    if (!lock) return PointsNotWritten{"The points are not written: another window is saving in " + folder.string() + " and does not get done."};
-    fs::path path = folder / (name + ".csv");
-    for (int number = 2; is_taken(path); ++number) path = folder / (name + "-" + std::to_string(number) + ".csv");
-    if (const auto saved = save_whole(disk, path, points_text(points, unit)); !saved.ok()) return PointsNotWritten{sentence(saved.trouble())};
-    return path;
+Result<fs::path, NotWritten> write_points_beside(Disk& disk, const fs::path& folder, const std::string& name, const std::vector<MeasuredPoint>& points, Unit unit) {
+    return save_beside(disk, folder, name, ".csv", "The points are not written", points_text(points, unit));
 }
 
 }  // namespace tubewright

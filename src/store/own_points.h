@@ -8,7 +8,7 @@
 
 #include "base/result.h"
 #include "store/points_file.h"
-#include "store/save.h"
+#include "store/save_beside.h"
 
 namespace tubewright {
 
@@ -22,10 +22,7 @@ struct FoundPoints {
 /// Every .csv file of the folder, by name. The folder is made where it is not there yet, so that there is a place to put them.
 std::vector<FoundPoints> point_files_in(const std::filesystem::path& folder);
 
-/// One sentence: why it is not written. What was on disk is untouched.
-struct PointsNotWritten { std::string sentence; };
-
 /// Writes the table under the first of name.csv, name-2.csv and so on that no file has, and says where.
-Result<std::filesystem::path, PointsNotWritten> write_points_beside(Disk& disk, const std::filesystem::path& folder, const std::string& name, const std::vector<MeasuredPoint>& points, Unit unit);
+Result<std::filesystem::path, NotWritten> write_points_beside(Disk& disk, const std::filesystem::path& folder, const std::string& name, const std::vector<MeasuredPoint>& points, Unit unit);
 
 }  // namespace tubewright
