@@ -187,7 +187,7 @@ void fill_mark_out(const State& state, ScreenView& view) {
     view.ribbon = ribbon_of(state, true);
     view.body = std::move(body);
     ButtonView main = through_pages(state, page, press_button("next", steps.empty() ? "No bends → finish" : "Marked → first bend", Next{}));
-    if (page.page + 1 < page.pages) main.label = "On to marks " + std::to_string(page.to + 1) + " to " + std::to_string(std::min(page.to + marks_on_a_page, steps.size()));
+    if (page.page + 1 < page.pages) main.label = page.to + 1 == steps.size() ? "On to mark " + std::to_string(steps.size()) : "On to marks " + std::to_string(page.to + 1) + " to " + std::to_string(std::min(page.to + marks_on_a_page, steps.size()));
     view.footer = bench_footer_of(state, std::move(main));
 }
 
@@ -218,13 +218,15 @@ void fill_done(const State& state, ScreenView& view) {
     body.lines.push_back({"Label it: " + sheet.line.name + ", ends A and B.", Tone::go});
     add_bends_kept(sheet, work, body.lines);
     if (const std::size_t left = left_for_later(work); left > 0) body.lines.push_back({counted(left, "tick is", "ticks are") + " left for the fitter: see the line's screen.", Tone::caution});
-    body.choices = {press_button("lines", "Other lines", GoTo{Screen::lines}), press_button("scrap", "Scrap log", GoTo{Screen::scrap})};
+    const bool more = work.finished < sheet.line.quantity;
+    ButtonView others = press_button("lines", "Other lines", GoTo{Screen::lines}), another = press_button("another", more ? "Another piece" : "One more than asked", AnotherPiece{});
+    if (!more) std::swap(others, another);  // nobody makes one too many by the foot switch
+    body.choices = {others, press_button("scrap", "Scrap log", GoTo{Screen::scrap})};
     if (const auto later = later_button(state)) body.choices.push_back(*later);
     view.header = line_header(state, "done");
     view.ribbon = ribbon_of(state, false);
     view.body = std::move(body);
-    const std::string another = work.finished < sheet.line.quantity ? "Another piece" : "One more than asked";
-    view.footer = bench_footer_of(state, press_button("another", another, AnotherPiece{}));
+    view.footer = bench_footer_of(state, another);
 }
 
 void fill_misfit(const State& state, ScreenView& view) {

@@ -47,7 +47,12 @@ MoveBody mark_body(const State& state, const Step& step) {
     MoveBody body;
     body.asks = std::string("Mark from end ") + letter(step.mark_from) + ", lay it in";
     body.hero = text(step.mark, reader_tape(state));
-    body.lines = {{hook_sentence(sheet.set_up, step)}, {"Put ink mark " + std::to_string(step.bend + 1) + " on line " + mark_name(sheet, step) + "."}};
+    const std::size_t at = work_in_hand(state).step;
+    if (at > 0 && sheet.steps[at - 1].hook != step.hook) body.lines.push_back({"Swap the tube end for end: " + end_name(step.hook) + " goes to the hook now.", Tone::caution});
+    std::string hooked = hook_sentence(sheet.set_up, step);
+    if (step.hook != step.mark_from) hooked += " From there " + text(rest_of(sheet.layout->cut_length, step.mark, reader_tape(state)), reader_tape(state)) + " to the mark.";
+    body.lines.push_back({hooked});
+    body.lines.push_back({"Put ink mark " + std::to_string(step.bend + 1) + " on line " + mark_name(sheet, step) + "."});
     add_bend_notes(state, step, body.lines);
     body.picture = picture_of(state, PictureView::Kind::marked);
     return body;

@@ -122,7 +122,7 @@ std::string other_order_words(const OtherRest& other) {
 std::string on_the_way_words(const OnTheWay& way) {
     const auto times = [](int count) { return count == 1 ? std::string("once") : count == 2 ? std::string("twice") : std::to_string(count) + " times"; };
     const std::string swaps = way.swaps == 0 ? "never swapped end for end" : "swapped end for end " + times(way.swaps);
-    const std::string over = way.turns_over == 0 ? "no turn over 90°" : counted(static_cast<std::size_t>(way.turns_over), "turn", "turns") + " over 90°";
+    const std::string over = way.turns_over == 0 ? "no turn over 90° between bends" : counted(static_cast<std::size_t>(way.turns_over), "turn", "turns") + " over 90° between bends";
     const std::string ink = way.floating == 0 ? "every bend turned against a made one" : counted(static_cast<std::size_t>(way.floating), "bend", "bends") + " turned by the ink line alone";
     return "On the way: " + swaps + ", " + over + ", " + ink + ".";
 }

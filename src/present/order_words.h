@@ -25,7 +25,7 @@ std::string hit_words(Length depth, const std::string& what, const Tape& tape);
 TextView cost_of_hand_order(const HandFacts& facts, const std::optional<EndsWithin>& best, const Tape& tape);
 /// How the rest of a cut tube goes in another order: "Make bend 5 before bend 3".
 std::string other_order_words(const OtherRest& other);
-/// "On the way: swapped end for end once, no turn over 90°, every bend turned against a made one."
+/// "On the way: swapped end for end once, no turn over 90° between bends, every bend turned against a made one."
 std::string on_the_way_words(const OnTheWay& way);
 /// Where none is possible: what is left, what it hits and how far, for each bend that is left.
 std::vector<std::string> why_none(const OrderVerdict& verdict, const Tape& tape);

@@ -109,8 +109,11 @@ ButtonView undo_button(const State& state) {
 
 namespace {
 
-void add_undo_and_redo(const State& state, FooterView& footer) {
+/// Redo comes and goes, and so stands behind Back, which stays where it is.
+void add_undo_back_and_redo(const State& state, FooterView& footer) {
     footer.buttons.push_back(undo_button(state));
+    footer.buttons.push_back(back_button());
+    footer.back_id = "back";
     if (can_redo(state)) footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
 }
 
@@ -118,9 +121,7 @@ void add_undo_and_redo(const State& state, FooterView& footer) {
 
 FooterView side_footer(const State& state) {
     FooterView footer;
-    add_undo_and_redo(state, footer);
-    footer.buttons.push_back(back_button());
-    footer.back_id = "back";
+    add_undo_back_and_redo(state, footer);
     return footer;
 }
 
@@ -129,9 +130,7 @@ FooterView bench_footer_of(const State& state, ButtonView main) {
     const LineWork work = work_in_hand(state);
     const std::string why_not = work.stage == Stage::done ? "this piece is made" : work.cut ? "" : "nothing is cut yet";
     footer.buttons.push_back(unless(press_button("wrong", "Went wrong", WentWrong{}, Weight::warn), why_not));
-    add_undo_and_redo(state, footer);
-    footer.buttons.push_back(back_button());
-    footer.back_id = "back";
+    add_undo_back_and_redo(state, footer);
     main.weight = Weight::main;
     footer.main_id = main.id;
     footer.buttons.push_back(std::move(main));

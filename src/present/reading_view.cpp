@@ -59,7 +59,7 @@ void fill_keypad(const State& state, const Step& step, ScreenView& view) {
     view.footer.main_id.clear();
 }
 
-Belief belief_of(const State& state, const Step& step, Angle reading) { return belief(*sheet_in_hand(state), step, work_in_hand(state), reading); }
+Belief belief_of(const State& state, Angle reading) { return belief_in_hand(state, work_in_hand(state), reading); }
 
 /// It is learned from once it was measured again; either way the work goes on.
 std::string doubt_words(const State& state, Angle reading) {
@@ -78,21 +78,20 @@ TextView second_look(const State& state, const Step& step, Angle reading, const 
 ButtonView pull_again_button(const State& state, const Step& step) {
     const Sheet& sheet = *sheet_in_hand(state);
     const LineWork work = work_in_hand(state);
-    const Angle to = pull_again_to(sheet, step, work);
-    const Belief believed = belief_of(state, step, *work.last_reading);
+    const Belief believed = belief_of(state, *work.last_reading);
+    const Angle to = pull_again_to(sheet, step, work, believed);
     const std::string label = believed == Belief::sound ? "Pull again to " : believed == Belief::opened_more ? "Pull to " : "Pull to the sheet's ";
     return unless(press_button("pull-again", label + lever_text(to, reader_tape(state)), PullAgain{}), to > sheet.line.bender.max_angle ? "the bender stops before that" : "");
 }
 
 ChoiceBody under_body(const State& state, const Step& step, Angle reading) {
     const Tape tape = reader_tape(state);
-    const std::string to = lever_text(pull_again_to(*sheet_in_hand(state), step, work_in_hand(state)), tape);
+    const std::string to = lever_text(pull_again_to(*sheet_in_hand(state), step, work_in_hand(state), belief_of(state, reading)), tape);
     ChoiceBody body;
     body.heading = "Under the target: pull again.";
     body.hero = text(reading, tape);
     body.lines = {{text(step.target - reading, tape) + " under " + text(step.target, tape), Tone::caution},
                   {"Lay it on the same mark, same turn, and pull to " + to + ": what is missing, and what that springs back."}};
-    if (const std::string doubt = doubt_words(state, reading); !doubt.empty()) body.lines[1] = {doubt, Tone::caution};  // where to pull to stands on the button too
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep it as it is", KeepBend{})};
     return body;
 }
@@ -136,7 +135,7 @@ ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
     body.lines = {{text(reading - step.target, tape) + " over " + text(step.target, tape), Tone::stop},
                   {"If kept, end B is " + text(far_end_off(*sheet_in_hand(state), work_in_hand(state), step.bend, reading), tape) + " off its place."}};
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep the bend", KeepBend{})};
-    if (belief_of(state, step, reading) == Belief::sound) {
+    if (belief_of(state, reading) == Belief::sound) {
         if (const std::string doubt = doubt_words(state, reading); !doubt.empty()) body.lines[0] = {doubt, Tone::stop};
         return body;
     }
@@ -149,7 +148,7 @@ ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
 }
 
 ChoiceBody under_its_target(const State& state, const Step& step, Angle reading) {
-    switch (belief_of(state, step, reading)) {
+    switch (belief_of(state, reading)) {
         case Belief::opened_too_far: return opened_too_far_body(state, step, reading);
         case Belief::opened_more: return opened_more_body(state, step, reading);
         case Belief::sound:
@@ -168,7 +167,8 @@ ChoiceBody right_body(const State& state, const Step& step, Angle reading) {
     body.choices = {press_button("again", "Measure again", Back{})};
     const LineWork work = work_in_hand(state);
     if (is_doubted(state, work, reading)) {
-        body.lines.push_back({"But pulled to " + lever_text(set_in_force(step, work), tape) + " it should read " + text(expected_reading(state, work), tape) + ": measure again.", Tone::caution});
+        const Angle set = on_lever(set_in_force(step, work)), foretold = set - released(sheet_in_hand(state)->springback, set);
+        body.lines.push_back({"It sprang back " + text(set - reading, tape) + "; " + text(foretold, tape) + " was foretold. Measure again, and the next pull knows it.", Tone::caution});
         body.lines.push_back({"Go on without, and nothing is learned from it."});
     }
     return body;

@@ -145,9 +145,9 @@ void fill_lines(const State& state, ScreenView& view) {
     view.header = header_of(state, state.job->name, service_word(state.job->service));
     view.body = body;
     view.footer.buttons = {press_button("scrap", "Scrap log", GoTo{Screen::scrap}), undo_button(state)};
-    if (can_redo(state)) view.footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
     view.footer.buttons.push_back(press_button("change-job", "Change the job", ChangeJob{state.job_path}));
     view.footer.buttons.push_back(back_button());
+    if (can_redo(state)) view.footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
     view.footer.back_id = "back";
 }
 

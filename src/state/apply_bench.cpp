@@ -295,9 +295,9 @@ void pull_again(Doing& doing, bool lever_was_there) {
     const Step& step = *step_in_hand(doing.state);
     LineWork work = work_in_hand(doing.state);
     if (!work.last_reading || verdict(step.target, *work.last_reading) != Verdict::under) return;
-    const Belief believed = belief(sheet, step, work, *work.last_reading);
+    const Belief believed = belief_in_hand(doing.state, work, *work.last_reading);
     const bool counts = believed == Belief::sound || (believed == Belief::opened_more && lever_was_there);
-    const Angle to = counts ? pull_on_to(sheet, step, work) : pull_again_to(sheet, step, work);
+    const Angle to = counts ? pull_on_to(sheet, step, work) : pull_again_to(sheet, step, work, believed);
     if (to > sheet.line.bender.max_angle) return;
     if (counts) work.pull_again = to;
     else if (believed != Belief::opened_more) work.pull_again.reset();

@@ -93,9 +93,8 @@ Angle pull_on_to(const Sheet& sheet, const Step& step, const LineWork& work) {
     return on_lever(set_in_force(step, work)) + (1 + sheet.springback.growth) * missing;
 }
 
-Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work) {
-    const Angle reading = work.last_reading.value_or(step.target);
-    switch (belief(sheet, step, work, reading)) {
+Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work, Belief believed) {
+    switch (believed) {
         case Belief::sound: return pull_on_to(sheet, step, work);
         case Belief::opened_more: return set_in_force(step, work);
         case Belief::opened_too_far:

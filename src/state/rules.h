@@ -106,7 +106,7 @@ Belief belief(const Sheet& sheet, const Step& step, const LineWork& work, Angle 
 /// last set, as the lever's scale showed it, + (target - reading) * (1 + growth): what is missing opens again by the same share. Where
 /// the reading is not to be believed nothing is calculated with it: the sheet's own set angle. Where the lever
 /// may have stopped short it is the angle in force once more.
-Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work);
+Angle pull_again_to(const Sheet& sheet, const Step& step, const LineWork& work, Belief believed);
 
 /// The same reckoned with the reading whatever is believed: for the person who knows that the lever was there.
 Angle pull_on_to(const Sheet& sheet, const Step& step, const LineWork& work);
@@ -137,6 +137,8 @@ Springback springback_for(const State& state, const LineWork& work);
 std::optional<LoggedBend> as_logged(const State& state, const LineWork& work, Angle reading, bool lever_was_there = false);
 /// Whether the reading of the bend in hand is too unlikely to be learned from before it was measured again.
 bool is_doubted(const State& state, const LineWork& work, Angle reading);
+/// belief(), and where the log would ask after a first pull that ends under its target, the lever is asked after too.
+Belief belief_in_hand(const State& state, const LineWork& work, Angle reading);
 /// What the bend in hand was expected to read.
 Angle expected_reading(const State& state, const LineWork& work);
 /// The records of the line's bender and tube, the newest first.

@@ -135,8 +135,19 @@ bool is_doubted(const State& state, const LineWork& work, Angle reading) {
     return logged && logged->check.record.standing == RecordStanding::asked;
 }
 
+Belief belief_in_hand(const State& state, const LineWork& work, Angle reading) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    const Step& step = sheet.steps[work.step];
+    const Belief believed = belief(sheet, step, work, reading);
+    if (believed != Belief::sound || work.pull_again || verdict(step.target, reading) != Verdict::under) return believed;
+    LineWork read_once = work;  // reading it twice says nothing about the lever
+    read_once.doubted.reset();
+    return is_doubted(state, read_once, reading) ? Belief::opened_more : believed;
+}
+
 Angle expected_reading(const State& state, const LineWork& work) {
     const Sheet& sheet = *sheet_in_hand(state);
+    if (work.pull_again) return sheet.steps[work.step].target;  // it was reckoned from a reading
     return released(sheet.springback, on_lever(set_in_force(sheet.steps[work.step], work)));
 }
 

@@ -70,6 +70,13 @@ std::vector<LegendItem> legend_off_bottom(Ui& ui, Box& box, const ClockView& clo
     return items;
 }
 
+/// Whether the cross of a wrong way stands where this hand's end would be.
+bool is_crossed(const std::vector<ClockHand>& hands, const ClockHand& hand) {
+    return std::any_of(hands.begin(), hands.end(), [&](const ClockHand& other) {
+        return other.kind == Kind::wrong && std::cos((other.clock_deg - hand.clock_deg) * std::numbers::pi / 180) > 0.8;
+    });
+}
+
 void draw_face(Ui& ui, ImVec2 centre, float radius, const ClockView& clock, const Skin& skin) {
     const Palette& p = ui.palette();
     ImDrawList& list = ui.list();
@@ -82,7 +89,7 @@ void draw_face(Ui& ui, ImVec2 centre, float radius, const ClockView& clock, cons
     std::vector<ClockHand> hands = clock.hands;
     std::stable_sort(hands.begin(), hands.end(), [](const ClockHand& a, const ClockHand& b) { return layer(a.kind) < layer(b.kind); });
     for (const ClockHand& hand : hands) {
-        const float reach = radius * (hand.kind == Kind::leg ? 0.84f : hand.kind == Kind::top_line ? 0.72f : 0.94f);
+        const float reach = radius * (hand.kind == Kind::leg ? 0.84f : hand.kind == Kind::top_line ? (is_crossed(hands, hand) ? 0.4f : 0.72f) : 0.94f);
         draw_hand(ui, toward(centre, hand.clock_deg, radius * 0.14f), toward(centre, hand.clock_deg, reach), hand.kind, radius / 18);
     }
     // The tube itself, end on.

@@ -134,6 +134,22 @@ TEST_CASE("the moves of a bend that has a made neighbour") {
     expect_screen("check", touched(at_check(second_bend()), {Key{"8"}, Key{"8"}, Key{"1/2"}}));
 }
 
+TEST_CASE("where the other end goes to the hook it is said first, with how far from there the mark is") {
+    const State tank = with_wall(touched(tank_with_made(3), {}), 280);
+    State swapped = touched(tank, {GoTo{Screen::order}, ReorderRest{}, Next{}, GoTo{Screen::bench}});
+    swapped = touched(at_check(swapped), {PassCheck{}});
+    REQUIRE(step_in_hand(swapped)->hook == End::B);
+    const ScreenView view = screen_view(swapped);
+    const auto& body = std::get<MoveBody>(view.body);
+    CHECK(body.lines[0].text == "Swap the tube end for end: end B goes to the hook now.");
+    CHECK(body.lines[0].tone == Tone::caution);
+    CHECK(body.lines[1].text.rfind("End B on the hook, on your left. From there ", 0) == 0);
+    expect_screen("mark-swapped", swapped);
+    const State next = touched(at_check(swapped), {PassCheck{}});
+    REQUIRE(step_in_hand(next)->hook == End::B);
+    CHECK(std::get<MoveBody>(screen_view(next).body).lines[0].text.rfind("End B on the hook", 0) == 0);  // it is there
+}
+
 TEST_CASE("a reading under its target asks for another pull, one over it never does") {
     const State under = reading(at_check(second_bend()), "88");
     expect_screen("under", under);

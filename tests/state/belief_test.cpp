@@ -26,7 +26,7 @@ TEST_CASE("4.5 typed for 45 asks for no larger pull: only the sheet's own angle 
     const Sheet& sheet = *sheet_in_hand(slip);
     const Step& step = *step_in_hand(slip);
     CHECK(belief(sheet, step, work_in_hand(slip), Angle{4.5}) == Belief::opened_too_far);
-    CHECK(pull_again_to(sheet, step, work_in_hand(slip)).deg == 47);
+    CHECK(pull_again_to(sheet, step, work_in_hand(slip), Belief::opened_too_far).deg == 47);
     const State again = touched(slip, {PullAgain{}});
     CHECK(work_in_hand(again).move == Move::pull);
     CHECK(set_in_force(step, work_in_hand(again)).deg == 47);

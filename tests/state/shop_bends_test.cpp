@@ -159,6 +159,25 @@ TEST_CASE("where the lever may have stopped short only the person's word counts,
     CHECK(last_bend(touched(twice, {KeepBend{}})).check.record.standing == RecordStanding::asked);
 }
 
+TEST_CASE("where the log would ask after a first pull that ends under its target, the lever is asked after before anything is pulled on") {
+    // 93 opens to 89.78; give or take two degrees and a bit the lever is believed. The log asks from less on.
+    const State first = at_check(bending("first"));
+    double least = 0;
+    for (double deg = 89; deg > 86 && least == 0; deg -= 0.25) {
+        const LineWork work = work_in_hand(first);
+        if (is_doubted(first, work, Angle{deg})) least = deg;
+    }
+    REQUIRE(least > 0);
+    CHECK(belief_in_hand(first, work_in_hand(first), Angle{least}) == Belief::opened_more);
+    CHECK(belief_in_hand(first, work_in_hand(first), Angle{least + 0.25}) == Belief::sound);
+    LineWork twice = work_in_hand(first);
+    twice.doubted = Angle{least};
+    CHECK(belief_in_hand(first, twice, Angle{least}) == Belief::opened_more);  // the protractor knows nothing of the lever
+    LineWork pulled_on = work_in_hand(first);
+    pulled_on.pull_again = Angle{94};
+    CHECK(belief_in_hand(first, pulled_on, Angle{89}) == Belief::sound);  // reckoned from a reading, to end at 90
+}
+
 TEST_CASE("a right bend that took a pull nobody would believe is asked about too, and goes on") {
     // Read 86 of 93, pulled on by 4 * 1.02765 to 97.1 and then right: it opened 7 degrees, where 3.22 were foreseen.
     State state = touched(reading(at_check(bending("first")), "86"), {PullAgain{true}});
