@@ -94,6 +94,7 @@ ChoiceBody under_body(const State& state, const Step& step, Angle reading) {
                   {"Lay it on the same mark, same turn, and pull to " + to + ": what is missing, and what that springs back."}};
     if (const std::string doubt = doubt_words(state, reading); !doubt.empty()) body.lines[1] = {doubt, Tone::caution};  // where to pull to stands on the button too
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep it as it is", KeepBend{})};
+    if (const auto save = rescue_button(state)) body.choices.push_back(*save);
     return body;
 }
 
@@ -138,6 +139,7 @@ ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep the bend", KeepBend{})};
     if (belief_of(state, step, reading) == Belief::sound) {
         if (const std::string doubt = doubt_words(state, reading); !doubt.empty()) body.lines[0] = {doubt, Tone::stop};
+        if (const auto save = rescue_button(state)) body.choices.push_back(*save);
         return body;
     }
     body.heading = "More than it was pulled to: measure again.";
@@ -145,6 +147,7 @@ ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
     body.lines[0].tone = Tone::stop;
     body.choices.back().label = "Hold: keep the bend";
     body.choices.back().held = true;
+    if (const auto save = rescue_button(state)) body.choices.push_back(*save);
     return body;
 }
 
