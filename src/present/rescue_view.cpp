@@ -26,18 +26,18 @@ std::optional<RowView> pull_again_row(const State& state, const RescueLook& look
 RowView way_row(const RescueLook& look, std::size_t i, const Tape& tape) {
     const RescueWay& way = look.found.ways[i];
     const Length known = std::max(way.doubt.a.place, way.doubt.b.place);
-    RowView row{press_button("way-" + std::to_string(i + 1), way_words(way, look.sheet, tape), TakeRescue{i}), "Then off: " + off_words(way.off, tape) + ", give or take " + band_text(known, tape.unit) + ".", "", std::nullopt};
+    RowView row{press_button("way-" + std::to_string(i + 1), way_words(way, look.sheet, tape), TakeRescue{i}), "Then off: " + off_words(way.off, tape) + " (±" + band_text(known, tape.unit) + ").", "", std::nullopt};
     if (way.changes.empty()) row = {press_button("way-1", "Go on as planned", TakeRescue{0}), "Nothing has to be changed.", "", std::nullopt, Tone::go};
     return row;
 }
 
-std::string as_planned_words(const RescueLook& look, const Tape& tape) { return "Gone on as planned, off: " + off_words(look.found.as_it_is, tape) + "."; }
+std::string as_planned_words(const RescueLook& look, const Tape& tape) { return "As planned the ends are off: " + off_words(look.found.as_it_is, tape) + "."; }
 
 PictureView picture_of(const RescueLook& look) {
     PictureView picture{PictureView::Kind::finished, 0, "", {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};
     picture.caption = "if gone on as planned";
     picture.laid_over = LaidOverPicture{look.wanted, part_of(look.as_it_is)};
-    picture.legend = {{Swatch::stands, "as wanted"}, {Swatch::picked, "as it comes"}};
+    picture.legend = {{Swatch::stands, "as wanted"}, {Swatch::swings, "as it comes"}};
     return picture;
 }
 

@@ -71,13 +71,13 @@ std::string line_names(const std::vector<std::size_t>& lines, const std::vector<
 
 }  // namespace
 
-std::string off_words(const EndsOff& off, const Tape& tape) { return "end A " + end_off_words(off.a, tape) + ", end B " + end_off_words(off.b, tape); }
+std::string off_words(const EndsOff& off, const Tape& tape) { return "A " + end_off_words(off.a, tape) + ", B " + end_off_words(off.b, tape); }
 
 std::string change_words(const RescueChange& change, const Sheet& sheet, const Tape& tape) {
     switch (change.number) {
         case RescueNumber::angle: {
             const Angle was = sheet.layout->part.bends[change.bend].angle;
-            return capital(bend_name(change.bend)) + ": bend it to " + text(was + change.angle, tape) + " instead of " + text(was, tape);
+            return capital(bend_name(change.bend)) + ": to " + text(was + change.angle, tape) + " instead of " + text(was, tape);
         }
         case RescueNumber::mark:
             return "Move mark " + std::to_string(change.bend + 1) + " by " + by_words(change.length, tape) + " towards " + (change.length > Length{} ? "B" : "A");

@@ -11,9 +11,9 @@
 
 namespace tubewright {
 
-/// "end A 1/32" and 1/2°, end B as wanted".
+/// "A 1/32" and 1/2°, B as wanted".
 std::string off_words(const EndsOff& off, const Tape& tape);
-/// "Bend 4: bend it to 43 1/2° instead of 45°", "Move mark 5 by 1/16" towards B", "Turn bend 5 by 2° more", "Cut 1/8" more off end B".
+/// "Bend 4: to 43 1/2° instead of 45°", "Move mark 5 by 1/16" towards B", "Turn bend 5 by 2° more", "Cut 1/8" more off end B".
 std::string change_words(const RescueChange& change, const Sheet& sheet, const Tape& tape);
 /// All of a way; of many numbers only which they are.
 std::string way_words(const RescueWay& way, const Sheet& sheet, const Tape& tape);

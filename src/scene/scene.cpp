@@ -291,7 +291,7 @@ Scene laid_over_scene(const Tube& size, const Part& wanted, const Part& made) {
     // Where both are the same what is made covers what was wanted.
     constexpr double thinner = 0.88;
     scene.meshes.push_back(tube_solid(as_wanted, {thinner * size.od, thinner * size.wall, size.material}, Ink::stands));
-    scene.meshes.push_back(tube_solid(as_made, size, Ink::picked));
+    scene.meshes.push_back(tube_solid(as_made, size, Ink::swings));
     std::vector<Vector3d> legs;
     for (const auto& stretches : {as_wanted, as_made})
         for (const Stretch& stretch : stretches) {
