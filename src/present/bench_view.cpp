@@ -54,7 +54,9 @@ std::string tape_words(const TickItem& item, const Tape& tape) {
     return said + ".";
 }
 
-std::string tick_words(const TickItem& item, const Tape& tape) {
+std::string tick_words(const State& state, const TickItem& item) {
+    const Tape tape = reader_tape(state);
+    if (item.saved) return held_in_place_words(state);
     if (item.across || !item.legs.empty()) return tape_words(item, tape);
     if (!item.end) return item.text;
     if (item.trim.mm > 0) return "Trim " + end_name(*item.end) + ": " + text(item.trim, tape) + " off, or to the dry fit; cut square, deburr inside and outside, clean.";
@@ -134,7 +136,7 @@ ButtonView list_button(const State& state, TickList list, const Page& page, cons
 
 TickView tick_view(const State& state, const TickItem& item) {
     const LineWork work = work_in_hand(state);
-    TickView tick{press_button("tick-" + item.id, tick_words(item, reader_tape(state)), Tick{item.id}), work.ticks.contains(item.id), true};
+    TickView tick{press_button("tick-" + item.id, tick_words(state, item), Tick{item.id}), work.ticks.contains(item.id), true};
     if (!item.later.empty()) {
         tick.later = press_button("leave-" + item.id, "Later, by the fitter", LeaveForLater{item.id});
         tick.later->chosen = is_left(work, item.id);
@@ -155,7 +157,7 @@ void fill_ticks(const State& state, ScreenView& view, TickList list) {
     if (pages.has_ticks() && list == TickList::prepare) body.figure = length_to_cut(state);
     for (std::size_t i = page.from; i < page.to; ++i) body.ticks.push_back(tick_view(state, items[i]));
     body.cautions = pages.is_label() ? label : cautions_of(sentences, pages);
-    for (const TickItem& item : items) body.all_ticks.push_back(tick_words(item, reader_tape(state)));
+    for (const TickItem& item : items) body.all_ticks.push_back(tick_words(state, item));
     if (pages.has_ticks()) body.all_cautions.assign(sentences.begin(), sentences.begin() + static_cast<std::ptrdiff_t>(std::min(sentences.size(), pages.tick_pages)));
     body.pager = pager_of(state, page);
     view.header = line_header(state, place_of(list));
@@ -194,18 +196,23 @@ void fill_mark_out(const State& state, ScreenView& view) {
 namespace {
 
 /// What goes with the part: bends that nobody measured, and those that were kept off their target.
-void add_bends_kept(const Sheet& sheet, const LineWork& work, std::vector<TextView>& lines) {
+void add_bends_kept(const State& state, const LineWork& work, std::vector<TextView>& lines) {
+    const Sheet& sheet = *sheet_in_hand(state);
     std::vector<std::string> unmeasured, under, over;
-    for (const BendMade& made : work.made) {
+    for (std::size_t i = 0; i < work.made.size(); ++i) {
+        const BendMade& made = work.made[i];
+        // What a tube was saved from was to be what the job wants.
+        const Line& line = work.saved && i < work.saved->made ? state.job->lines[*state.line] : sheet.line;
         const std::string name = bend_name(made.bend);
-        const bool known = made.bend < sheet.line.route.bends.size();
+        const bool known = made.bend < line.route.bends.size();
         if (!made.measured) unmeasured.push_back(name);
         else if (made.kept_over) over.push_back(name);
-        else if (known && verdict(sheet.line.route.bends[made.bend].angle, *made.measured) == Verdict::under) under.push_back(name);
+        else if (known && verdict(line.route.bends[made.bend].angle, *made.measured) == Verdict::under) under.push_back(name);
     }
     if (!unmeasured.empty()) lines.push_back({"Never measured: " + piece_list(unmeasured) + ".", Tone::caution});
     if (!under.empty()) lines.push_back({"Kept under target: " + piece_list(under) + ".", Tone::caution});
     if (!over.empty()) lines.push_back({"Kept over target: " + piece_list(over) + ".", Tone::caution});
+    if (work.saved) lines.push_back({"Saved: the rest was bent to make it up. It is not quite the line on the list.", Tone::caution});
 }
 
 }  // namespace
@@ -216,7 +223,7 @@ void fill_done(const State& state, ScreenView& view) {
     ChoiceBody body;
     body.heading = std::to_string(work.finished) + " of " + std::to_string(sheet.line.quantity) + " made.";
     body.lines.push_back({"Label it: " + sheet.line.name + ", ends A and B.", Tone::go});
-    add_bends_kept(sheet, work, body.lines);
+    add_bends_kept(state, work, body.lines);
     if (const std::size_t left = left_for_later(work); left > 0) body.lines.push_back({counted(left, "tick is", "ticks are") + " left for the fitter: see the line's screen.", Tone::caution});
     const bool more = work.finished < sheet.line.quantity;
     ButtonView others = press_button("lines", "Other lines", GoTo{Screen::lines}), another = press_button("another", more ? "Another piece" : "One more than asked", AnotherPiece{});

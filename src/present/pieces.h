@@ -67,6 +67,7 @@ void fill_misfit(const State& state, ScreenView& view);
 /// Marks that are no longer where they have to be, on a tube that is bent already.
 void fill_marks_again(const State& state, ScreenView& view);
 void fill_wrong(const State& state, ScreenView& view);
+void fill_rescue(const State& state, ScreenView& view);
 void fill_scrap(const State& state, ScreenView& view);
 void fill_stock(const State& state, ScreenView& view);
 void fill_stick_length(const State& state, ScreenView& view);
@@ -101,6 +102,12 @@ std::vector<TextView> order_notes(const State& state);
 std::vector<TextView> other_rest_notes(const State& state);
 /// Takes that order; nothing where none was found.
 std::optional<ButtonView> reorder_button(const State& state);
+/// Opens what can save the tube in hand; nothing where that can't be asked now.
+std::optional<ButtonView> rescue_button(const State& state);
+/// What a tube that can't be saved is good for, once somebody looked; empty else.
+std::vector<TextView> still_good_notes(const State& state);
+/// The first tick of a saved tube's finish.
+std::string held_in_place_words(const State& state);
 /// Of the line being entered, as far as it can be drawn.
 std::optional<PictureView> entered_picture(const State& state);
 /// How the proof of a line's entry stands; none where nobody began one.

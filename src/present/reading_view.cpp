@@ -93,6 +93,7 @@ ChoiceBody under_body(const State& state, const Step& step, Angle reading) {
     body.lines = {{text(step.target - reading, tape) + " under " + text(step.target, tape), Tone::caution},
                   {"Lay it on the same mark, same turn, and pull to " + to + ": what is missing, and what that springs back."}};
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep it as it is", KeepBend{})};
+    if (const auto save = rescue_button(state)) body.choices.push_back(*save);
     return body;
 }
 
@@ -137,6 +138,7 @@ ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep the bend", KeepBend{})};
     if (belief_of(state, reading) == Belief::sound) {
         if (const std::string doubt = doubt_words(state, reading); !doubt.empty()) body.lines[0] = {doubt, Tone::stop};
+        if (const auto save = rescue_button(state)) body.choices.push_back(*save);
         return body;
     }
     body.heading = "More than it was pulled to: measure again.";
@@ -144,6 +146,7 @@ ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
     body.lines[0].tone = Tone::stop;
     body.choices.back().label = "Hold: keep the bend";
     body.choices.back().held = true;
+    if (const auto save = rescue_button(state)) body.choices.push_back(*save);
     return body;
 }
 

@@ -30,6 +30,7 @@ std::string screen_name(Screen screen) {
         case Screen::bend: return "bend";
         case Screen::bends_more: return "bends-more";
         case Screen::bend_files: return "bend-files";
+        case Screen::rescue: return "rescue";
     }
     return "";
 }
@@ -101,6 +102,7 @@ Screen showable(const State& state) {
         case Screen::wrong: return sheet_in_hand(state) ? state.looks.screen : Screen::shelf;
         case Screen::learn: return sheet_in_hand(state) && state.learn && state.card ? Screen::learn : Screen::shelf;
         case Screen::bend: return !sheet_in_hand(state) ? Screen::shelf : record_in_sight(state) ? Screen::bend : Screen::bends;
+        case Screen::rescue: return !sheet_in_hand(state) ? Screen::shelf : state.rescue ? Screen::rescue : bar_to_start(state) == Bar::none ? Screen::bench : Screen::line;
         case Screen::card: return sheet_in_hand(state) && state.card ? Screen::card : Screen::shelf;
         case Screen::bench:
             if (!sheet_in_hand(state)) return Screen::shelf;
@@ -139,6 +141,7 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::bend: return fill_bend_record(state, view);
         case Screen::bends_more: return fill_bends_more(state, view);
         case Screen::bend_files: return fill_bend_files(state, view);
+        case Screen::rescue: return fill_rescue(state, view);
     }
 }
 

@@ -11,6 +11,7 @@
 #include "base/words.h"
 #include "bench/card_gauge.h"
 #include "state/action.h"
+#include "tube/part.h"
 
 namespace tubewright {
 
@@ -104,6 +105,12 @@ struct CardPicture {
     bool operator==(const CardPicture&) const = default;
 };
 
+/// What was wanted and what is made, laid over each other as a fitter holds them.
+struct LaidOverPicture {
+    Part wanted, made;
+    bool operator==(const LaidOverPicture&) const = default;
+};
+
 /// What a colour of the picture means.
 enum class Swatch { stands, swings, on_bench, picked };
 
@@ -122,6 +129,7 @@ struct PictureView {
     std::optional<ButtonView> grip = std::nullopt;  ///< a finger on it turns it, and a short touch does this
     std::optional<Orbit> orbit = std::nullopt;  ///< how far it is turned
     std::optional<ButtonView> straight_on = std::nullopt;  ///< and back again
+    std::optional<LaidOverPicture> laid_over = std::nullopt;  ///< of kind `finished`: in place of the line's own
     bool operator==(const PictureView&) const = default;
 };
 
@@ -330,7 +338,7 @@ struct RouteBody {
     bool operator==(const RouteBody&) const = default;
 };
 
-/// A bender's card: its picture, and its numbers in rows to touch.
+/// A bender's card: its picture, and its numbers in rows to touch. Or a tube that can be saved, and the ways.
 struct CardBody {
     ListBody figures;
     PictureView picture;

@@ -17,12 +17,14 @@ std::string offer_label(const KeptOffer& offer, const Tape& tape) {
     return "Keep " + left_text(offer.pieces.front(), tape) + " at " + letter(*offer.end);
 }
 
-ChoiceBody reasons_body(bool cut) {
+ChoiceBody reasons_body(const State& state, bool cut) {
     ChoiceBody body;
     body.heading = "What went wrong?";
     body.lines = {cut ? TextView{"Nothing is written down before you confirm it."} : TextView{"No tube is cut yet: there is nothing to scrap.", Tone::caution}};
     for (const Reason reason : all_reasons)
         body.choices.push_back(unless(press_button("reason-" + std::to_string(static_cast<int>(reason)), reason_word(reason), ChooseReason{reason}), cut ? "" : "nothing is cut yet"));
+    if (const auto save = rescue_button(state); save && !state.rescue) body.choices.push_back(*save);
+    for (const TextView& good : still_good_notes(state)) body.lines.push_back(good);
     return body;
 }
 
@@ -113,7 +115,7 @@ void fill_wrong(const State& state, ScreenView& view) {
     ButtonView cancel = press_button("cancel", "Cancel", Cancel{});
     view.footer.back_id = "back";
     if (offers.empty() || !state.looks.reason) {
-        view.body = reasons_body(!offers.empty());
+        view.body = reasons_body(state, !offers.empty());
         view.footer.buttons = {back_button()};
         return;
     }

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "base/tolerance.h"
+#include "bench/laid_over.h"
 #include "bench/stance.h"
 #include "scene/bender_solids.h"
 #include "scene/loaded_tube.h"
@@ -268,6 +269,39 @@ Scene part_scene(const Sheet& sheet, std::optional<std::size_t> lit, std::option
     scene.anchors[Anchor::hook_end] = path_of(stretches.front()).front();
     scene.anchors[Anchor::lever_end] = path_of(stretches.back()).back();
     if (lit && *lit < stretches.size()) scene.anchors[Anchor::bend] = frame_in(stretches[*lit], 0.5 * stretches[*lit].length).at;
+    return scene;
+}
+
+Scene laid_over_scene(const Tube& size, const Part& wanted, const Part& made) {
+    std::vector<Stretch> as_wanted = centreline(wanted), as_made = centreline(made);
+    const Eigen::Isometry3d placed = laid_over(key_places(wanted), key_places(made), EndTolerance{}).placed;
+    std::vector<Vector3d> path;
+    for (const Stretch& stretch : as_wanted)
+        for (const Vector3d& place : path_of(stretch)) path.push_back(place);
+    Vector3d middle = Vector3d::Zero();
+    for (const Vector3d& place : path) middle += place / static_cast<double>(path.size());
+    const Eigen::Isometry3d flat = Eigen::Isometry3d(laid_flat(path, middle)) * Eigen::Translation3d(-middle);
+    const auto move = [](std::vector<Stretch>& stretches, const Eigen::Isometry3d& by) {
+        for (Stretch& stretch : stretches) stretch.start = {by * stretch.start.at, by.linear() * stretch.start.along, by.linear() * stretch.start.aside};
+    };
+    move(as_wanted, flat);
+    move(as_made, flat * placed);
+    Scene scene;
+    scene.od = size.od;
+    // Where both are the same what is made covers what was wanted.
+    constexpr double thinner = 0.88;
+    scene.meshes.push_back(tube_solid(as_wanted, {thinner * size.od, thinner * size.wall, size.material}, Ink::stands));
+    scene.meshes.push_back(tube_solid(as_made, size, Ink::swings));
+    std::vector<Vector3d> legs;
+    for (const auto& stretches : {as_wanted, as_made})
+        for (const Stretch& stretch : stretches) {
+            show_path(scene, path_of(stretch), size.od.mm / 2);
+            if (stretch.bend < 0) legs.push_back(stretch.start.along);
+        }
+    scene.outlook = outlook_for_part(legs);
+    scene.bench_top_z = scene.bounds.low.z() - 0.2 * size.od.mm;
+    scene.anchors[Anchor::hook_end] = as_made.front().start.at;
+    scene.anchors[Anchor::lever_end] = path_of(as_made.back()).back();
     return scene;
 }
 

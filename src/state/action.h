@@ -41,7 +41,7 @@ struct PieceSpot {
     bool operator==(const PieceSpot&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn, bends, bend, bends_more, bend_files };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn, bends, bend, bends_more, bend_files, rescue };
 
 // --- what a finger does
 struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card, later, bends, bends_more, bend_files
@@ -68,6 +68,8 @@ struct Undo { bool operator==(const Undo&) const = default; };
 struct Redo { bool operator==(const Redo&) const = default; };
 struct NewStick { Length length; bool operator==(const NewStick&) const = default; };
 struct TakeOffcut { std::int64_t id; bool operator==(const TakeOffcut&) const = default; };  ///< it becomes the stick in use
+struct LookAtRescue { bool operator==(const LookAtRescue&) const = default; };  ///< can the tube be saved? takes up to a twentieth of a second
+struct TakeRescue { std::size_t way; bool operator==(const TakeRescue&) const = default; };    ///< one of those offered: the tube is made to it from now on
 struct AnotherPiece { bool operator==(const AnotherPiece&) const = default; };
 struct SetUnit { std::optional<Unit> unit; bool operator==(const SetUnit&) const = default; };
 struct SetTape { int denominator; bool operator==(const SetTape&) const = default; };
@@ -177,7 +179,7 @@ struct CardKept { Bender bender; bool own; std::optional<Job> job; bool operator
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
 using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, LeaveForLater, TickLater, TurnPage, Key, PassCheck, PullAgain, KeepBend,
-                            WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, AnotherPiece,
+                            WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, LookAtRescue, TakeRescue, AnotherPiece,
                             SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, LeverHasMoved, ReorderRest, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard, KeepCard, PickRecord, LeaveRecordOut, RecordIsRight, NewTube, ForgetBends, WriteBends, BringBends, BendFilesAre, BendsRead, BendsTold, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
                             TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved>;

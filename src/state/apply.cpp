@@ -44,6 +44,8 @@ void take(Doing& d, const Redo&) {
 }
 void take(Doing& d, const NewStick& a) { new_stick(d, a.length); }
 void take(Doing& d, const TakeOffcut& a) { take_offcut(d, a.id); }
+void take(Doing& d, const LookAtRescue&) { look_at_rescue(d); }
+void take(Doing& d, const TakeRescue& a) { take_rescue(d, a.way); }
 void take(Doing& d, const AnotherPiece&) { another_piece(d); }
 
 void take(Doing& d, const SetUnit& a) {
@@ -214,6 +216,7 @@ StateStep apply(State state, const Action& action) {
     if (step.state.book == BookStanding::refused && !allowed_while_refused(action)) return step;
     Doing doing{step.state, step.requests};
     std::visit([&](const auto& a) { take(doing, a); }, action);
+    if (step.state.looks.screen == Screen::rescue && !step.state.rescue) leave_beside(step.state);  // what it told holds no more
     return step;
 }
 

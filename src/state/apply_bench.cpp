@@ -90,15 +90,10 @@ bool marks_have_moved(const State& state) {
 
 /// Writes the bend in hand down as made, and its reading into the log, and goes on to the next.
 void bend_is_made(Doing& doing, std::optional<Angle> measured, bool kept_over, bool lever_was_there = false) {
-    const Sheet& sheet = *sheet_in_hand(doing.state);
     LineWork work = work_in_hand(doing.state);
     Work next = doing.state.work;
-    log_bend(doing.state, next, work, measured, lever_was_there);
-    const Step& step = sheet.steps[work.step];
-    work.made.push_back({step.bend, set_in_force(step, work), std::max(1, work.pulls), measured, kept_over});
-    if (work.step + 1 == sheet.steps.size()) begin_finish(work, work.step + 1);
-    else begin_bend(work, work.step + 1);
-    next.lines[line_key(doing.state.job_id, sheet.line.name)] = work;
+    write_bend_down(doing.state, next, work, measured, kept_over, lever_was_there);
+    next.lines[line_key(doing.state.job_id, sheet_in_hand(doing.state)->line.name)] = work;
     change_work(doing, std::move(next));
     turn_to_first_page(doing.state);
 }
@@ -169,11 +164,15 @@ void take_last_bend_back(const State& state, LineWork& work) {
     work.made.pop_back();
     forget_finish(work);
     begin_bend(work, work.made.size());
+    // That bend is what the tube was saved from: it is looked at again as the job wants it.
+    const bool given_up = work.saved && work.made.size() < work.saved->made;
+    if (given_up) work.saved.reset();
     work.move = Move::check;
     work.pulls = last.pulls;
     work.last_reading = last.measured;
     work.pulled_with = springback_for(state, work);
-    if (last.set != set_angle(*work.pulled_with, sheet_in_hand(state)->steps[work.step].target)) work.pull_again = last.set;
+    const Angle target = (given_up ? sheet_of_cut(state, work) : *sheet_in_hand(state)).steps[work.step].target;
+    if (last.set != set_angle(*work.pulled_with, target)) work.pull_again = last.set;
 }
 
 void back_in_bend(const State& state, LineWork& work) {
@@ -211,6 +210,15 @@ void back_in_bend(const State& state, LineWork& work) {
 
 }  // namespace
 
+void write_bend_down(const State& state, Work& next, LineWork& work, std::optional<Angle> measured, bool kept_over, bool lever_was_there) {
+    const Sheet& sheet = *sheet_in_hand(state);
+    log_bend(state, next, work, measured, lever_was_there);
+    const Step& step = sheet.steps[work.step];
+    work.made.push_back({step.bend, set_in_force(step, work), std::max(1, work.pulls), measured, kept_over});
+    if (work.step + 1 == sheet.steps.size()) begin_finish(work, work.step + 1);
+    else begin_bend(work, work.step + 1);
+}
+
 void next_at_bench(Doing& doing) {
     if (marks_have_moved(doing.state)) return mark_out_again(doing);
     if (!at_bench(doing.state)) return;
@@ -238,7 +246,9 @@ void back_at_bench(Doing& doing) {
             else take_last_bend_back(doing.state, work);
             break;
     }
+    const bool given_up = work_in_hand(doing.state).saved && !work.saved;
     change_line(doing, work);
+    if (given_up) doing.state.looks.notice = "This tube is planned as the job wants it again. Undo brings back how it was saved.";
     turn_to_first_page(doing.state);
 }
 
@@ -290,6 +300,7 @@ void pass_check(Doing& doing) {
 }
 
 void pull_again(Doing& doing, bool lever_was_there) {
+    if (doing.state.looks.screen == Screen::rescue) show(doing.state, Screen::bench);  // offered there too
     if (!at_check(doing.state)) return;
     const Sheet& sheet = *sheet_in_hand(doing.state);
     const Step& step = *step_in_hand(doing.state);

@@ -36,6 +36,7 @@ bool is_beside(Screen screen) {
         case Screen::bend:
         case Screen::bends_more:
         case Screen::bend_files:
+        case Screen::rescue:
         case Screen::wrong: return true;
         case Screen::shelf:
         case Screen::lines:
@@ -75,6 +76,7 @@ bool can_show(const State& state, Screen screen) {
         case Screen::bend:
         case Screen::route: return false;  // by their own touches
         case Screen::wrong: return false;  // only WentWrong opens the question
+        case Screen::rescue: return state.rescue != nullptr && sheet_in_hand(state);
     }
     return false;
 }

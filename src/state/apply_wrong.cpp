@@ -34,7 +34,8 @@ void open_question(Doing& doing) {
     if (!sheet_in_hand(state) || work_in_hand(state).stage == Stage::done) return;
     // From the line's own screen only where a finding keeps the cut piece from the bench.
     const bool stuck = state.looks.screen == Screen::line && bar_to_start(state) == Bar::stopped && work_in_hand(state).cut;
-    if (!stuck && (state.looks.screen != Screen::bench || bar_to_start(state) != Bar::none)) return;
+    const bool at_work = (state.looks.screen == Screen::bench || state.looks.screen == Screen::rescue) && bar_to_start(state) == Bar::none;
+    if (!stuck && !at_work) return;
     show_beside(doing.state, Screen::wrong);
 }
 

@@ -6,6 +6,7 @@
 
 #include "base/tolerance.h"
 #include "bench/settled_order.h"
+#include "bench/tube_plan.h"
 #include "state/doing.h"
 
 namespace tubewright {
@@ -54,11 +55,12 @@ void look_at_rest(Doing& doing, const Work& before) {
     State& state = doing.state;
     for (std::size_t i = 0; i < state.sheets.size(); ++i) {
         const LineWork was = line_work(before, state.job_id, state.sheets[i]), is = line_work(state.work, state.job_id, state.sheets[i]);
-        if (is.cut && (was.step != is.step || was.stage != is.stage || was.pulled_with != is.pulled_with || was.pulled != is.pulled)) state.sheets[i] = sheet_for(doing, i);
+        if (is.cut && (was.step != is.step || was.stage != is.stage || was.pulled_with != is.pulled_with || was.pulled != is.pulled || was.saved != is.saved)) state.sheets[i] = sheet_for(doing, i);
     }
 }
 
 void put_in_place(Doing& doing, Work next) {
+    doing.state.rescue.reset();
     const bool bends = next.lots != doing.state.work.lots || standing_bends(next) != standing_bends(doing.state.work);
     const bool again = bends || next.benders != doing.state.work.benders || other_orders(doing.state, next);
     const Work before = std::exchange(doing.state.work, std::move(next));
@@ -135,6 +137,32 @@ void lay_out_as_cut(SheetChoice& choice, const LineWork& work, const Line& line)
     choice.order = work.order;
 }
 
+/// What speaks against a bend that is made comes too late; as when the way was looked for, it is none of the steps to come.
+void tell_only(Sheet& sheet, const SavedPlan& saved) {
+    std::vector<Finding> too_late;
+    std::erase_if(sheet.findings, [&](const Finding& finding) {
+        const auto made_until = sheet.steps.begin() + static_cast<std::ptrdiff_t>(std::min(saved.made, sheet.steps.size()));
+        const bool made = finding.bend && finding.code != "hits-itself" && std::any_of(sheet.steps.begin(), made_until, [&](const Step& step) { return step.bend == *finding.bend; });
+        if (!made || finding.severity != Severity::stop) return false;
+        too_late.push_back(finding);
+        return true;
+    });
+    for (Finding& finding : too_late) {
+        finding.severity = Severity::caution;
+        add_finding(sheet, std::move(finding));
+    }
+}
+
+/// Of a tube that was saved only where the job still wants what it was cut for: else the record no longer fits, and says so.
+Sheet cut_sheet(const Line& line, const SheetChoice& choice, const LineWork& work) {
+    Sheet sheet = bend_sheet(line, choice);
+    if (!work.saved || !sheet.layout || work.plan != plan_of(sheet) || work.saved->plan.bends.size() != line.route.bends.size()) return sheet;
+    Sheet saved = bend_sheet(line_as_planned(line, work.saved->plan), choice);
+    if (!saved.layout) return sheet;
+    tell_only(saved, *work.saved);
+    return saved;
+}
+
 /// One line's sheet: in the order settled when it was cut, with what is in its way as the bender stands now; else
 /// in the best one as far as it is known. Asks for that where it has not been asked yet.
 Sheet sheet_for(Doing& doing, std::size_t i) {
@@ -145,7 +173,7 @@ Sheet sheet_for(Doing& doing, std::size_t i) {
     const LineWork work = line_work(state.work, state.job_id, sheet);
     if (work.cut) {
         lay_out_as_cut(choice, work, line);
-        sheet = bend_sheet(line, choice);
+        sheet = cut_sheet(line, choice, work);
         const std::size_t first = work.stage == Stage::finish || work.stage == Stage::done ? sheet.steps.size() : work.step;
         const Misfit against = misfit(sheet, work);  // of a piece that is no longer the sheet's there is nothing good to say
         const bool remeasured = state.orders[i].remeasured && (against == Misfit::none || against == Misfit::ink);
@@ -178,8 +206,25 @@ Sheet sheet_for(Doing& doing, std::size_t i) {
 
 }  // namespace
 
+Sheet sheet_of_cut(const State& state, const LineWork& work) {
+    const Line& line = state.job->lines[*state.line];
+    SheetChoice choice = choice_for(state, *state.line);
+    lay_out_as_cut(choice, work, line);
+    return cut_sheet(line, choice, work);
+}
+
+Sheet wanted_sheet(const State& state, std::size_t i) {
+    const Line& line = state.job->lines[i];
+    SheetChoice choice = choice_for(state, i);
+    const LineWork work = line_work(state.work, state.job_id, state.sheets[i]);
+    if (!work.cut) return state.sheets[i];
+    lay_out_as_cut(choice, work, line);
+    return bend_sheet(line, choice);
+}
+
 void work_out_sheets(Doing& doing) {
     State& state = doing.state;
+    state.rescue.reset();
     state.sheets.clear();
     if (!state.job) return;
     state.orders.resize(state.job->lines.size());

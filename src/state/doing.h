@@ -158,6 +158,14 @@ void choose_bend(Doing& doing, std::size_t bend);
 void confirm_scrap(Doing& doing);
 void leave_question(Doing& doing, bool altogether);
 
+// --- a tube that can be saved
+void look_at_rescue(Doing& doing);
+void take_rescue(Doing& doing, std::size_t way);
+/// The sheet of the line in hand were this its record, and its tube cut.
+Sheet sheet_of_cut(const State& state, const LineWork& work);
+/// The bend in hand as made, and its reading into the log of `next`; `work`, the line's record, is then at the next bend or the finish.
+void write_bend_down(const State& state, Work& next, LineWork& work, std::optional<Angle> measured, bool kept_over, bool lever_was_there);
+
 // --- stick and offcuts
 void new_stick(Doing& doing, Length length);
 void take_offcut(Doing& doing, std::int64_t id);

@@ -47,6 +47,13 @@ void add_tape_checks(const Sheet& sheet, const LineWork& work, std::vector<TickI
     items.insert(items.begin(), checks.begin(), checks.end());
 }
 
+/// A tube that was saved is not quite the one that was wanted: it is held in its place before an end is cut or flared.
+void add_held_in_place(std::vector<TickItem>& items) {
+    TickItem held{prefix(TickList::finish) + std::string("held-in-place"), "", std::nullopt, {}, {}, std::nullopt, {}};
+    held.saved = true;
+    items.insert(items.begin(), std::move(held));
+}
+
 /// After the dry fit, before anything else is done to the ends; nothing is cut off an end that has no trim.
 void add_trims(const Line& line, std::vector<TickItem>& items) {
     std::vector<TickItem> trims;
@@ -71,6 +78,7 @@ std::vector<TickItem> tick_items(const State& state, TickList list) {
     for (const CheckItem& item : sentences(state.checklists, list))
         if (concerns(item, state.job->service, sheet->line)) items.push_back({prefix(list) + item.id, item.text, std::nullopt, {}, {}, std::nullopt, {}, list == TickList::hand_over ? item.later : ""});
     if (list == TickList::finish) {
+        if (work_in_hand(state).saved) add_held_in_place(items);
         add_trims(sheet->line, items);
         add_tape_checks(*sheet, work_in_hand(state), items);
     }

@@ -35,6 +35,19 @@ std::string plan_of(const Sheet& sheet) {
     return plan;
 }
 
+bool is_laid_out_as(const Sheet& sheet, const TubePlan& plan) {
+    if (!sheet.layout || sheet.layout->spans.size() != plan.bends.size()) return false;
+    constexpr double same = 0.01;  // mm and degrees
+    const Layout there = layout_of(plan);
+    for (std::size_t i = 0; i < plan.bends.size(); ++i) {
+        const BendSpan is = sheet.layout->spans[i], was = there.spans[i];
+        const Angle turned = wrapped(direction_in_section(sheet.layout->part, i) - direction_in_section(there.part, i));
+        const double off[] = {(is.start - was.start).mm, (is.end - was.end).mm, turned.deg, (sheet.layout->part.bends[i].angle - plan.bends[i].angle).deg};
+        if (std::any_of(std::begin(off), std::end(off), [](double by) { return std::abs(by) > same; })) return false;
+    }
+    return true;
+}
+
 std::string inking_of(const Sheet& sheet) {
     if (!sheet.layout) return "";
     std::vector<const Step*> by_bend;
@@ -54,7 +67,7 @@ Misfit misfit(const Sheet& sheet, const LineWork& work) {
     if (work.cut && std::abs((work.cut_length - sheet.layout->cut_length).mm) > tolerance::same_cut.mm) return Misfit::cut_length;
     if (!work.cut && work.stage != Stage::prepare) return Misfit::bends;
     if (const Misfit made = misfit_of_made(sheet, work); made != Misfit::none) return made;
-    if (work.cut && work.plan != plan_of(sheet)) return Misfit::plan;
+    if (work.cut && (work.saved ? !is_laid_out_as(sheet, work.saved->plan) : work.plan != plan_of(sheet))) return Misfit::plan;
     return work.stage == Stage::bending && work.inked != inking_of(sheet) ? Misfit::ink : Misfit::none;
 }
 

@@ -25,11 +25,13 @@ Bar bar_to_start(const State& state);
 /// Tube and every bend's place, direction in the section and angle, to 0.01 mm and 0.01 degree: a piece
 /// that was cut for one plan is no piece of another.
 std::string plan_of(const Sheet& sheet);
+/// Whether the sheet lays the tube out as this plan does, to the same.
+bool is_laid_out_as(const Sheet& sheet, const TubePlan& plan);
 /// Where every ink mark lies from end A, to 0.01 mm; the bender's line that they go on moves them all.
 std::string inking_of(const Sheet& sheet);
 
 /// How a record and a sheet can disagree after the job file has changed. `plan`: the cut is the same, the
-/// bends are not. `ink`: the piece is good, its marks are for another line of the bender.
+/// bends are not; of a saved tube, the sheet is not that of its saved plan. `ink`: the piece is good, its marks are for another line of the bender.
 enum class Misfit { none, cut_length, bends, plan, ink };
 Misfit misfit(const Sheet& sheet, const LineWork& work);
 
@@ -47,6 +49,13 @@ std::vector<InkMove> ink_moves(const Sheet& sheet, const std::string& inked, std
 /// What the order is looked for with; nothing where nobody waits for that answer any more.
 std::optional<OrderWish> wish_of(const LineOrder& order, const FindOrder& asked);
 
+// --- a tube that can be saved
+/// The sheet of a line as its job wants it, whatever a tube of it was saved for.
+Sheet wanted_sheet(const State& state, std::size_t line);
+/// How many steps of the tube in hand are made and known, so that it can be asked how it is saved: also the bend in hand, where
+/// what it reads can be. None while a bend is half made.
+std::optional<std::size_t> steps_to_save(const State& state);
+
 // --- lists to tick
 enum class TickList { prepare, finish, hand_over };
 
@@ -60,6 +69,7 @@ struct TickItem {
     std::optional<Length> across;
     Length trim;                   ///< to be cut off at the end
     std::string later = {};        ///< words for the label where it is left for the fitter; empty: it can't be left
+    bool saved = false;            ///< the tube is held on the vehicle before anything is done to its ends
 };
 std::optional<TickList> current_list(const LineWork& work);
 std::vector<TickItem> tick_items(const State& state, TickList list);

@@ -80,6 +80,7 @@ struct CardEdit {
 };
 
 struct Learning;
+struct RescueLook;
 
 /// A bender being learned. What was measured stands in the book; this is where on the way the person is, and what follows.
 struct Learn {
@@ -134,6 +135,7 @@ struct State {
     bool book_in_use = false;        ///< refused only because another program has it open
     std::optional<CardEdit> card;
     std::optional<Learn> learn;
+    std::shared_ptr<const RescueLook> rescue;  ///< how the tube in hand can be saved, once somebody asks; forgotten when anything changes that it came from
     std::map<std::string, Bender> shipped_cards;  ///< by id; given at start, never changed
     std::set<std::string> own_cards; ///< ids of benders whose card is the user's own
     Looks looks;

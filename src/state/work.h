@@ -16,6 +16,7 @@
 #include "bench/kept_piece.h"
 #include "bench/order_search.h"
 #include "bench/springback.h"
+#include "bench/tube_plan.h"
 
 namespace tubewright {
 
@@ -42,6 +43,13 @@ struct LeftForLater {
     auto operator<=>(const LeftForLater&) const = default;
 };
 
+/// What a cut tube is to become after all, where a bend of it came out otherwise than wanted. What is wanted stays with the job.
+struct SavedPlan {
+    TubePlan plan;
+    std::size_t made;                ///< bends that were made when it was taken: gone back before them, it is given up
+    bool operator==(const SavedPlan&) const = default;
+};
+
 /// How far one line is. Its key is job_id + "/" + line name.
 struct LineWork {
     Stage stage = Stage::prepare;
@@ -56,6 +64,7 @@ struct LineWork {
     bool cut = false;                ///< the tube has been cut from the stick
     Length cut_length;               ///< as cut
     std::string plan;                ///< of the sheet it was cut for; see plan_of() in rules.h
+    std::optional<SavedPlan> saved;  ///< in place of that one since a bend came out otherwise
     std::string inked;               ///< where its marks are; see inking_of() in rules.h
     std::vector<Placing> order;      ///< of work, settled when the tube was cut
     std::optional<double> laid_growth;  ///< of the springback that it was laid out with when it was cut; none: the physics'

@@ -5,6 +5,8 @@
 #include <charconv>
 #include <limits>
 
+#include "store/saved_plan_text.h"
+
 namespace tubewright {
 namespace {
 
@@ -144,7 +146,7 @@ bool read_later(const std::string& tick, LineWork& line) {
 
 void put_line(BookRows& rows, const std::string& key, const LineWork& line) {
     rows[line_work][{key}] = {word(stages, line.stage), count(line.step), word(moves, line.move), maybe(line.pull_again), maybe(line.last_reading),
-                              whole(line.pulls), yes(line.cut), line.cut_length.mm, line.plan, line.inked, whole(line.attempt), whole(line.finished)};
+                              whole(line.pulls), yes(line.cut), line.cut_length.mm, plan_cell(line), line.inked, whole(line.attempt), whole(line.finished)};
     for (const std::string& tick : line.ticks) rows[line_tick][{key, tick}] = {};
     for (const auto& [left, done] : line.later) rows[line_tick][{key, later_word(left, done)}] = {};
     for (const std::size_t bend : line.pulled) rows[bend_pulled][{key, count(bend)}] = {};
@@ -250,7 +252,7 @@ void read_lines(const BookRows& rows, Work& work) {
         line.pulls = cells.whole();
         line.cut = cells.yes();
         line.cut_length = cells.length();
-        line.plan = cells.text();
+        read_plan_cell(cells.text(), line);
         line.inked = cells.text();
         line.attempt = cells.whole();
         line.finished = cells.whole();

@@ -46,6 +46,7 @@ State reloaded(const State& state) {
     fresh.looks = state.looks;
     fresh.card = state.card;  // half-done, as looks are
     fresh.learn = state.learn;
+    fresh.rescue = state.rescue;
     return fresh;
 }
 

@@ -326,4 +326,53 @@ TEST_CASE("no line of a stopped sheet's table can be taken for one to work by") 
     for (const std::string& line : lines_of(sheet_text(job, good, sample_checklists(), tape))) CHECK_FALSE(struck_out(line));
 }
 
+namespace {
+
+/// Along 10, up 8, and 10 back, at the check of the first bend made.
+State hook_read(const std::string& keys) {
+    Job job = sample_job();
+    Line line = line_of({10, 8, 10}, {{90, 0}, {90, 0}});
+    line.name = "square hook";
+    line.b.trim = inches(0.5);
+    line.bend_notes.resize(2);
+    job.lines = {line, job.lines[1]};
+    State state = touched(job_open(), {JobRead{"hook", "jobs/hook.json", job}, OpenLine{"square hook"}, NewStick{inches(240)}, Next{}});
+    state = touched(all_ticked(state), {Next{}, Next{}});
+    return reading(at_check(state), keys);
+}
+
+}  // namespace
+
+TEST_CASE("can this tube be saved: ways, under, as it is, and not at all") {
+    const State over = hook_read("92");
+    expect_screen("rescue-asked", over);
+    const State ways = touched(over, {LookAtRescue{}});
+    expect_screen("rescue", ways);
+    expect_screen("rescue-metric", touched(ways, {SetUnit{Unit::mm}}));
+    expect_screen("rescue-under-asked", hook_read("88"));
+    expect_screen("rescue-under", touched(hook_read("88"), {LookAtRescue{}}));
+    State saved = touched(ways, {TakeRescue{0}});
+    expect_screen("rescue-taken", saved);
+    if (misfit(*sheet_in_hand(saved), work_in_hand(saved)) == Misfit::ink) saved = touched(saved, {Next{}});
+    State made = touched(at_check(saved), {PassCheck{}});
+    expect_screen("rescue-finish", made);
+    made = touched(all_ticked(made), {Next{}});
+    made = touched(all_ticked(made), {Next{}});
+    expect_screen("rescue-done", made);
+    // The second bend is the last.
+    State last = touched(hook_read("90"), {});
+    last = reading(at_check(last), "93");
+    expect_screen("rescue-none", touched(last, {LookAtRescue{}}));
+    expect_screen("rescue-none-wrong", touched(last, {LookAtRescue{}, WentWrong{}}));
+    expect_screen("rescue-wrong", touched(hook_read("90"), {WentWrong{}}));
+    expect_screen("rescue-back", touched(hook_read("92"), {LookAtRescue{}, TakeRescue{0}, Next{}, Back{}}));
+    // Nothing was read that is off.
+    expect_screen("rescue-fits", touched(at_check(at_first_bend()), {PassCheck{}, LookAtRescue{}}));
+    // Four over in one of two planes.
+    const State first = at_check(at_first_bend());
+    const State planes = reading(first, std::to_string(static_cast<int>(step_in_hand(first)->target.deg) + 4));
+    expect_screen("rescue-past-the-set", planes);
+    expect_screen("rescue-planes", touched(planes, {LookAtRescue{}}));
+}
+
 }  // namespace tubewright

@@ -2,6 +2,7 @@
 // pulled again, that were kept over their target, and a tube that went wrong.
 #include <catch2/catch.hpp>
 
+#include "bench/laid_over.h"
 #include "shell/walk.h"
 #include "state/rules.h"
 
@@ -104,6 +105,37 @@ TEST_CASE("readings typed by finger: right, pulled again, kept over, passed over
     CHECK(two.made[0].set.deg == Approx(pulled_on(pulled_on(set_angle(known(3, 1), more[0].target), {2}, known(3, 1)), {1}, known(3, 1)).deg).margin(1e-3));
     CHECK_FALSE(two.made[0].kept_over);
     for (std::size_t i = 1; i < two.made.size(); ++i) CHECK_FALSE(two.made[i].measured);
+}
+
+TEST_CASE("over by two, saved by finger, made to the end by the new numbers; what was wanted stays with the job") {
+    Walk walk(try_screens().front());
+    Operator person(job, {{2}});
+    walk.go_on(person, asked_at(0));
+    REQUIRE(walk.state().work.bends.empty());
+    const Part wanted = sheet_of(walk, 0).layout->part;
+    walk.tap("rescue");
+    REQUIRE(walk.state().looks.screen == Screen::rescue);
+    const Work before = walk.state().work;
+    REQUIRE_FALSE(walk.with("way-").empty());
+    walk.tap("way-1");
+    REQUIRE(walk.work().made.size() == 1);
+    CHECK(walk.work().made[0].kept_over);
+    walk.tap("undo");
+    CHECK(walk.state().work == before);
+    walk.tap("rescue");
+    walk.tap("way-1");
+    const auto saved = walk.work().saved;
+    walk.go_on(person, [](const State& state) { return state.line && state.looks.screen == Screen::bench && work_in_hand(state).stage == Stage::done; });
+    CHECK(walk.faults == std::set<std::string>{});
+    const LineWork done = walk.work();
+    CHECK(done.saved == saved);
+    CHECK(done.made.size() == sheet_of(walk, 0).steps.size());
+    // The bends that nobody measured count as made to their new targets.
+    const Sheet& sheet = sheet_of(walk, 0);
+    const EndsOff off = ends_off(laid_over(key_places(wanted), key_places(part_as_measured(sheet, measured_angles(sheet, done))), {}));
+    CHECK(worst_share(off, {}) <= 1);
+    const std::string line = line_key(job, sheet.line.name);
+    CHECK(walk.in_the_book().lines.at(line) == done);
 }
 
 TEST_CASE("a wrong digit is taken back, and what is no reading is not taken") {

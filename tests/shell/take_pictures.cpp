@@ -1,6 +1,6 @@
 // take_pictures FOLDER [JOB [WIDTH HEIGHT PX_PER_MM [light|dark [in|mm]]]]
 // Walks a job through the real screens, drawn by the real renderer with no window, and writes a PNG of each
-// new screen; for the job "entered" a line is entered instead, for "proved" an entry with a slip is proved, for "learned" a bender is
+// new screen; for the job "saved" two bends of the first job come out over instead and the tube is saved, for "entered" a line is entered, for "proved" an entry with a slip is proved, for "learned" a bender is
 // measured. The folder is made; the shop
 // book is a fresh one in it.
 
@@ -167,6 +167,28 @@ void proved(Studio& studio) {
     go({"next", "line-line 1"});
 }
 
+/// Bends that come out over by this much, one after the other: what is asked, what is offered, and what follows from the first way.
+void saved(Studio& studio) {
+    const std::vector<Angle> over{{2}, {3}, {4}};
+    Operator person("trailer-brakes-stainless", over);
+    for (std::size_t at = over.size(); at > 0; --at) {
+        for (int touches = 0; touches < 200; ++touches) {
+            studio.settle();
+            const State& state = studio.desk.state();
+            if (state.looks.screen == Screen::bench && state.line && work_in_hand(state).last_reading && work_in_hand(state).move == Move::check) break;
+            const auto touch = person.next_touch(state, seen(studio.canvas.ui()));
+            if (!touch) return;
+            studio.tap(*touch);
+        }
+        studio.settle();
+        answer(studio, {"rescue", "way-1"});
+    }
+    for (int touches = 0; touches < 12 && work_in_hand(studio.desk.state()).stage != Stage::finish; ++touches)
+        if (const auto touch = person.next_touch(studio.desk.state(), seen(studio.canvas.ui()))) studio.tap(*touch);
+    studio.shoot_if_new();
+    studio.desk.act(Undo{});
+}
+
 /// A bender measured with a bend to 90, a half turn and a bend to 45 with a slip, each new screen.
 void learned(Studio& studio) {
     const auto go = [&](const std::vector<std::string>& ids) {
@@ -266,6 +288,10 @@ int main(int count, char** words) {
     Studio studio{desk, *canvas.value(), size, folder};
     if (word(2, "") == "entered") {
         entered(studio);
+        return 0;
+    }
+    if (word(2, "") == "saved") {
+        saved(studio);
         return 0;
     }
     if (word(2, "") == "proved") {

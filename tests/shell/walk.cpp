@@ -133,6 +133,8 @@ void Walk::look_beside() {
         look_at(after(one, {LeaveRecordOut{all.front().check.record.id}}));
     }
     look_at(after(here, {GoTo{Screen::stick_length}, Key{"1"}, Key{"2"}, Key{"3"}, Key{"4"}, Key{"5"}, Key{"1/2"}}));
+    const State save = after(here, {LookAtRescue{}});
+    if (save.looks.screen == Screen::rescue) look_at(save);
     const State asked = after(here, {WentWrong{}});
     if (asked.looks.screen == Screen::wrong) look_at_wrong(asked);
 }

@@ -47,6 +47,8 @@ Action random_action(std::mt19937& dice, const State& state) {
                                   ReadAgain{{id, static_cast<PieceStep>(roll(10)), static_cast<std::size_t>(roll(2))}}, DropPiece{id}, PickLearned{static_cast<std::size_t>(roll(4))}, PutOnCard{}, Back{}, Undo{}};
         return actions[roll(14)];
     }
+    if (state.looks.screen == Screen::rescue && roll(2) == 0) return TakeRescue{static_cast<std::size_t>(roll(4))};
+    if (steps_to_save(state) && roll(4) == 0) return LookAtRescue{};
     if (state.looks.screen == Screen::card && roll(8) == 0) return LearnBender{};
     if (state.looks.screen == Screen::bends && roll(2) == 0 && !bends_in_hand(state).empty()) return PickRecord{bends_in_hand(state).front().check.record.id};
     if (state.looks.screen == Screen::bend && roll(2) == 0) return roll(2) == 0 ? Action{LeaveRecordOut{state.looks.record}} : Action{RecordIsRight{state.looks.record}};

@@ -41,6 +41,11 @@ public:
         line.cut = coin();
         line.cut_length = length();
         line.plan = name();
+        if (line.cut && coin()) {
+            TubePlan plan{{}, length(), length(), length(), length(), real() / 1e5};
+            for (std::size_t n = roll(4); n > 0; --n) plan.bends.push_back({length(), coin() ? End::A : End::B, angle(), angle()});
+            line.saved = SavedPlan{plan, roll(5)};
+        }
         line.inked = name();
         for (std::size_t n = roll(4); n > 0; --n) line.pulled.insert(roll(12));
         for (std::size_t n = roll(4); n > 0; --n) line.order.push_back({roll(12), coin() ? End::A : End::B});

@@ -102,6 +102,23 @@ TEST_CASE("what is left for the fitter stands in the book, and one that nobody c
     }
 }
 
+TEST_CASE("what a tube is saved for stands in the book behind what it was cut for, and what can't be there is refused") {
+    const OwnFolder own;
+    const fs::path path = own.path() / "book.sqlite";
+    Work work;
+    LineWork& line = work.lines["trailer/axle crossover"];
+    line.cut = true;
+    line.plan = "stainless-304 4763x711; 16002 18246 0 9000";
+    line.saved = SavedPlan{{{{{160.02}, End::B, {91.91274563789}, {-90.5}}}, {1064.4123456789}, {3.175}, {1050}, {14.6}, 0.0125}, 1};
+    { REQUIRE(opened(path).save(work, {}).ok()); }
+    CHECK(opened(path).read().work == work);
+    for (const std::string saved : {"1 2 3", "-1 1 1 1 1 0", "1 1 1 1 1 0; 5 C 90 0", "1 1 1 1 1 0; 5 A 90", "1 1 1 1 1 nan", "1 1e300 1 1 1 0", "1 1 1 1 1 0, 5 A 90 0"}) {
+        INFO(saved);
+        { Database(path).run("UPDATE line_work SET plan = 'p' || char(10) || 'saved after " + saved + "'"); }
+        CHECK(refusal(path) == sentence_for(path, "holds an entry that this program did not write"));
+    }
+}
+
 TEST_CASE("a book of version 1 takes the pieces a bender is learned from, half measured ones too, and undo of them") {
     const OwnFolder own;
     const fs::path path = own.write("book.sqlite", bytes_in(source_dir / "tests/specimens/book-version-1.sqlite"));

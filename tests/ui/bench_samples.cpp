@@ -98,6 +98,31 @@ ChoiceBody lever_asked_after() {
     return body;
 }
 
+/// A tube that can be saved in three ways, with the longest words there are.
+CardBody rescue(bool can) {
+    CardBody body;
+    body.picture = picture(PictureView::Kind::finished);
+    body.picture.labels = {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}};
+    body.picture.caption = "if gone on as planned";
+    body.picture.laid_over = LaidOverPicture{};
+    body.picture.legend = {{Swatch::stands, "as wanted"}, {Swatch::swings, "as it comes"}};
+    ListBody& list = body.figures;
+    list.heading = can ? "It can be saved: touch the way you take." : "It can't be saved.";
+    const auto row = [&](const std::string& id, const std::string& label, const std::string& detail) { list.rows.push_back({button(id, label, Undo{}), detail, "", std::nullopt, Tone::plain}); };
+    if (can) {
+        row("way-1", "Bend 12: to 43 1/2° instead of 45°. Move mark 13 by 1 1/4\" towards B. Turn bend 14 by 12 1/2° less", "Then off: A 3/64\" and 1 1/2°, B 3/64\" and 1 1/2° (±3/64\").");
+        row("way-2", "Move mark 13 by 1 1/4\" towards B. Turn bend 13 by 2°, the way its screen will show. Cut 1 1/8\" less off end B", "Then off: A 1/64\" and 1/2°, B as wanted (±1/64\").");
+        row("way-3", "6 numbers change: the angles of bends 10 and 12, the turns of bends 13 and 14, mark 13, the cut at end B", "Then off: A 1/64\" and 1/2°, B 1/64\" and 1/2° (±3/64\").");
+        list.notes = {{"As planned the ends are off: A 23/64\" and 1 1/2°, B 23/64\" and 1 1/2°."}, {"A saved brake line is held on the vehicle before it is flared. What the vehicle's maker says comes first.", Tone::caution}};
+    } else {
+        list.notes = {{"The bends still to come can't make it up: at the best A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2° would be off, and 1/16\" and 2° is what an end may be.", Tone::stop},
+                      {"As planned the ends are off: A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2°."},
+                      {"It would still make the right-hand rear axle line: what is bent is its bend 12 on, ends A and B changed over.", Tone::go},
+                      {"The straight 32 15/16\" at end B is enough for the right-hand rear axle line and left front hose bracket.", Tone::go}};
+    }
+    return body;
+}
+
 MarkOutBody mark_out() {
     MarkOutBody body;
     body.cut_label = "Cut to";
@@ -120,6 +145,14 @@ std::vector<Sample> bench_samples() {
                             {"check", bench("check", check_body(), "It is right")},
                             {"keypad", bench("keypad", keypad(), "That is what it says")},
                             {"mark-out", bench("mark-out", mark_out(), "All set → first bend")}};
+    for (const bool can : {true, false}) {
+        ScreenView save = bench(can ? "rescue" : "rescue-none", rescue(can), "");
+        save.ribbon.reset();
+        save.footer.buttons = {button("undo", "Undo", Undo{}), button("redo", "Redo", Redo{}), button("back", "Back", Back{})};
+        if (!can) save.footer.buttons.insert(save.footer.buttons.begin(), button("wrong", "Went wrong", WentWrong{}, Weight::warn));
+        save.footer.main_id.clear();
+        all.push_back({save.key, save});
+    }
     ScreenView wrong = bench("reasons", reasons(), "Scrap it");
     wrong.footer.buttons = {button("cancel", "Cancel", Cancel{}), button("confirm", "Write it down", ConfirmScrap{}, Weight::main)};
     wrong.footer.buttons[1].held = true;
