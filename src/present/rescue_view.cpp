@@ -73,7 +73,7 @@ void fill_rescue(const State& state, ScreenView& view) {
     for (std::size_t i = 0; i < look.found.ways.size() && list.rows.size() < rows_there; ++i) list.rows.push_back(way_row(look, i, tape));
     if (look.found.ways.empty()) {
         list.heading = "It can't be saved.";
-        list.notes = {{bar_words(look.found, look.sheet, look.tolerance, tape), Tone::stop}, {as_planned_words(look, tape)}};
+        list.notes = {{bar_words(look.found, look.sheet, tape), Tone::stop}, {as_planned_words(look, tape) + " " + text(look.tolerance.place, tape) + " and " + text(look.tolerance.direction, tape) + " is what an end may be."}};
         const std::vector<TextView> good = still_good_notes(state);
         list.notes.insert(list.notes.end(), good.begin(), good.end());
         if (good.empty()) list.notes.push_back({"It makes no other line of this job. Went wrong asks what is worth keeping."});

@@ -96,12 +96,12 @@ std::string way_words(const RescueWay& way, const Sheet& sheet, const Tape& tape
     return said;
 }
 
-std::string bar_words(const Rescue& found, const Sheet& sheet, const EndTolerance& tolerance, const Tape& tape) {
+std::string bar_words(const Rescue& found, const Sheet& sheet, const Tape& tape) {
     const std::string bend = found.bar_bend ? bend_name(*found.bar_bend) : "a bend", end = found.bar_end ? end_name(*found.bar_end) : "an end";
     switch (found.bar.value_or(RescueBar::out_of_reach)) {
         case RescueBar::nothing_left: return "No bend is still to come that could make it up.";
         case RescueBar::out_of_reach:
-            return "The bends still to come can't make it up: at the best " + off_words(found.nearest, tape) + " would be off, and " + text(tolerance.place, tape) + " and " + text(tolerance.direction, tape) + " is what an end may be.";
+            return "The bends still to come can't make it up: at the best " + off_words(found.nearest, tape) + " would be off.";
         case RescueBar::bender_angle: return capital(bend) + " would have to go past " + text(sheet.line.bender.max_angle, tape) + ", where the bender stops.";
         case RescueBar::straight: return "Too little straight tube at " + bend + ": " + learned_text(found.lacking, tape.unit) + " is missing.";
         case RescueBar::length: return "The tube is too short at " + end + ": " + learned_text(found.lacking, tape.unit) + " is missing.";

@@ -18,7 +18,7 @@ std::string change_words(const RescueChange& change, const Sheet& sheet, const T
 /// All of a way; of many numbers only which they are.
 std::string way_words(const RescueWay& way, const Sheet& sheet, const Tape& tape);
 /// Which limit bars it, and by how much.
-std::string bar_words(const Rescue& found, const Sheet& sheet, const EndTolerance& tolerance, const Tape& tape);
+std::string bar_words(const Rescue& found, const Sheet& sheet, const Tape& tape);
 /// Which lines it would make, and what its straight ends are long enough for.
 std::vector<TextView> good_for_words(const StillGood& good, const std::vector<Sheet>& sheets, const Tape& tape);
 

@@ -1,6 +1,7 @@
 #include <catch2/catch.hpp>
 
 #include "present/check_text.h"
+#include "present/rescue_words.h"
 #include "present/words.h"
 #include "state/sample_state.h"
 
@@ -199,6 +200,55 @@ TEST_CASE("days and names in the middle of a sentence") {
     CHECK(piece_list({"Tube nut", "Sleeve"}) == "tube nut and sleeve");
     CHECK(piece_list({"AN nut"}) == "AN nut");
     CHECK(capital("end A") == "End A");
+}
+
+TEST_CASE("what saves a tube in bench words, and every limit that bars it") {
+    const Sheet sheet = bend_sheet(sample_job().lines[0]);  // 90, and 45 a quarter round from it
+    const Tape sixteenths{Unit::inch, 16}, mm{Unit::mm, 16};
+    const auto change = [&](RescueNumber number, std::size_t bend, double by, const Tape& tape) {
+        const bool is_angle = number == RescueNumber::angle || number == RescueNumber::turn;
+        return change_words({number, bend, End::B, {is_angle ? by : 0}, {is_angle ? 0 : by}}, sheet, tape);
+    };
+    CHECK(change(RescueNumber::angle, 1, -1.5, sixteenths) == "Bend 2: to 43 1/2° instead of 45°");
+    CHECK(change(RescueNumber::mark, 1, 25.4 / 16, sixteenths) == "Move mark 2 by 1/16\" towards B");
+    CHECK(change(RescueNumber::mark, 1, -25.4 / 64, sixteenths) == "Move mark 2 by 1/64\" towards A");  // finer than the tape
+    CHECK(change(RescueNumber::mark, 1, -4.4, mm) == "Move mark 2 by 4.5 mm towards A");               // as its own screen says it
+    CHECK(change(RescueNumber::cut_off, 0, 25.4 / 8, sixteenths) == "Cut 1/8\" more off end B");
+    CHECK(change(RescueNumber::cut_off, 0, -3, mm) == "Cut 3 mm less off end B");
+    // Made after bend 1, bend 2 stands a quarter round from it; made before it, it is turned by the top line, a quarter as well.
+    CHECK(change(RescueNumber::turn, 1, 2, sixteenths) == "Turn bend 2 by 2° more");
+    CHECK(change(RescueNumber::turn, 1, -2, sixteenths) == "Turn bend 2 by 2° less");
+
+    RescueWay way;
+    for (const std::size_t bend : {0u, 1u}) {
+        way.changes.push_back({RescueNumber::angle, bend, End::A, {1}, {}});
+        way.changes.push_back({RescueNumber::turn, bend, End::A, {1}, {}});
+    }
+    CHECK(way_words(way, sheet, sixteenths) == "4 numbers change: the angles of bends 1 and 2, the turns of bends 1 and 2");
+
+    CHECK(off_words({{inches(1.0 / 32), {1}}, {{}, {0.1}}, {}}, sixteenths) == "A 1/32\" and 1°, B as wanted");
+    Rescue found;
+    found.nearest = {{inches(0.25), {3}}, {inches(0.25), {}}, {}};
+    found.bar_bend = 1, found.bar_end = End::A, found.lacking = inches(0.125);
+    const std::vector<std::pair<RescueBar, std::string>> said{
+        {RescueBar::nothing_left, "No bend is still to come that could make it up."},
+        {RescueBar::out_of_reach, "The bends still to come can't make it up: at the best A 1/4\" and 3°, B 1/4\" would be off."},
+        {RescueBar::bender_angle, "Bend 2 would have to go past 180°, where the bender stops."},
+        {RescueBar::straight, "Too little straight tube at bend 2: 1/8\" is missing."},
+        {RescueBar::length, "The tube is too short at end A: 1/8\" is missing."},
+        {RescueBar::in_the_way, "The bends still to come could make it up, but the tube would hit the bender or itself, or a mark would lie on a bend."}};
+    for (const auto& [bar, words] : said) {
+        found.bar = bar;
+        CHECK(bar_words(found, sheet, sixteenths) == words);
+    }
+
+    const std::vector<Sheet> sheets{sheet, bend_sheet(sample_job().lines[1])};
+    const StillGood good{{{1, true, 0, {}, {}}}, {{End::B, inches(9.5), {1}}}};
+    const std::vector<TextView> notes = good_for_words(good, sheets, sixteenths);
+    REQUIRE(notes.size() == 2);
+    CHECK(notes[0].text == "It would still make left rear: what is bent is its bend 1 on, ends A and B changed over.");
+    CHECK(notes[1].text == "The straight 9 1/2\" at end B is enough for left rear.");
+    CHECK(good_for_words({}, sheets, sixteenths).empty());
 }
 
 }  // namespace tubewright

@@ -280,3 +280,23 @@ TEST_CASE("a tape in the picture of the part lies between the points that it is 
     CHECK_FALSE(part_scene(sheet).anchors.contains(Anchor::gauge_1));
     CHECK_FALSE(part_scene(sheet, std::nullopt, Span{0, 9}).anchors.contains(Anchor::gauge_1));  // no such point
 }
+
+TEST_CASE("what is made lies over what is wanted as a fitter holds it, each in an ink of its own") {
+    // A hook of 10, 8 and 10 in, its second bend 92: the ends come nearer by 10 sin 2 = 0.35 in.
+    const Sheet sheet = bend_sheet(line_of({10, 8, 10}, {{90, 0}, {90, 0}}));
+    const Part wanted = sheet.layout->part;
+    Part made = wanted;
+    made.bends[1].angle = Angle{92};
+    const auto apart = [](const Scene& scene) { return (scene.anchors.at(Anchor::lever_end) - scene.anchors.at(Anchor::hook_end)).norm() / 25.4; };
+    const Scene same = laid_over_scene(sheet.line.tube, wanted, wanted), over = laid_over_scene(sheet.line.tube, wanted, made);
+    CHECK(apart(same) == Approx(8).margin(0.01));
+    CHECK(apart(over) == Approx(8 - 0.35).margin(0.03));
+    for (const Scene& scene : {same, over}) {
+        const Bounds as_wanted = of_ink(scene, Ink::stands), as_made = of_ink(scene, Ink::swings);
+        REQUIRE_FALSE((as_wanted.empty() || as_made.empty()));
+        // Half of it at either end, and the walls' own thickness: never the whole of it at one.
+        CHECK((as_wanted.low - as_made.low).cwiseAbs().maxCoeff() < 0.35 * 25.4);
+        CHECK((as_wanted.high - as_made.high).cwiseAbs().maxCoeff() < 0.35 * 25.4);
+    }
+    CHECK((same.anchors.at(Anchor::hook_end) - over.anchors.at(Anchor::hook_end)).norm() / 25.4 == Approx(0.175).margin(0.05));
+}

@@ -47,8 +47,14 @@ Action random_action(std::mt19937& dice, const State& state) {
                                   ReadAgain{{id, static_cast<PieceStep>(roll(10)), static_cast<std::size_t>(roll(2))}}, DropPiece{id}, PickLearned{static_cast<std::size_t>(roll(4))}, PutOnCard{}, Back{}, Undo{}};
         return actions[roll(14)];
     }
-    if (state.looks.screen == Screen::rescue && roll(2) == 0) return TakeRescue{static_cast<std::size_t>(roll(4))};
-    if (steps_to_save(state) && roll(4) == 0) return LookAtRescue{};
+    // A reading that is four over is rarely typed by chance.
+    if (const Step* step = state.looks.screen == Screen::bench ? step_in_hand(state) : nullptr; step && work_in_hand(state).move == Move::check && !work_in_hand(state).last_reading && roll(4) != 0) {
+        const std::string over = std::to_string(static_cast<int>(step->target.deg) + 4), &typed = state.looks.typed;
+        if (typed == over) return Next{};
+        return over.rfind(typed, 0) == 0 ? Key{over.substr(typed.size(), 1)} : Key{"clear"};
+    }
+    if (state.looks.screen == Screen::rescue && roll(3) != 0) return TakeRescue{static_cast<std::size_t>(roll(4))};
+    if (steps_to_save(state) && roll(work_in_hand(state).last_reading ? 2 : 4) == 0) return LookAtRescue{};
     if (state.looks.screen == Screen::card && roll(8) == 0) return LearnBender{};
     if (state.looks.screen == Screen::bends && roll(2) == 0 && !bends_in_hand(state).empty()) return PickRecord{bends_in_hand(state).front().check.record.id};
     if (state.looks.screen == Screen::bend && roll(2) == 0) return roll(2) == 0 ? Action{LeaveRecordOut{state.looks.record}} : Action{RecordIsRight{state.looks.record}};

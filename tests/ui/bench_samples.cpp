@@ -115,8 +115,8 @@ CardBody rescue(bool can) {
         row("way-3", "6 numbers change: the angles of bends 10 and 12, the turns of bends 13 and 14, mark 13, the cut at end B", "Then off: A 1/64\" and 1/2°, B 1/64\" and 1/2° (±3/64\").");
         list.notes = {{"As planned the ends are off: A 23/64\" and 1 1/2°, B 23/64\" and 1 1/2°."}, {"A saved brake line is held on the vehicle before it is flared. What the vehicle's maker says comes first.", Tone::caution}};
     } else {
-        list.notes = {{"The bends still to come can't make it up: at the best A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2° would be off, and 1/16\" and 2° is what an end may be.", Tone::stop},
-                      {"As planned the ends are off: A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2°."},
+        list.notes = {{"The bends still to come can't make it up: at the best A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2° would be off.", Tone::stop},
+                      {"As planned the ends are off: A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2°. 1/16\" and 2° is what an end may be."},
                       {"It would still make the right-hand rear axle line: what is bent is its bend 12 on, ends A and B changed over.", Tone::go},
                       {"The straight 32 15/16\" at end B is enough for the right-hand rear axle line and left front hose bracket.", Tone::go}};
     }
