@@ -18,7 +18,7 @@ std::optional<RowView> pull_again_row(const State& state, const RescueLook& look
     if (!look.reading || !step || verdict(step->target, *look.reading) != Verdict::under) return std::nullopt;
     const Sheet& sheet = *sheet_in_hand(state);
     const LineWork work = work_in_hand(state);
-    const Angle to = pull_again_to(sheet, *step, work);
+    const Angle to = pull_again_to(sheet, *step, work, belief_in_hand(state, work, *look.reading));
     if (to > sheet.line.bender.max_angle) return std::nullopt;
     return RowView{press_button("pull-again", "Pull " + bend_name(step->bend) + " again to " + lever_text(to, reader_tape(state)), PullAgain{}), "It is under: that is the first thing to do.", "", std::nullopt, Tone::go};
 }

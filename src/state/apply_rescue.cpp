@@ -54,7 +54,7 @@ std::optional<std::size_t> steps_to_save(const State& state) {
     const LineWork work = work_in_hand(state);
     if (work.move == Move::check && work.last_reading) {
         // A lever that went further than it was told makes a bend that is over, and a tube that can be saved all the same.
-        const Belief believed = belief(*sheet_in_hand(state), *step, work, *work.last_reading);
+        const Belief believed = belief_in_hand(state, work, *work.last_reading);
         const bool can_be = believed == Belief::sound || (believed == Belief::past_the_set && verdict(step->target, *work.last_reading) == Verdict::over && !is_other_scale(*step, *work.last_reading));
         return can_be ? std::optional(work.made.size() + 1) : std::nullopt;
     }
