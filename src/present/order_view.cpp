@@ -151,7 +151,7 @@ std::vector<TextView> order_notes(const State& state) {
         case OrderVerdict::Outcome::not_looked: break;
         case OrderVerdict::Outcome::cancelled: notes.push_back({"You stopped the looking. This is the plain order, from the middle outward: nobody has looked whether the tube hits bender or bench.", Tone::caution}); break;
         case OrderVerdict::Outcome::found:
-            if (const std::string why = why_this_order(*order->verdict, ends_within(*sheet_in_hand(state), order->verdict->order), tape); !why.empty()) notes.push_back({why, Tone::go});
+            if (const auto why = why_found(*order->verdict, ends_within(*sheet_in_hand(state), order->verdict->order), order->best_ends, tape)) notes.push_back(*why);
             break;
         case OrderVerdict::Outcome::none:
             for (const std::string& why : why_none(*order->verdict, tape)) notes.push_back({why, Tone::stop});

@@ -140,6 +140,14 @@ std::string why_this_order(const OrderVerdict& verdict, const EndsWithin& ends, 
     return said + (b_tells_more && !from_b.empty() ? from_b : from_a) + ".";
 }
 
+std::optional<TextView> why_found(const OrderVerdict& verdict, const EndsWithin& ends, const std::optional<EndsWithin>& best, const Tape& tape) {
+    const std::string why = why_this_order(verdict, ends, tape);
+    if (why.empty()) return std::nullopt;
+    const Length least = best ? up_on_tape(best->worse(), tape) : Length{};
+    if (!best || up_on_tape(ends.worse(), tape) <= least) return TextView{why, Tone::go};
+    return TextView{why + " In the best order they should land within " + text(least, tape) + ".", Tone::caution};
+}
+
 std::vector<std::string> why_none(const OrderVerdict& verdict, const Tape& tape) {
     std::vector<std::string> said;
     std::vector<std::size_t> seen;

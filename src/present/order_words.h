@@ -1,6 +1,7 @@
 #pragma once
 // Why bends are made in this order, in sentences.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -13,6 +14,8 @@ namespace tubewright {
 /// "Start at bend 4: both ends should land within 1/8"; started from end A, ..." for an order that was found and
 /// explained. `ends`: of that very order.
 std::string why_this_order(const OrderVerdict& verdict, const EndsWithin& ends, const Tape& tape);
+/// The same as it is shown: a caution where the person wants an order whose ends land worse than the best one's.
+std::optional<TextView> why_found(const OrderVerdict& verdict, const EndsWithin& ends, const std::optional<EndsWithin>& best, const Tape& tape);
 /// What stops one bend: "bend 6 would hit the bench top".
 std::string stop_words(const StoppedBend& stop, const Tape& tape);
 /// The same of an order by hand, as a sentence.
