@@ -90,7 +90,7 @@ std::optional<std::string> Operator::next_touch(const State& state, const std::v
     for (const char* id : {"more-ticks", "next-page", "pass"})
         if (can(seen, id) && !can(seen, "next")) return id;
     if (can(seen, "next")) return "next";
-    for (const char* id : {"stick", "pull-again", "keep", "new-stick", "pass", "later"})
+    for (const char* id : {"stick", "pull-on", "pull-again", "keep", "new-stick", "pass", "later"})
         if (can(seen, id)) return id;
     return "back";
 }
