@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include "bench/tube_plan.h"
 
 namespace tubewright {
@@ -49,8 +51,9 @@ Line line_as_planned(const Line& line, const TubePlan& plan) {
     Line planned = line;
     const Part part = part_of(plan);
     planned.route = {RouteForm::straights, TapeEdge::centre, part.straights, part.bends};
-    planned.a.trim = plan.end_a - line.a.allowance;
-    planned.b.trim = plan.cut_length - plan.end_b - line.b.allowance;
+    const auto trim = [](Length left) { return std::abs(left.mm) < 0.005 ? Length{} : left; };  // what is rounding is not cut off
+    planned.a.trim = trim(plan.end_a - line.a.allowance);
+    planned.b.trim = trim(plan.cut_length - plan.end_b - line.b.allowance);
     return planned;
 }
 

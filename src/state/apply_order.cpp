@@ -53,8 +53,9 @@ void reorder_rest(Doing& doing) {
     const OtherRest* other = other_rest(state);
     if (!other || other->is != OtherRest::Is::found || state.looks.screen != Screen::order) return;
     LineWork work = work_in_hand(state);
-    if (work.stage == Stage::bending && other->now.front() != other->then.front()) work.move = Move::mark;
-    work.order = state.orders[*state.line].rest.verdict->order;
+    const std::vector<Placing>& order = state.orders[*state.line].rest.verdict->order;
+    if (work.stage == Stage::bending && work.step < order.size() && work.step < work.order.size() && order[work.step] != work.order[work.step]) work.move = Move::mark;
+    work.order = order;
     change_line(doing, work);
     if (bar_to_start(state) == Bar::none) show(state, Screen::bench);
 }

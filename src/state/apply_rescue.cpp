@@ -52,6 +52,7 @@ std::optional<std::size_t> steps_to_save(const State& state) {
     const Step* step = step_in_hand(state);
     if (!step) return std::nullopt;
     const LineWork work = work_in_hand(state);
+    if (steps_begun(*sheet_in_hand(state), work) > work.made.size() + 1) return std::nullopt;  // gone back from: those after it are bent
     if (work.move == Move::check && work.last_reading) {
         // A lever that went further than it was told makes a bend that is over, and a tube that can be saved all the same.
         const Belief believed = belief_in_hand(state, work, *work.last_reading);
@@ -86,16 +87,19 @@ void take_rescue(Doing& doing, std::size_t way) {
     State& state = doing.state;
     const auto look = state.rescue;
     if (state.looks.screen != Screen::rescue || !look || way >= look->found.ways.size()) return;
+    const Step* step = step_in_hand(state);
+    if (look->reading && !step) return;  // something came into its way meanwhile
     const RescueWay& taken = look->found.ways[way];
     LineWork work = work_in_hand(state);
     Work next = state.work;
-    if (look->reading) write_bend_down(state, next, work, look->reading, verdict(step_in_hand(state)->target, *look->reading) == Verdict::over, false);
+    if (look->reading) write_bend_down(state, next, work, look->reading, verdict(step->target, *look->reading) == Verdict::over, false);
     if (!taken.changes.empty()) {
         work.saved = SavedPlan{taken.plan, work.made.size()};
         keep_ink(state, work);
     }
     next.lines[line_key(state.job_id, sheet_in_hand(state)->line.name)] = work;
     change_work(doing, std::move(next));
+    state.rescue.reset();
     show(state, bar_to_start(state) == Bar::none ? Screen::bench : Screen::line);
 }
 

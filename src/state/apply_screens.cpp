@@ -130,6 +130,7 @@ void open_line(Doing& doing, const std::string& name) {
     for (std::size_t i = 0; i < state.sheets.size(); ++i) {
         if (state.sheets[i].line.name != name) continue;
         state.line = i;
+        state.rescue.reset();
         return show(state, Screen::line);
     }
 }

@@ -263,6 +263,7 @@ void order_is(Doing& doing, const OrderIs& heard) {
         if (order.rest.question == heard.question && order.rest.looking && heard.verdict) {
             order.rest.looking = false;
             order.rest.verdict = heard.verdict;
+            state.rescue.reset();  // worked out for the sheet as it was
             state.sheets[i] = sheet_for(doing, i);
             continue;
         }

@@ -32,7 +32,9 @@ const OtherRest* other_rest(const State& state) {
 bool lever_decides(const State& state) {
     const OtherRest* other = other_rest(state);
     const LineWork work = work_in_hand(state);
-    return other && other->is == OtherRest::Is::found && work.stage == Stage::bending && work.move == Move::pull && other->now.front() != other->then.front();
+    if (!other || other->is != OtherRest::Is::found || work.stage != Stage::bending || work.move != Move::pull) return false;
+    // A pulled bend is begun: what is asked about are those after it.
+    return !work.pulled.contains(sheet_in_hand(state)->steps[work.step].bend) && other->now.front() != other->then.front();
 }
 
 std::vector<InkMove> ink_moves(const Sheet& sheet, const std::string& inked, std::size_t first_step) {
