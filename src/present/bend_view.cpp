@@ -50,7 +50,9 @@ MoveBody mark_body(const State& state, const Step& step) {
     const std::size_t at = work_in_hand(state).step;
     if (at > 0 && sheet.steps[at - 1].hook != step.hook) body.lines.push_back({"Swap the tube end for end: " + end_name(step.hook) + " goes to the hook now.", Tone::caution});
     std::string hooked = hook_sentence(sheet.set_up, step);
-    if (step.hook != step.mark_from) hooked += " From there " + text(rest_of(sheet.layout->cut_length, step.mark, reader_tape(state)), reader_tape(state)) + " to the mark.";
+    // Along what is bent nobody tapes.
+    const bool straight_there = std::none_of(sheet.steps.begin(), sheet.steps.begin() + static_cast<std::ptrdiff_t>(at), [&](const Step& made) { return (made.bend > step.bend) == (step.hook == End::B); });
+    if (step.hook != step.mark_from && straight_there) hooked += " From there " + text(rest_of(sheet.layout->cut_length, step.mark, reader_tape(state)), reader_tape(state)) + " to the mark.";
     body.lines.push_back({hooked});
     body.lines.push_back({"Put ink mark " + std::to_string(step.bend + 1) + " on line " + mark_name(sheet, step) + "."});
     add_bend_notes(state, step, body.lines);

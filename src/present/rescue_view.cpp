@@ -27,7 +27,7 @@ RowView way_row(const RescueLook& look, std::size_t i, const Tape& tape) {
     const RescueWay& way = look.found.ways[i];
     const Length known = std::max(way.doubt.a.place, way.doubt.b.place);
     RowView row{press_button("way-" + std::to_string(i + 1), way_words(way, look.sheet, tape), TakeRescue{i}), "Then off: " + off_words(way.off, tape) + " (±" + band_text(known, tape.unit) + ").", "", std::nullopt};
-    if (way.changes.empty()) row = {press_button("way-1", "Go on as planned", TakeRescue{0}), "Nothing has to be changed.", "", std::nullopt, Tone::go};
+    if (way.changes.empty()) row = {press_button(row.touch.id, "Go on as planned", TakeRescue{i}), "Nothing has to be changed.", "", std::nullopt, Tone::go};
     return row;
 }
 
@@ -72,13 +72,13 @@ void fill_rescue(const State& state, ScreenView& view) {
     if (pull) list.rows.push_back(*pull);
     for (std::size_t i = 0; i < look.found.ways.size() && list.rows.size() < rows_there; ++i) list.rows.push_back(way_row(look, i, tape));
     if (look.found.ways.empty()) {
-        list.heading = "It can't be saved.";
-        list.notes = {{bar_words(look.found, look.sheet, tape), Tone::stop}, {as_planned_words(look, tape) + " " + text(look.tolerance.place, tape) + " and " + text(look.tolerance.direction, tape) + " is what an end may be."}};
+        list.heading = pull ? "Pull it again. As it is it can't be saved." : "It can't be saved.";
+        list.notes = {{bar_words(look.found, look.sheet, tape), pull ? Tone::caution : Tone::stop}, {as_planned_words(look, tape) + " An end may be " + text(look.tolerance.place, tape) + " and " + text(look.tolerance.direction, tape) + " off."}};
         const std::vector<TextView> good = still_good_notes(state);
         list.notes.insert(list.notes.end(), good.begin(), good.end());
         if (good.empty()) list.notes.push_back({"It makes no other line of this job. Went wrong asks what is worth keeping."});
     } else if (look.found.fits) {
-        list.heading = "It fits as it is: go on as planned.";
+        list.heading = pull ? "Pull it again. It fits as it is, too." : "It fits as it is: go on as planned.";
         list.notes = {{as_planned_words(look, tape)}};
     } else {
         list.heading = pull ? "Pull again, or save it another way." : "It can be saved: touch the way you take.";
@@ -89,7 +89,7 @@ void fill_rescue(const State& state, ScreenView& view) {
     view.header = line_header(state, "save the tube");
     view.body = std::move(body);
     view.footer = side_footer(state);
-    if (look.found.ways.empty()) view.footer.buttons.insert(view.footer.buttons.begin(), press_button("wrong", "Went wrong", WentWrong{}, Weight::warn));
+    if (look.found.ways.empty() && !pull) view.footer.buttons.insert(view.footer.buttons.begin(), press_button("wrong", "Went wrong", WentWrong{}, Weight::warn));
 }
 
 }  // namespace tubewright

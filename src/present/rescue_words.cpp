@@ -9,10 +9,6 @@
 namespace tubewright {
 namespace {
 
-Length size_of(Length length) { return {std::abs(length.mm)}; }
-/// As the bench will say it; a change that the tape can't show, to a 64th or a tenth of a millimetre.
-std::string changed_by(Length by, const Tape& tape) { return on_tape(size_of(by), tape) == Length{} ? learned_text(size_of(by), tape.unit) : text(size_of(by), tape); }
-
 Angle size_of(Angle angle) { return {std::abs(angle.deg)}; }
 
 std::string end_off_words(const EndOff& off, const Tape& tape) {
@@ -80,10 +76,10 @@ std::string change_words(const RescueChange& change, const Sheet& sheet, const T
             return capital(bend_name(change.bend)) + ": to " + text(was + change.angle, tape) + " instead of " + text(was, tape);
         }
         case RescueNumber::mark:
-            return "Move mark " + std::to_string(change.bend + 1) + " by " + changed_by(change.length, tape) + " towards " + (change.length > Length{} ? "B" : "A");
+            return "Move mark " + std::to_string(change.bend + 1) + " by " + moved_text(change.length, tape) + " towards " + (change.length > Length{} ? "B" : "A");
         case RescueNumber::turn: return turn_words(change, sheet, tape);
         case RescueNumber::cut_off:
-            return "Cut " + changed_by(change.length, tape) + (change.length > Length{} ? " more off " : " less off ") + end_name(change.end);
+            return "Cut " + moved_text(change.length, tape) + (change.length > Length{} ? " more off " : " less off ") + end_name(change.end);
     }
     return "";
 }

@@ -36,12 +36,6 @@ std::string ink_words(const std::vector<InkMove>& ink) {
 
 std::string way_words(const InkMove& ink) { return ink.by > Length{} ? "end B" : "end A"; }
 
-/// To the mark's width even on a tape of sixteenths.
-std::string by_words(Length by, const Tape& tape) {
-    const Length far{std::abs(by.mm)};
-    return on_tape(far, tape) == Length{} ? fine(far, tape) : text(far, tape);
-}
-
 }  // namespace
 
 std::vector<TextView> other_rest_notes(const State& state) {
@@ -72,7 +66,7 @@ void fill_marks_again(const State& state, ScreenView& view) {
     const Page page = page_of(state, ink.size(), marks_on_a_page);
     for (std::size_t i = page.from; i < page.to; ++i) {
         const auto step = std::find_if(sheet.steps.begin(), sheet.steps.end(), [&](const Step& s) { return s.bend == ink[i].bend; });
-        body.rows.push_back({std::to_string(ink[i].bend + 1), moves(ink[i]) ? by_words(ink[i].by, tape) : "stays", moves(ink[i]) ? way_words(ink[i]) : "", sheet.line.bender.marks[step->align_to].name});
+        body.rows.push_back({std::to_string(ink[i].bend + 1), moves(ink[i]) ? moved_text(ink[i].by, tape) : "stays", moves(ink[i]) ? way_words(ink[i]) : "", sheet.line.bender.marks[step->align_to].name});
     }
     if (std::none_of(ink.begin(), ink.end(), moves)) body.notes = {{"The marks that are still needed stay as inked."}};
     else body.notes = {{"Some ink marks are not where they have to be now. Measure from each old mark, ink the new one with its number, rub out the old one.", Tone::caution},

@@ -111,6 +111,13 @@ std::string learned_text(Length length, Unit unit) {
     return trimmed(decimals(length.mm, 1)) + " mm";
 }
 
+std::string moved_text(Length by, const Tape& tape) {
+    const Length far{std::abs(by.mm)};
+    if (on_tape(far, tape) != Length{}) return text(far, tape);
+    const std::string finer = learned_text(far, tape.unit);
+    return finer == learned_text(Length{}, tape.unit) ? fine(far, tape) : finer;
+}
+
 std::string band_text(Length band, Unit unit) {
     const double step = unit == Unit::inch ? 25.4 / 64 : 0.1;
     return learned_text({std::ceil(band.mm / step - tolerance::arithmetic) * step}, unit);

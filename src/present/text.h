@@ -52,6 +52,8 @@ std::string learned_text(Length length, Unit unit);
 /// How good that is: the same, rounded up. And of a radius, as fine() says it.
 std::string band_text(Length band, Unit unit);
 std::string fine_band(Length band, Unit unit);
+/// How far something is moved, without its sign: as coarsely as still shows it, of text(), learned_text() and fine().
+std::string moved_text(Length by, const Tape& tape);
 /// A plain number to thousandths, without the zeros at its end.
 std::string plain(double value);
 /// 3/16" × 0.028", or 4.76 × 0.71 mm: outside diameter and wall.

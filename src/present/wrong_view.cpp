@@ -4,6 +4,7 @@
 
 #include "present/pieces.h"
 #include "present/words.h"
+#include "state/rescue_look.h"
 
 namespace tubewright {
 namespace {
@@ -23,7 +24,7 @@ ChoiceBody reasons_body(const State& state, bool cut) {
     body.lines = {cut ? TextView{"Nothing is written down before you confirm it."} : TextView{"No tube is cut yet: there is nothing to scrap.", Tone::caution}};
     for (const Reason reason : all_reasons)
         body.choices.push_back(unless(press_button("reason-" + std::to_string(static_cast<int>(reason)), reason_word(reason), ChooseReason{reason}), cut ? "" : "nothing is cut yet"));
-    if (const auto save = rescue_button(state); save && !state.rescue) body.choices.push_back(*save);
+    if (const auto save = rescue_button(state); save && (!state.rescue || !state.rescue->found.ways.empty())) body.choices.push_back(*save);
     for (const TextView& good : still_good_notes(state)) body.lines.push_back(good);
     return body;
 }

@@ -164,15 +164,11 @@ void take_last_bend_back(const State& state, LineWork& work) {
     work.made.pop_back();
     forget_finish(work);
     begin_bend(work, work.made.size());
-    // That bend is what the tube was saved from: it is looked at again as the job wants it.
-    const bool given_up = work.saved && work.made.size() < work.saved->made;
-    if (given_up) work.saved.reset();
     work.move = Move::check;
     work.pulls = last.pulls;
     work.last_reading = last.measured;
     work.pulled_with = springback_for(state, work);
-    const Angle target = (given_up ? sheet_of_cut(state, work) : *sheet_in_hand(state)).steps[work.step].target;
-    if (last.set != set_angle(*work.pulled_with, target)) work.pull_again = last.set;
+    if (last.set != set_angle(*work.pulled_with, sheet_in_hand(state)->steps[work.step].target)) work.pull_again = last.set;
 }
 
 void back_in_bend(const State& state, LineWork& work) {
@@ -232,9 +228,24 @@ void next_at_bench(Doing& doing) {
     turn_to_first_page(doing.state);
 }
 
+namespace {
+
+/// The marks and turns of what is left, and of bends made since, count on the bends that the tube was saved with.
+bool goes_behind_a_saving(const LineWork& work) {
+    if (!work.saved || work.made.size() > work.saved->made) return false;
+    return work.stage == Stage::bending ? work.move == Move::mark : work.stage == Stage::finish && !work.ticks.contains(finish_list_passed);
+}
+
+}  // namespace
+
 void back_at_bench(Doing& doing) {
     if (!at_bench(doing.state)) return show(doing.state, Screen::line);
     LineWork work = work_in_hand(doing.state);
+    if (goes_behind_a_saving(work)) {
+        show(doing.state, Screen::line);
+        doing.state.looks.notice = "What is left was planned anew from the bends made so far: they stay. Undo goes back to before that.";
+        return;
+    }
     switch (work.stage) {
         case Stage::prepare:
         case Stage::done: return show(doing.state, Screen::line);
@@ -246,9 +257,7 @@ void back_at_bench(Doing& doing) {
             else take_last_bend_back(doing.state, work);
             break;
     }
-    const bool given_up = work_in_hand(doing.state).saved && !work.saved;
     change_line(doing, work);
-    if (given_up) doing.state.looks.notice = "This tube is planned as the job wants it again. Undo brings back how it was saved.";
     turn_to_first_page(doing.state);
 }
 

@@ -97,7 +97,7 @@ bool is_seen_here(const State& state, const LineWork& before) {
 void tell_of_ink(State& state, const Work& before, const std::string& sentence) {
     for (const auto& [key, is] : state.work.lines) {
         const auto was = before.lines.find(key);
-        if (was != before.lines.end() && is.cut && !is.inked.empty() && !was->second.inked.empty() && is.inked != was->second.inked) state.looks.notice = sentence;
+        if (was != before.lines.end() && is.cut && !is.inked.empty() && !was->second.inked.empty() && !is_same_ink(is.inked, was->second.inked)) state.looks.notice = sentence;
     }
 }
 

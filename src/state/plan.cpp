@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <sstream>
 
 #include "base/tolerance.h"
 #include "state/rules.h"
@@ -59,6 +60,16 @@ std::string inking_of(const Sheet& sheet) {
         inking += (inking.empty() ? "" : " ") + hundredths(from_a.mm);
     }
     return inking;
+}
+
+bool is_same_ink(const std::string& one, const std::string& other) {
+    std::istringstream these(one), those(other);
+    for (;;) {
+        long long here = 0, there = 0;
+        const bool some = static_cast<bool>(these >> here), more = static_cast<bool>(those >> there);
+        if (!some || !more) return some == more;
+        if (std::llabs(here - there) > 1) return false;
+    }
 }
 
 Misfit misfit(const Sheet& sheet, const LineWork& work) {

@@ -30,6 +30,9 @@ bool is_laid_out_as(const Sheet& sheet, const TubePlan& plan);
 /// Where every ink mark lies from end A, to 0.01 mm; the bender's line that they go on moves them all.
 std::string inking_of(const Sheet& sheet);
 
+/// Whether those lie where these do, but for the rounding of what is written down.
+bool is_same_ink(const std::string& one, const std::string& other);
+
 /// How a record and a sheet can disagree after the job file has changed. `plan`: the cut is the same, the
 /// bends are not; of a saved tube, the sheet is not that of its saved plan. `ink`: the piece is good, its marks are for another line of the bender.
 enum class Misfit { none, cut_length, bends, plan, ink };

@@ -125,7 +125,9 @@ std::optional<LoggedBend> as_logged(const State& state, const LineWork& work, An
     auto logged = for_the_log(check, *known, physics_of(sheet.line));
     if (!logged.ok()) return std::nullopt;
     check = std::move(logged).value();
-    if (check.record.standing == RecordStanding::asked && was_read_twice(work, reading)) check.record.standing = RecordStanding::confirmed;
+    // Of a first pull that ends under its target the lever is asked after, of which a second reading says nothing.
+    const bool asks_lever = !work.pull_again && verdict(step.target, reading) == Verdict::under;
+    if (check.record.standing == RecordStanding::asked && was_read_twice(work, reading) && (lever_was_there || !asks_lever)) check.record.standing = RecordStanding::confirmed;
     if (!lever_was_there && lever_is_in_doubt(sheet, work, reading)) check.record.standing = RecordStanding::asked;
     return LoggedBend{check, bend_in_hand(state, work)};
 }
@@ -140,9 +142,7 @@ Belief belief_in_hand(const State& state, const LineWork& work, Angle reading) {
     const Step& step = sheet.steps[work.step];
     const Belief believed = belief(sheet, step, work, reading);
     if (believed != Belief::sound || work.pull_again || verdict(step.target, reading) != Verdict::under) return believed;
-    LineWork read_once = work;  // reading it twice says nothing about the lever
-    read_once.doubted.reset();
-    return is_doubted(state, read_once, reading) ? Belief::opened_more : believed;
+    return is_doubted(state, work, reading) ? Belief::opened_more : believed;
 }
 
 Angle expected_reading(const State& state, const LineWork& work) {

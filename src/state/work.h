@@ -46,7 +46,7 @@ struct LeftForLater {
 /// What a cut tube is to become after all, where a bend of it came out otherwise than wanted. What is wanted stays with the job.
 struct SavedPlan {
     TubePlan plan;
-    std::size_t made;                ///< bends that were made when it was taken: gone back before them, it is given up
+    std::size_t made;                ///< bends that were made when it was taken; they stay
     bool operator==(const SavedPlan&) const = default;
 };
 

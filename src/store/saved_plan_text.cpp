@@ -4,15 +4,15 @@
 #include <locale>
 #include <sstream>
 
+#include "store/book_parts.h"
 #include "store/number_text.h"
-#include "store/shop_book.h"
 
 namespace tubewright {
 namespace {
 
 const std::string begins = "\nsaved after ";
 
-[[noreturn]] void strange() { throw BookTrouble{"holds an entry that this program did not write"}; }
+using book::strange;
 
 double number(std::istream& in, double most) {
     double value = 0;

@@ -134,8 +134,8 @@ TEST_CASE("the moves of a bend that has a made neighbour") {
     expect_screen("check", touched(at_check(second_bend()), {Key{"8"}, Key{"8"}, Key{"1/2"}}));
 }
 
-TEST_CASE("where the other end goes to the hook it is said first, with how far from there the mark is") {
-    const State tank = with_wall(touched(tank_with_made(3), {}), 280);
+TEST_CASE("where the other end goes to the hook it is said first") {
+    const State tank = with_wall(tank_with_made(3), 280);
     State swapped = touched(tank, {GoTo{Screen::order}, ReorderRest{}, Next{}, GoTo{Screen::bench}});
     swapped = touched(at_check(swapped), {PassCheck{}});
     REQUIRE(step_in_hand(swapped)->hook == End::B);
@@ -143,11 +143,23 @@ TEST_CASE("where the other end goes to the hook it is said first, with how far f
     const auto& body = std::get<MoveBody>(view.body);
     CHECK(body.lines[0].text == "Swap the tube end for end: end B goes to the hook now.");
     CHECK(body.lines[0].tone == Tone::caution);
-    CHECK(body.lines[1].text.rfind("End B on the hook, on your left. From there ", 0) == 0);
+    CHECK(body.lines[1].text == "End B on the hook, on your left.");  // bends lie between: nobody tapes from there
     expect_screen("mark-swapped", swapped);
     const State next = touched(at_check(swapped), {PassCheck{}});
     REQUIRE(step_in_hand(next)->hook == End::B);
     CHECK(std::get<MoveBody>(screen_view(next).body).lines[0].text.rfind("End B on the hook", 0) == 0);  // it is there
+}
+
+TEST_CASE("from the hooked end the mark is told as on the list, where nothing bent lies between") {
+    State first = at_first_bend();
+    REQUIRE(step_in_hand(first)->bend == 1);
+    first.sheets[*first.line].steps[0].hook = End::B;
+    const ScreenView list = screen_view(touched(at_first_bend(), {Back{}}));
+    const std::string from_b = std::get<MarkOutBody>(list.body).rows[1].from_b;
+    CHECK(std::get<MoveBody>(screen_view(first).body).lines[0].text == "End B on the hook, on your left. From there " + from_b + " to the mark.");
+    // Bend 2 is made then, and lies between end B and the mark of bend 1.
+    REQUIRE(step_in_hand(second_bend())->hook == End::B);
+    CHECK(std::get<MoveBody>(screen_view(second_bend()).body).lines[0].text == "End B on the hook, on your left.");
 }
 
 TEST_CASE("a reading under its target asks for another pull, one over it never does") {

@@ -137,18 +137,24 @@ TEST_CASE("an under-bent one is pulled on from that screen too, and what was fou
     CHECK_FALSE(pulled.rescue);
 }
 
-TEST_CASE("gone back before the bend it was saved from, the tube is planned as the job wants it again") {
+TEST_CASE("behind the bends it was saved with one does not go back: their marks and turns are what the plan counts on, and undo takes it whole") {
     const State before = reading(at_check(hook()), "92");
-    const State saved = touched(before, {LookAtRescue{}, TakeRescue{0}});
-    State back = saved;
-    if (misfit(*sheet_in_hand(back), work_in_hand(back)) == Misfit::ink) back = touched(back, {Next{}});
-    back = touched(back, {Back{}});
-    CHECK_FALSE(work_in_hand(back).saved);
-    CHECK(work_in_hand(back).made.empty());
-    CHECK(plan_of(*sheet_in_hand(back)) == plan_of(*sheet_in_hand(before)));
-    CHECK(work_in_hand(back).last_reading == Angle{92});
+    State saved = touched(before, {LookAtRescue{}, TakeRescue{0}});
+    if (misfit(*sheet_in_hand(saved), work_in_hand(saved)) == Misfit::ink) saved = touched(saved, {Next{}});
+    const State back = touched(saved, {Back{}});
+    CHECK(back.work == saved.work);
+    CHECK(back.looks.screen == Screen::line);
     CHECK_FALSE(back.looks.notice.empty());
-    CHECK_FALSE(work_in_hand(back).pull_again);
+    CHECK(touched(back, {Undo{}, Undo{}}).work == before.work);
+    // From its finish the bends made since are gone back to, down to there.
+    State on = made_to_the_end(saved);
+    REQUIRE(work_in_hand(on).made.size() == 2);
+    on = touched(on, {Back{}});
+    CHECK(work_in_hand(on).made.size() == 1);
+    on = touched(on, {Back{}, Back{}, Back{}, Back{}});
+    CHECK(work_in_hand(on).move == Move::mark);
+    CHECK(touched(on, {Back{}}).work == on.work);
+    CHECK(work_in_hand(on).saved == work_in_hand(saved).saved);
 }
 
 TEST_CASE("the next piece, and one after a tube that went wrong, begin with what the job wants") {
@@ -206,9 +212,12 @@ TEST_CASE("a tube is saved a second time from where it stands, and still judged 
     REQUIRE(twice.rescue);
     CHECK(twice.rescue->wanted == wanted);
     REQUIRE_FALSE(found(twice).ways.empty());
+    CHECK(worst_share(found(twice).ways[0].off, {}) <= 1);
     const State made = made_to_the_end(touched(twice, {TakeRescue{0}}));
     REQUIRE(work_in_hand(made).stage == Stage::finish);
-    CHECK(worst_share(off_at_the_end(made, wanted), {}) <= 1);
+    // The way goes to the edge of what an end may be, with the bends as they are believed: a little nearer to what the lever was
+    // pulled for than they read.
+    CHECK(worst_share(off_at_the_end(made, wanted), {}) <= 1.01);
 }
 
 TEST_CASE("while the lever may have moved, and before anything is bent, it can't be asked") {

@@ -160,6 +160,42 @@ TEST_CASE("the lever has moved when another order is offered: the bend in hand c
     CHECK(lever_decides(touched(moved, {Undo{}})));
 }
 
+TEST_CASE("a bend that is pulled and not read yet keeps its check when those after it come in another order") {
+    const State pulled = with_wall(at_check(tank_with_made(3)), -280);
+    REQUIRE(other_rest(pulled));
+    REQUIRE(other_rest(pulled)->is == OtherRest::Is::found);
+    CHECK(other_rest(pulled)->now == std::vector<Placing>{{1, End::A}, {0, End::A}});
+    CHECK(other_rest(pulled)->then == std::vector<Placing>{{0, End::A}, {1, End::A}});
+    CHECK_FALSE(lever_decides(pulled));
+    const State after = touched(pulled, {GoTo{Screen::order}, ReorderRest{}});
+    CHECK(bends_of(after) == std::vector<std::size_t>{4, 5, 3, 6, 1, 2});
+    CHECK(work_in_hand(after).move == Move::check);
+    CHECK(work_in_hand(after).pulls == 1);
+    // Pulled on after it read under: it is the lever for a bend that is begun, and decides nothing.
+    const State on = with_wall(touched(reading(at_check(tank_with_made(3)), "43"), {PullAgain{true}}), -280);
+    REQUIRE(work_in_hand(on).move == Move::pull);
+    CHECK_FALSE(lever_decides(on));
+    CHECK(work_in_hand(touched(on, {GoTo{Screen::order}, ReorderRest{}})).move == Move::pull);
+}
+
+TEST_CASE("what comes into the way while ways to save the tube are shown takes them off the screen, and none can be taken") {
+    const State waiting = at_check(tank_with_made(3));
+    Job job = *waiting.job;
+    job.lines[0].bender.body = {{"wall", Stands::bench, HalfSpace{{-280, 0, 0}, {-1, 0, 0}}}};
+    State state = apply(waiting, CardKept{job.lines[0].bender, true, job}).state;  // nobody has answered yet
+    REQUIRE(state.orders[0].rest.looking);
+    for (const Action& action : std::vector<Action>{Key{"4"}, Key{"7"}, Next{}, LookAtRescue{}}) state = apply(state, action).state;
+    REQUIRE(state.looks.screen == Screen::rescue);
+    REQUIRE(state.rescue);
+    const auto found = with_wall(waiting, -280).orders[0].rest.verdict;
+    REQUIRE(found);
+    const State told = apply(state, OrderIs{state.orders[0].rest.question, found, nullptr}).state;
+    CHECK(bar_to_start(told) == Bar::stopped);
+    CHECK_FALSE(told.rescue);
+    CHECK(told.looks.screen != Screen::rescue);
+    CHECK(apply(told, TakeRescue{0}).state.work == state.work);
+}
+
 TEST_CASE("an order that was found holds for one springback: half a degree more of it is asked about anew") {
     const State state = with_wall(tank_with_made(3), -280);
     REQUIRE(other_rest(state)->is == OtherRest::Is::found);
