@@ -340,18 +340,8 @@ TEST_CASE("no line of a stopped sheet's table can be taken for one to work by") 
 
 namespace {
 
-/// Along 10, up 8, and 10 back, at the check of the first bend made.
-State hook_read(const std::string& keys) {
-    Job job = sample_job();
-    Line line = line_of({10, 8, 10}, {{90, 0}, {90, 0}});
-    line.name = "square hook";
-    line.b.trim = inches(0.5);
-    line.bend_notes.resize(2);
-    job.lines = {line, job.lines[1]};
-    State state = touched(job_open(), {JobRead{"hook", "jobs/hook.json", job}, OpenLine{"square hook"}, NewStick{inches(240)}, Next{}});
-    state = touched(all_ticked(state), {Next{}, Next{}});
-    return reading(at_check(state), keys);
-}
+/// The first bend made of a hook reads that.
+State hook_read(const std::string& keys) { return reading(at_check(at_hook()), keys); }
 
 }  // namespace
 
@@ -372,8 +362,7 @@ TEST_CASE("can this tube be saved: ways, under, as it is, and not at all") {
     made = touched(all_ticked(made), {Next{}});
     expect_screen("rescue-done", made);
     // The second bend is the last.
-    State last = touched(hook_read("90"), {});
-    last = reading(at_check(last), "93");
+    const State last = reading(at_check(hook_read("90")), "93");
     expect_screen("rescue-none", touched(last, {LookAtRescue{}}));
     expect_screen("rescue-none-wrong", touched(last, {LookAtRescue{}, WentWrong{}}));
     expect_screen("rescue-wrong", touched(hook_read("90"), {WentWrong{}}));

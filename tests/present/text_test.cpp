@@ -124,4 +124,12 @@ TEST_CASE("shares that follow each other add up to their sum as it is shown") {
     CHECK(percents({}).empty());
 }
 
+TEST_CASE("how far something is moved is said as coarsely as still shows it, whichever way it goes") {
+    CHECK(moved_text(inches(-3.0 / 16), sixteenths) == "3/16\"");
+    CHECK(moved_text(inches(1.0 / 64), sixteenths) == "1/64\"");
+    CHECK(moved_text(inches(0.005), sixteenths) == "0.005\"");
+    CHECK(moved_text(Length{-0.2}, metric) == "0.2 mm");
+    CHECK(moved_text(Length{0.03}, metric) == "0.03 mm");
+}
+
 }  // namespace tubewright

@@ -103,6 +103,18 @@ State reading(State state, const std::string& keys) {
     return touched(std::move(state), {Next{}});
 }
 
+State at_line(Line line) {
+    Job job = sample_job();
+    line.name = "square hook";
+    line.b.trim = inches(0.5);
+    line.bend_notes.resize(line.route.bends.size());
+    job.lines = {line, job.lines[1]};
+    const State state = touched(job_open(), {JobRead{"hook", "jobs/hook.json", job}, OpenLine{"square hook"}, NewStick{inches(240)}, Next{}});
+    return touched(all_ticked(state), {Next{}, Next{}});
+}
+
+State at_hook() { return at_line(line_of({10, 8, 10}, {{90, 0}, {90, 0}})); }
+
 State tank_with_made(std::size_t bends) {
     State state = touched(job_open(), {JobRead{"tank", "jobs/tank.json", tank_job()}, OpenLine{"round the tank"}, NewStick{inches(240)}, Next{}});
     state = touched(all_ticked(state), {Next{}, Next{}});

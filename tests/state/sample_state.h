@@ -44,6 +44,12 @@ State reading(State state, const std::string& keys);
 /// Round the tank, cut and inked for the order 4 5 3 6 2 1, always with A on the hook, and the first of them bent.
 State tank_with_made(std::size_t bends);
 
+/// That line of the sample's tube beside one of its others, cut, inked, at the mark of its first bend; half an inch is left on at B.
+State at_line(Line line);
+/// Along 10, up 8, and 10 back.
+State at_hook();
+
+
 /// The card is changed: a wall so far to the right, or to the left below 0, of where the bend starts, and more besides.
 State with_wall(const State& state, double right_mm, const std::vector<Solid>& more = {});
 
