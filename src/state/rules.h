@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "bench/tape_check.h"
+#include "state/rack.h"
 #include "state/state.h"
 
 namespace tubewright {
@@ -104,8 +105,8 @@ struct StickStanding {
 StickStanding stick_standing(const State& state);
 /// How much a stick of this length falls short of the line that is about to be cut; nothing where it does not.
 std::optional<Length> too_short_by(const State& state, Length stick);
-std::vector<Offcut> fitting_offcuts(const State& state);  ///< shortest first
-std::vector<Offcut> offcuts_of_tube(const State& state);  ///< of the line in hand, or all; longest first
+std::vector<RackLength> fitting_offcuts(const State& state);  ///< shortest first
+std::vector<RackLength> offcuts_of_tube(const State& state);  ///< of the line in hand, beside the one in use; longest first
 
 // --- the reading
 enum class Verdict { right, under, over };
