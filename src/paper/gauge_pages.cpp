@@ -11,7 +11,7 @@
 namespace tubewright {
 namespace {
 
-constexpr Length wanted_leg{55};
+constexpr Length wanted_leg{50};
 constexpr Letters caption_letters{16, true}, pulled_letters{11};
 constexpr double caption_mm = 8, between_mm = 8;
 /// Around the words on a card: to its edges, and to the thin line's own words.
@@ -25,7 +25,7 @@ struct Row {
 /// The words on a card, the first row that large.
 std::vector<Row> card_rows(const GaugesView& gauges, const AngleGauge& gauge, double pt, bool with_line) {
     std::vector<Row> rows;
-    if (gauges.stopped) rows.push_back({"STOP", {pt, true}});
+    if (gauges.stopped) rows.push_back({paper_says::stop_alone(), {pt, true}});
     rows.push_back({gauge.angle, {pt, true}});
     rows.push_back({gauge.bends, {0.7 * pt}});
     if (with_line) rows.push_back({gauges.line, {0.6 * pt}});
@@ -45,8 +45,16 @@ RowsSize size_of(const std::vector<Row>& rows, const Lettering& lettering) {
     return size;
 }
 
-/// The middle of a box of this size that lies in the card whole, as near to the card's own middle as can be.
-std::optional<Spot> middle_for(const std::vector<Spot>& card, RowsSize size) {
+/// The card, and what of it the thin line's words leave free.
+struct CardRoom {
+    std::vector<Spot> card, clear;
+
+    bool holds(Spot spot) const { return is_inside(card, spot) && is_inside(clear, spot); }
+};
+
+/// The middle of a box of this size that the card has room for, as near to the card's own middle as can be.
+std::optional<Spot> middle_for(const CardRoom& room, RowsSize size) {
+    const std::vector<Spot>& card = room.card;
     const Bounds bounds = bounds_of(card);
     Spot middle{0, 0};
     for (const Spot& spot : card) middle = {middle.x_mm + spot.x_mm / static_cast<double>(card.size()), middle.y_mm + spot.y_mm / static_cast<double>(card.size())};
@@ -56,7 +64,7 @@ std::optional<Spot> middle_for(const std::vector<Spot>& card, RowsSize size) {
     for (double x = bounds.least.x_mm; x < bounds.most.x_mm; x += step_mm)
         for (double y = bounds.least.y_mm; y < bounds.most.y_mm; y += step_mm) {
             const std::vector<Spot> box = box_of({x - size.width_mm / 2, y - size.height_mm / 2}, size.width_mm, size.height_mm);
-            if (!std::all_of(box.begin(), box.end(), [&](Spot corner) { return is_inside(card, corner); })) continue;
+            if (!std::all_of(box.begin(), box.end(), [&](Spot corner) { return room.holds(corner); })) continue;
             const double far = std::hypot(x - middle.x_mm, y - middle.y_mm);
             if (!best || far < least) {
                 best = Spot{x, y};
@@ -66,7 +74,7 @@ std::optional<Spot> middle_for(const std::vector<Spot>& card, RowsSize size) {
     return best;
 }
 
-void draw_card_words(const GaugesView& gauges, const AngleGauge& gauge, const std::vector<Spot>& card, const Lettering& lettering, PrintBlock& block) {
+void draw_card_words(const GaugesView& gauges, const AngleGauge& gauge, const CardRoom& card, const Lettering& lettering, PrintBlock& block) {
     for (const bool with_line : {true, false})
         for (double pt = 22; pt >= (with_line ? 15 : 8); --pt) {
             const std::vector<Row> rows = card_rows(gauges, gauge, pt, with_line);
@@ -84,12 +92,12 @@ void draw_card_words(const GaugesView& gauges, const AngleGauge& gauge, const st
 }
 
 /// Along the inner side of the leg that ends `path`, never upside down.
-void draw_leg_words(const std::string& words, const std::vector<Spot>& path, Angle angle, const Lettering& lettering, PrintBlock& block) {
+void draw_leg_words(const std::string& words, const std::vector<Spot>& path, Angle angle, Length leg, const Lettering& lettering, PrintBlock& block) {
     const Spot end = path.back();
     const double away = 1.2, tall = 0.73 * mm_of_pt(pulled_letters.pt), width = lettering.width_mm(words, pulled_letters);
     const Spot along{std::cos(angle.rad()), -std::sin(angle.rad())}, inward{-std::sin(angle.rad()), -std::cos(angle.rad())};
     const bool upside_down = along.x_mm < -1e-6;
-    const double back = upside_down ? 1 : 1 + width, in = upside_down ? away + tall : away;
+    const double middle = std::max(leg.mm / 2, width / 2 + 1), back = middle + (upside_down ? -width / 2 : width / 2), in = upside_down ? away + tall : away;
     const Spot start{end.x_mm - back * along.x_mm + in * inward.x_mm, end.y_mm - back * along.y_mm + in * inward.y_mm};
     block.drawn.push_back(Lettered{start, words, pulled_letters, Tint::black, angle.deg + (upside_down ? 180 : 0)});
 }
@@ -117,8 +125,8 @@ GaugeDrawing gauge_shape(const GaugesView& gauges, const AngleGauge& gauge, Leng
     drawing.drawn.push_back(Stroked{outline, 0.2, Tint::grey, true});
     drawing.drawn.push_back(Stroked{thin, 0.2});
     drawing.drawn.push_back(Stroked{card, 0.5, Tint::black, true});
-    draw_leg_words(gauge.pulled_told, thin, gauge.pulled, lettering, drawing);
-    draw_card_words(gauges, gauge, card_of({pulled.radius, pulled.angle, pulled.leg}, half + words_room), lettering, drawing);
+    draw_leg_words(gauge.pulled_told, thin, gauge.pulled, pulled.leg, lettering, drawing);
+    draw_card_words(gauges, gauge, {card, card_of(pulled, half + words_room)}, lettering, drawing);
     std::vector<Spot> all = outline;
     all.insert(all.end(), card.begin(), card.end());
     all.insert(all.end(), thin.begin(), thin.end());
@@ -147,8 +155,7 @@ std::vector<PrintedPage> gauge_pages(const GaugesView& gauges, PageSize size, co
     const std::string title = paper_says::gauges_title(gauges.line);
     const double width = extent_of(size, false).width_mm - 2 * margin_mm;
     Flow flow(size, false, title, title_block(lettering, title, gauges.stopped, width), check_bar_block(lettering, gauges.unit, width));
-    if (gauges.gauges.empty()) flow.add(paragraph(lettering, paper_says::no_bends(), width, body));
-    else flow.add(paragraph(lettering, paper_says::gauges_told(), width, body));
+    flow.add(paragraph(lettering, gauges.told, width, body));
     PrintBlock row;
     double row_width = 0;
     const auto end_row = [&] {

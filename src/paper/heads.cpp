@@ -6,8 +6,10 @@ namespace tubewright {
 
 PrintBlock stop_block(const Lettering& lettering, double width_mm) {
     PrintBlock block{12};
-    const Letters letters = lettering.fitted(paper_says::stop(), width_mm - 6, {22, true}, 8);
-    block.drawn = {Filled{box_of({0, 0}, width_mm, block.height_mm), Tint::red}, Lettered{{3, 8.6}, paper_says::stop(), letters, Tint::white}};
+    constexpr Letters large{22, true};
+    const bool narrow = lettering.width_mm(paper_says::stop(), {16, true}) > width_mm - 6;
+    const std::string words = narrow ? paper_says::stop_alone() : paper_says::stop();
+    block.drawn = {Filled{box_of({0, 0}, width_mm, block.height_mm), Tint::red}, Lettered{{3, 8.6}, words, lettering.fitted(words, width_mm - 6, large, 8), Tint::white}};
     return block;
 }
 
@@ -30,6 +32,7 @@ PrintBlock check_bar_block(const Lettering& lettering, Unit unit, double width_m
     block.drawn.push_back(Filled{box_of({0, block.height_mm}, bar.length.mm, 4), Tint::black});
     const PrintBlock told = paragraph(lettering, bar.told, width_mm, body);
     append(block, told, 5);
+    append(block, gap(1.5));
     return block;
 }
 

@@ -58,6 +58,14 @@ std::vector<std::string> letters_of(const std::string& text) {
     return all;
 }
 
+bool is_digit(const std::string& letter) { return letter.size() == 1 && letter[0] >= '0' && letter[0] <= '9'; }
+
+/// Whether the blank at `i` stands within 43 13/16" or 12.5 mm.
+bool belongs_together(const std::vector<std::string>& letters, std::size_t i) {
+    if (i == 0 || i + 1 >= letters.size() || !is_digit(letters[i - 1])) return false;
+    return is_digit(letters[i + 1]) || (i + 2 < letters.size() && letters[i + 1] == "m" && letters[i + 2] == "m");
+}
+
 }  // namespace
 
 Lettering::Faces::~Faces() {
@@ -134,9 +142,10 @@ std::vector<std::string> Lettering::lines(const std::string& text, double widest
         }
         word.clear();
     };
-    for (const std::string& letter : letters_of(text)) {
-        if (letter == " ") end_word();
-        else word += letter;
+    const std::vector<std::string> letters_in = letters_of(text);
+    for (std::size_t i = 0; i < letters_in.size(); ++i) {
+        if (letters_in[i] == " " && !belongs_together(letters_in, i)) end_word();
+        else word += letters_in[i];
     }
     end_word();
     if (!line.empty() || all.empty()) all.push_back(line);

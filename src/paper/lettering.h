@@ -22,7 +22,7 @@ public:
     static Result<Lettering, FontNotRead> of(const FontBytes& bytes);
 
     double width_mm(const std::string& text, Letters letters) const;
-    /// Broken at blanks, and within a word that is wider than a line. Line ends count as blanks.
+    /// Broken at blanks, though not before a number's fraction or its unit, and within a word that is wider than a line. Line ends count as blanks.
     std::vector<std::string> lines(const std::string& text, double widest_mm, Letters letters) const;
     /// These letters, or smaller ones with which the text is no wider than that; not under `least_pt`.
     Letters fitted(const std::string& text, double widest_mm, Letters letters, double least_pt) const;

@@ -20,9 +20,6 @@ PrintBlock named(const std::string& name, const std::string& words, double width
     return whole;
 }
 
-/// A word in large letters before a sentence, such as what a finding weighs.
-PrintBlock weighed(const std::string& weight, const std::string& words, double width, const Lettering& lettering) { return named(weight, words, width, lettering); }
-
 PrintBlock bulleted(const std::string& words, double width, const Lettering& lettering) {
     constexpr double indent_mm = 6;
     PrintBlock text = paragraph(lettering, words, width - indent_mm, body);
@@ -48,7 +45,7 @@ void add_facts(const SheetWords& sheet, const Lettering& lettering, Flow& flow) 
     flow.add(named(paper_says::bender(), sheet.bender, width, lettering));
     flow.add(named(paper_says::job(), sheet.job, width, lettering));
     if (!sheet.note.empty()) flow.add(named(paper_says::note(), sheet.note, width, lettering));
-    for (const WeightedWords& finding : sheet.findings) flow.add(weighed(finding.weight, finding.words, width, lettering), 1);
+    for (const WeightedWords& finding : sheet.findings) flow.add(named(paper_says::weight(finding.weight), finding.words, width, lettering), 1);
 }
 
 /// The number in a black box, the bend, which end is held, and a box to tick.
@@ -63,7 +60,7 @@ PrintBlock step_head(const StepWords& step, double width, const Lettering& lette
     double x = number_width + 4;
     head.drawn.push_back(Lettered{{x, 8.4}, bend, bend_letters});
     x += lettering.width_mm(bend, bend_letters) + 8;
-    head.drawn.push_back(Lettered{{x, 8.4}, paper_says::on_the_hook(step.hook), {16, true}});
+    head.drawn.push_back(Lettered{{x, 8.4}, step.hook_told, {16, true}});
     const std::string made = paper_says::made();
     head.drawn.push_back(Lettered{{width - box - 2 - lettering.width_mm(made, body), 8.4}, made, body});
     head.drawn.push_back(Stroked{box_of({width - box, 2}, box, box), 0.5, Tint::black, true});
@@ -100,7 +97,7 @@ PrintBlock pull_column(const StepWords& step, double width, const Lettering& let
 
 PrintBlock step_block(const SheetWords& sheet, const StepWords& step, double width, const Lettering& lettering) {
     constexpr double between_columns = 4;
-    const double mark = 0.30 * width, turn = 0.43 * width, pull = width - mark - turn - 2 * between_columns;
+    const double mark = 0.28 * width, turn = 0.45 * width, pull = width - mark - turn - 2 * between_columns;
     PrintBlock block = sheet.stopped ? stop_block(lettering, width) : PrintBlock{};
     append(block, step_head(step, width, lettering));
     const PrintBlock columns[] = {mark_column(step, mark, lettering), turn_column(step, turn, lettering), pull_column(step, pull, lettering)};

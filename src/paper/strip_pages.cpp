@@ -10,12 +10,12 @@ namespace {
 
 constexpr Letters first_letters{16, true}, piece_letters{12}, join_letters{12};
 // Heights on a piece, from the edge that lies along the tube.
-constexpr double tick_mm = 12, label_mm = 19, label_rows_mm = 20, piece_words_mm = 44, piece_mm = 47;
-constexpr double tab_mm = 12, join_words_mm = 8;
+constexpr double tick_mm = 10, label_mm = 16, label_rows_mm = 16.5, piece_words_mm = 44, piece_mm = 47;
+constexpr double tab_mm = 12, inset_mm = 2, join_words_mm = 8;
 
 StripRoom room_on(PageSize size, Unit unit) {
     const double paper = extent_of(size, true).width_mm - 2 * margin_mm;
-    return {Length{paper}, Length{tab_mm}, Length{join_words_mm}, Length{3}, unit == Unit::inch ? Length{25.4 / 4} : Length{5}};
+    return {Length{paper}, Length{tab_mm}, Length{inset_mm}, Length{join_words_mm}, Length{3}, unit == Unit::inch ? Length{25.4 / 4} : Length{5}};
 }
 
 Letters letters_of_row(std::size_t row) { return row == 0 ? first_letters : body; }
@@ -66,7 +66,7 @@ PrintBlock piece_block(const StripView& strip, const std::vector<StripPiece>& pi
     const bool last = number + 1 == pieces.size();
     double paper_end = length;
     if (last)
-        for (std::size_t i = 0; i < plan.spots.size(); ++i) paper_end = std::max(paper_end, plan.label_starts[i].mm + label_width(strip.marks[plan.spots[i]], lettering));
+        for (std::size_t i = 0; i < plan.spots.size(); ++i) paper_end = std::max(paper_end, plan.label_starts[i].mm + label_width(strip.marks[plan.spots[i]], lettering) + inset_mm);
     if (!last) draw_tab(number + 1, length, lettering, piece);
     piece.drawn.push_back(Stroked{box_of({0, 0}, paper_end, piece_mm), 0.25, Tint::black, true});
     if (number > 0) {
@@ -79,7 +79,7 @@ PrintBlock piece_block(const StripView& strip, const std::vector<StripPiece>& pi
         draw_tick(mark, x, piece_mm, piece);
         draw_label(mark, x, plan.label_starts[i].mm, lettering, piece);
     }
-    const double words_start = number > 0 ? join_words_mm : 2;
+    const double words_start = number > 0 ? join_words_mm : inset_mm;
     const std::string words = paper_says::piece(strip.line, number + 1, pieces.size());
     piece.drawn.push_back(Lettered{{words_start, piece_words_mm}, words, lettering.fitted(words, paper_end - words_start - 2, piece_letters, 5)});
     if (strip.stopped) append(piece, stop_block(lettering, paper_end), 0);

@@ -28,8 +28,8 @@ bool is_clear(const std::vector<LabelledSpot>& spots, Length join, Length cleara
 
 /// The furthest join that keeps clear and leaves the labels room; else the furthest there is.
 Length next_join(Length from, Length cut, const std::vector<LabelledSpot>& spots, const StripRoom& room) {
-    constexpr Length least_last_piece{40};
-    const Length words = from > Length{} ? room.join_words : Length{};
+    constexpr Length least_last_piece{60};
+    const Length words = from > Length{} ? room.join_words : room.inset;
     const Length furthest = std::max(std::min(from + room.widest - room.tab, cut - least_last_piece), from + room.step);
     const double last_step = std::floor(furthest.mm / room.step.mm + tolerance::arithmetic);
     for (const double share : {1.0, 0.5, 0.25})
@@ -77,9 +77,9 @@ std::vector<StripPiece> strip_pieces(Length cut, const std::vector<LabelledSpot>
     std::vector<StripPiece> pieces;
     Length from;
     for (bool last = false; !last;) {
-        const Length words = pieces.empty() ? Length{} : room.join_words;
+        const Length words = pieces.empty() ? room.inset : room.join_words;
         const Length beyond = cut + Length{1};  // the spot on end B itself is the last piece's
-        last = cut - from <= room.widest && labels_length(between(spots, from, beyond), room.label_gap) <= room.widest - words;
+        last = cut - from <= room.widest && labels_length(between(spots, from, beyond), room.label_gap) <= room.widest - words - room.inset;
         StripPiece piece{from, last ? cut : next_join(from, cut, spots, room), {}, {}};
         if (piece.to >= cut) {
             piece.to = cut;
@@ -90,7 +90,7 @@ std::vector<StripPiece> strip_pieces(Length cut, const std::vector<LabelledSpot>
             if (spots[i].at >= from && spots[i].at < end) piece.spots.push_back(i);
         const std::vector<LabelledSpot> here = between(spots, from, end);
         const Length needed = words + labels_length(here, room.label_gap);
-        piece.label_starts = label_starts(here, words, last ? std::max(cut - from, needed) : piece.to - from, room.label_gap);
+        piece.label_starts = label_starts(here, words, last ? std::max(cut - from - room.inset, needed) : piece.to - from, room.label_gap);
         from = piece.to;
         pieces.push_back(std::move(piece));
     }

@@ -10,7 +10,8 @@ namespace tubewright {
 struct StripRoom {
     Length widest;      ///< of a piece without its tab: what the paper has
     Length tab;         ///< beyond a join, for the next piece to lie on
-    Length join_words;  ///< at the start of each piece but the first, kept free of labels
+    Length inset;       ///< kept free of labels at the tube's ends
+    Length join_words;  ///< and at the start of each piece but the first
     Length label_gap;   ///< between two labels
     Length step;        ///< joins lie on whole multiples of it, so that a tape finds them
 };

@@ -44,8 +44,12 @@ StripView strip_view(const Sheet& sheet, const Tape& tape) {
 }
 
 GaugesView gauges_view(const Sheet& sheet, const Tape& tape) {
-    GaugesView view{sheet.line.name, stopped(sheet), tape.unit, sheet.line.tube.od, {}, sheet.line.bender.radius, {}};
-    if (!sheet.layout) return view;
+    GaugesView view{sheet.line.name, stopped(sheet), tape.unit, sheet.line.tube.od, {}, sheet.line.bender.radius, {}, ""};
+    if (!sheet.layout) {
+        view.told = paper_says::not_laid_out();
+        return view;
+    }
+    view.told = sheet.steps.empty() ? paper_says::no_bends() : paper_says::gauges_told();
     view.finished_radius = sheet.layout->part.radius;
     std::vector<Step> steps = sheet.steps;
     std::stable_sort(steps.begin(), steps.end(), [](const Step& a, const Step& b) { return a.target < b.target; });
@@ -71,6 +75,7 @@ std::string strip_title(const std::string& line) { return "Marking strip: " + li
 std::string gauges_title(const std::string& line) { return "Angle gauges: " + line; }
 std::string sheet_title(const std::string& line, const std::string& job) { return "Bend sheet: " + line + ", " + job; }
 std::string stop() { return "STOP: don't cut, mark or bend by this."; }
+std::string stop_alone() { return "STOP"; }
 std::string not_laid_out() { return "This line can't be laid out as it stands; its bend sheet says why."; }
 std::string no_bends() { return "This line has no bends."; }
 std::string join(std::size_t number) { return "join " + std::to_string(number); }
@@ -95,15 +100,15 @@ std::string end(End end) { return capital(end_name(end)); }
 std::string tube() { return "Tube"; }
 std::string bender() { return "Bender"; }
 std::string note() { return "Note"; }
+std::string weight(const std::string& weight) { return capital(weight); }
 std::string job() { return "Job"; }
 std::string mark_from_a() { return "Mark, from end A"; }
-std::string from_b(const std::string& length) { return "from end B " + length; }
+std::string from_b(const std::string& length) { return "end B: " + length; }
 std::string on_line(const std::string& name) { return "on line " + name; }
 std::string turn() { return "Turn"; }
 std::string pull_to() { return "Pull to"; }
 std::string reads_then(const std::string& target, const std::string& springs) { return "springs " + springs + " to " + target; }
 std::string bend(const std::string& number) { return "Bend " + number; }
-std::string on_the_hook(const std::string& hook) { return "hook: end " + hook; }
 std::string tally(const std::string& formed, const std::string& left) { return "Formed " + formed + ", left " + left; }
 std::string read_off() { return "it reads"; }
 std::string made() { return "made"; }

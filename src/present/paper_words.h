@@ -41,6 +41,7 @@ struct GaugesView {
     Length od;
     Length finished_radius, form_radius;  ///< to the tube's centre: released, and round the form
     std::vector<AngleGauge> gauges;       ///< the smallest angle first; none where the line has no bends or can't be laid out
+    std::string told;
 };
 /// Bends share a gauge where their targets are within this: a tenth of what a protractor shows. Our choice.
 inline constexpr Angle same_gauge{0.05};
@@ -60,6 +61,7 @@ std::string gauges_title(const std::string& line);
 /// At the foot of each page of the sheet.
 std::string sheet_title(const std::string& line, const std::string& job);
 std::string stop();
+std::string stop_alone();
 std::string not_laid_out();
 std::string no_bends();
 std::string join(std::size_t number);       ///< "join 2"
@@ -76,6 +78,7 @@ std::string end(End end);
 std::string tube();
 std::string bender();
 std::string note();
+std::string weight(const std::string& weight);  ///< of a finding, as a heading
 std::string job();
 std::string mark_from_a();
 std::string from_b(const std::string& length);
@@ -84,7 +87,6 @@ std::string turn();
 std::string pull_to();
 std::string reads_then(const std::string& target, const std::string& springs);
 std::string bend(const std::string& number);
-std::string on_the_hook(const std::string& hook);
 std::string tally(const std::string& formed, const std::string& left);
 std::string read_off();
 std::string made();

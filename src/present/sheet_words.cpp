@@ -43,6 +43,7 @@ StepWords step_words(const Sheet& sheet, std::size_t i, const Tape& tape) {
     words.step = std::to_string(i + 1);
     words.bend = std::to_string(step.bend + 1);
     words.hook = std::string(1, letter(step.hook)) + ", " + hand_word(sheet.set_up.hook);
+    words.hook_told = capital(end_name(step.hook)) + " on the hook, on your " + hand_word(sheet.set_up.hook);
     words.from_a = text(from_a, tape);
     words.from_b = text(rest_of(cut, from_a, tape), tape);
     words.line = sheet.line.bender.marks[step.align_to].name;

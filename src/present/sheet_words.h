@@ -15,6 +15,7 @@ namespace tubewright {
 /// One step of the order of work. The short ones stand in a table or as figures, `how` is sentences.
 struct StepWords {
     std::string step, bend, hook, from_a, from_b, line, turn, pull_to, springs, formed, left;
+    std::string hook_told;  ///< "End A on the hook, on your left"
     std::string how;
     std::string target;
     ClockView clock;

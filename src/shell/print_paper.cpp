@@ -61,7 +61,8 @@ std::vector<PrintedPage> pages_for(const PaperRequest& request, const ReadJob& r
     for (const Sheet& sheet : sheets) {
         if (asked("sheet")) add(pages, sheet_pages(sheet_words(read.job, sheet, read.known.checklists, tape), size, lettering));
         if (asked("strip")) add(pages, strip_pages(strip_view(sheet, tape), size, lettering));
-        if (asked("gauges")) add(pages, gauge_pages(gauges_view(sheet, tape), size, lettering));
+        const GaugesView gauges = gauges_view(sheet, tape);
+        if (request.what ? asked("gauges") : !gauges.gauges.empty()) add(pages, gauge_pages(gauges, size, lettering));
     }
     return pages;
 }
