@@ -79,6 +79,8 @@ std::optional<TickList> current_list(const LineWork& work);
 std::vector<TickItem> tick_items(const State& state, TickList list);
 std::vector<CheckItem> cautions_for(const State& state);
 std::vector<CheckItem> cautions_for(const Checklists& lists, Service service, const Line& line);
+/// What is left to be proved when the line is in place.
+std::vector<CheckItem> hand_over_for(const Checklists& lists, Service service, const Line& line);
 /// Neither ticked nor left for later.
 std::size_t ticks_missing(const State& state, TickList list);
 
