@@ -4,7 +4,9 @@
 #include <filesystem>
 #include <iostream>
 
+#include "shell/backup_commands.h"
 #include "shell/print.h"
+#include "shell/today.h"
 #include "shell/window.h"
 #include "store/refusal.h"
 
@@ -14,7 +16,7 @@ namespace {
 struct WhatIsAsked {
     std::string job, home, touch_map;
     SheetRequest sheet;
-    std::string check;
+    std::string check, back_up_to, restore;
 };
 
 constexpr const char* footer =
@@ -59,6 +61,12 @@ int run(int count, char** words) {
     CLI::App* check = app.add_subcommand("check", "Print what speaks against the lines of a job");
     check->set_help_flag("--help", "Print this");
     check->add_option("JOB", asked.check, "A job file")->required();
+    CLI::App* backup = app.add_subcommand("backup", "Back up all that is yours into one file, and check it");
+    backup->set_help_flag("--help", "Print this");
+    backup->add_option("--to", asked.back_up_to, "A folder, such as a stick's, for a second copy")->type_name("FOLDER");
+    CLI::App* restoring = app.add_subcommand("restore", "Go back to a backup; what is there now is backed up first");
+    restoring->set_help_flag("--help", "Print this");
+    restoring->add_option("FILE", asked.restore, "A backup")->required();
     try {
         app.parse(count, words);
     } catch (const CLI::Success& done) {
@@ -66,13 +74,15 @@ int run(int count, char** words) {
     } catch (const CLI::Error& wrong) {
         return not_understood(wrong.what());
     }
-    if ((*sheet || *check) && !(asked.job.empty() && asked.touch_map.empty()))
+    if ((*sheet || *check || *backup || *restoring) && !(asked.job.empty() && asked.touch_map.empty()))
         return not_understood((asked.job.empty() ? "--touch-map" : in_short(asked.job)) + " does not belong here");
     if (*sheet) return print_sheet(find_places(asked.home), asked.sheet, std::cout, std::cerr);
     if (*check) return print_check(find_places(asked.home), asked.check, std::cout, std::cerr);
+    if (*backup) return back_up(find_places(asked.home), asked.back_up_to, today(), std::cout, std::cerr);
+    if (*restoring) return restore(find_places(asked.home), asked.restore, today(), std::cout, std::cerr);
     // A lone word that is no file is more likely a command misspelt than a job.
     if (asked.job.find_first_of("./") == std::string::npos && !asked.job.empty() && !std::filesystem::exists(asked.job)) {
-        std::cerr << in_short(asked.job) << " is neither a command nor a file that is there; allowed: sheet, check, or a job file.\n";
+        std::cerr << in_short(asked.job) << " is neither a command nor a file that is there; allowed: sheet, check, backup, restore, or a job file.\n";
         return exit_status::refused;
     }
     return open_bench(asked);
