@@ -3,6 +3,8 @@
 // (default_order) in the same run. Prints; asserts nothing; is no test.
 //
 //   order_bench [LINES] [MICROSECONDS]     lines of each kind, 8 unless told; what each made-up answer takes, 5 unless told
+//   order_bench ways [LINES]               only the ways out of lines that have no order, 4 of each kind unless told. With
+//                                          TUBEWRIGHT_ANSWERS=1 it prints them, to be compared before and after a change
 
 #include <algorithm>
 #include <cstdlib>
@@ -233,6 +235,10 @@ void measure_ways_out(std::size_t lines) {
 }  // namespace
 
 int main(int count, char** words) {
+    if (count > 1 && std::string(words[1]) == "ways") {
+        measure_ways_out(count > 2 ? static_cast<std::size_t>(std::max(1, std::atoi(words[2]))) : 4);
+        return 0;
+    }
     measure_ways_out(4);
     measure_real(count > 1 ? static_cast<std::size_t>(std::max(1, std::atoi(words[1]))) : 8);
     const double microseconds = count > 2 ? std::atof(words[2]) : 5;
