@@ -242,8 +242,9 @@ bool Handling::is_free(std::uint64_t made, const Placing& placing) {
     Works& works = *works_;
     Hold& hold = works.hold(placing);
     const int hook = hold.hook.node(hold.hook.mine(made)), lever = hold.lever.node(hold.lever.mine(made));
+    // A bent tube seldom goes in where it does not come out: out is asked first.
     return works.side_free(hold, true, hook) && works.side_free(hold, false, lever) && works.pair_free(hold, hook, lever) &&
-           works.any_way(hold, false, hook, lever) && works.any_way(hold, true, hook, lever);
+           works.any_way(hold, true, hook, lever) && works.any_way(hold, false, hook, lever);
 }
 
 std::optional<Obstacle> Handling::obstacle(std::uint64_t made, const Placing& placing) {

@@ -47,12 +47,17 @@ std::optional<double> advance(const Capsule& moving, const Motion& motion, const
     const double room = tolerance::handling_room.mm, step = tolerance::handling_step.mm;
     // What lies off the line turns with it at other speeds, but the gap counts from the line: its speed is enough.
     const double fast = fastest(motion, moving);
+    // Without a turn the gap between two convex bodies is a convex function of t: its slope only grows, and tells when none comes any more.
+    const bool convex = motion.turn == 0 && std::isinf(motion.only_beyond);
+    double last_t = 0, last = std::numeric_limits<double>::infinity();
     for (double t = motion.from;;) {
         const std::optional<Capsule> here = moved(motion, moving, t);
         if (!here) return std::nullopt;
         const double apart = gap(*here);
         if (apart < room) return t;
         if (t >= motion.to || fast <= 0) return std::nullopt;
+        if (convex && std::isfinite(last) && apart + std::min(0.0, (apart - last) / (t - last_t)) * (motion.to - t) > room + tolerance::arithmetic) return std::nullopt;
+        last_t = t, last = apart;
         t = std::min(motion.to, t + (apart - room + step) / fast);
     }
 }

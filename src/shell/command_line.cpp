@@ -4,8 +4,10 @@
 #include <filesystem>
 #include <iostream>
 
+#include "shell/backup_commands.h"
 #include "shell/print.h"
 #include "shell/print_paper.h"
+#include "shell/today.h"
 #include "shell/window.h"
 #include "store/refusal.h"
 
@@ -15,7 +17,7 @@ namespace {
 struct WhatIsAsked {
     std::string job, home, touch_map;
     SheetRequest sheet;
-    std::string check;
+    std::string check, back_up_to, restore;
     PaperRequest paper;
 };
 
@@ -68,6 +70,12 @@ int run(int count, char** words) {
     paper->add_option("--what", asked.paper.what, "Only sheet, strip or gauges; else all three")->type_name("KIND");
     paper->add_option("--page", asked.paper.page, "letter or a4; else letter for inches, a4 for mm")->type_name("SIZE");
     paper->add_option("--out", asked.paper.out, "The PDF file to write")->type_name("FILE")->required();
+    CLI::App* backup = app.add_subcommand("backup", "Back up all that is yours into one file, and check it");
+    backup->set_help_flag("--help", "Print this");
+    backup->add_option("--to", asked.back_up_to, "A folder, such as a stick's, for a second copy")->type_name("FOLDER");
+    CLI::App* restoring = app.add_subcommand("restore", "Go back to a backup; what is there now is backed up first");
+    restoring->set_help_flag("--help", "Print this");
+    restoring->add_option("FILE", asked.restore, "A backup")->required();
     try {
         app.parse(count, words);
     } catch (const CLI::Success& done) {
@@ -75,14 +83,17 @@ int run(int count, char** words) {
     } catch (const CLI::Error& wrong) {
         return not_understood(wrong.what());
     }
-    if ((*sheet || *check || *paper) && !(asked.job.empty() && asked.touch_map.empty()))
+    if ((*sheet || *check || *paper || *backup || *restoring) && !(asked.job.empty() && asked.touch_map.empty()))
         return not_understood((asked.job.empty() ? "--touch-map" : in_short(asked.job)) + " does not belong here");
     if (*sheet) return print_sheet(find_places(asked.home), asked.sheet, std::cout, std::cerr);
     if (*paper) return print_paper(find_places(asked.home), asked.paper, std::cerr);
     if (*check) return print_check(find_places(asked.home), asked.check, std::cout, std::cerr);
+    if (*backup) return back_up(find_places(asked.home), asked.back_up_to, today(), std::cout, std::cerr);
+    if (*restoring) return restore(find_places(asked.home), asked.restore, today(), std::cout, std::cerr);
     // A lone word that is no file is more likely a command misspelt than a job.
     if (asked.job.find_first_of("./") == std::string::npos && !asked.job.empty() && !std::filesystem::exists(asked.job)) {
-        std::cerr << in_short(asked.job) << " is neither a command nor a file that is there; allowed: sheet, check, paper, or a job file.\n";
+        std::cerr << in_short(asked.job) << " is neither a command nor a file that is there; allowed: sheet, check, paper, backup, restore, or a job file.
+";
         return exit_status::refused;
     }
     return open_bench(asked);

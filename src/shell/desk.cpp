@@ -1,14 +1,15 @@
 #include "shell/desk.h"
 
 #include <algorithm>
-#include <charconv>
 #include <fstream>
 #include <nlohmann/json.hpp>
 
 #include "present/screen_view.h"
 #include "shell/own_cards.h"
 #include "state/rules.h"
+#include "store/home_files.h"
 #include "store/job_file.h"
+#include "store/restore.h"
 #include "store/save.h"
 #include "store/shelf.h"
 #include "store/shop_book.h"
@@ -18,29 +19,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* bench_note = "at-the-bench.json";
-
 ShelfEntry entry_of(const FoundJob& job) { return {job.id, job.path, job.name, job.lines, job.trouble, job.quantities, job.unfinished}; }
-
-/// shop-book.db is number 1, shop-book-2.db number 2, and so on: a fresh book is begun beside a refused one.
-fs::path book_path(const fs::path& home, int number) {
-    return home / (number == 1 ? "shop-book.db" : "shop-book-" + std::to_string(number) + ".db");
-}
-
-/// The youngest book there is; number 1 where there is none yet.
-int youngest_book(const fs::path& home) {
-    int youngest = 1;
-    std::error_code ignored;
-    fs::directory_iterator entry(home, ignored);
-    for (; !ignored && entry != fs::directory_iterator(); entry.increment(ignored)) {
-        const std::string name = entry->path().filename().string(), begins = "shop-book-", ends = ".db";
-        if (name.size() <= begins.size() + ends.size() || name.rfind(begins, 0) != 0) continue;
-        int number = 0;
-        const auto [stop, wrong] = std::from_chars(name.data() + begins.size(), name.data() + name.size(), number);
-        if (wrong == std::errc{} && stop == name.data() + name.size() - ends.size()) youngest = std::max(youngest, number);
-    }
-    return youngest;
-}
 
 bool inside(const fs::path& path, const fs::path& folder) {
     std::error_code ignored;
@@ -73,6 +52,9 @@ Desk& Desk::operator=(Desk&&) noexcept = default;
 Desk::~Desk() = default;
 
 Result<Desk, Refusal> Desk::made(const Places& places, Today today) {
+    RealDisk disk;
+    const auto restored = finish_restore(disk, places.home);
+    if (!restored.ok()) return Refusal{"The restore in " + places.home.string(), "", "is not finished: " + restored.trouble().why, "to start again once that is mended"};
     auto library = read_library(places.assets, places.home);
     if (!library.ok()) return library.trouble();
     Desk desk(places, std::move(today), std::move(library).value());
@@ -81,6 +63,7 @@ Result<Desk, Refusal> Desk::made(const Places& places, Today today) {
     desk.open_book();
     desk.read_jobs();
     desk.tell_left_out();
+    if (restored.value()) desk.tell_restored(*restored.value());
     return desk;
 }
 
@@ -88,6 +71,11 @@ void Desk::tell_left_out() {
     if (library_.left_out.empty()) return;
     const std::size_t more = library_.left_out.size() - 1;
     state_.looks.notice = library_.left_out.front().sentence() + (more > 0 ? " And " + std::to_string(more) + (more == 1 ? " more file" : " more files") + " of your own." : "");
+}
+
+/// A restore that the power cut in two, or that was asked for on the screen, is done by now.
+void Desk::tell_restored(const RestoreFinished& restored) {
+    state_.looks.notice = !restored.given_up.empty() ? restored.given_up : "Your files are back as they were in the backup of " + restored.day + ".";
 }
 
 ScreenView Desk::view() const { return screen_view(state_); }

@@ -19,6 +19,7 @@
 namespace tubewright {
 
 class ShopBook;
+struct RestoreFinished;
 
 /// Today, such as 2026-11-25.
 using Today = std::function<std::string()>;
@@ -59,6 +60,7 @@ private:
     void use_book(const std::filesystem::path& path);
     void read_jobs();
     void tell_left_out();
+    void tell_restored(const RestoreFinished& restored);
     void read_one(const std::string& path, const std::string& line = "");
     // a line being entered
     void tell_offers();

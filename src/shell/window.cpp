@@ -5,11 +5,11 @@
 
 #include <array>
 #include <cmath>
-#include <ctime>
 
 #include "shell/desk.h"
 #include "shell/input_queue.h"
 #include "shell/canvas.h"
+#include "shell/today.h"
 
 namespace tubewright {
 namespace {
@@ -115,15 +115,6 @@ double monitor_px_per_mm(GLFWmonitor* monitor, const GLFWvidmode& mode) {
     const double said = width_mm > 0 ? static_cast<double>(mode.width) / width_mm : 0;
     constexpr double coarsest = 2.5, finest = 16, tablet_mm = 217;
     return said >= coarsest && said <= finest ? said : mode.width / tablet_mm;
-}
-
-std::string today() {
-    const std::time_t now = std::time(nullptr);
-    std::tm parts{};
-    localtime_r(&now, &parts);
-    std::array<char, 16> text{};
-    std::strftime(text.data(), text.size(), "%Y-%m-%d", &parts);
-    return text.data();
 }
 
 struct Glfw {

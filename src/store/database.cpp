@@ -2,6 +2,7 @@
 
 #include <sqlite3.h>
 
+#include <cstring>
 #include <memory>
 
 namespace tubewright {
@@ -45,6 +46,12 @@ public:
         }
     }
 
+    void bind_bytes(const std::string& bytes, int at) {
+        // An empty blob, and not nothing.
+        const int code = sqlite3_bind_blob64(statement_, at, bytes.c_str(), bytes.size(), SQLITE_STATIC);
+        if (code != SQLITE_OK) give_up(db_, code);
+    }
+
     Row cells(int first, int count) {
         Row row;
         for (int i = first; i < first + count; ++i) row.push_back(cell(i));
@@ -58,6 +65,10 @@ public:
             case SQLITE_TEXT: {
                 const auto* text = reinterpret_cast<const char*>(sqlite3_column_text(statement_, i));
                 return std::string(text, static_cast<std::size_t>(sqlite3_column_bytes(statement_, i)));
+            }
+            case SQLITE_BLOB: {
+                const auto* bytes = static_cast<const char*>(sqlite3_column_blob(statement_, i));
+                return bytes ? std::string(bytes, static_cast<std::size_t>(sqlite3_column_bytes(statement_, i))) : std::string();
             }
             default: return {};
         }
@@ -91,6 +102,19 @@ Database::Database(const std::filesystem::path& path) {
     throw DatabaseTrouble{DatabaseTrouble::Kind::other, words};
 }
 
+Database::Database(InMemory copy_of) {
+    int code = sqlite3_open_v2(":memory:", &db_, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, nullptr);
+    if (code == SQLITE_OK && !copy_of.bytes.empty()) {
+        const auto size = static_cast<sqlite3_int64>(copy_of.bytes.size());
+        auto* bytes = static_cast<unsigned char*>(sqlite3_malloc64(copy_of.bytes.size()));
+        if (bytes) std::memcpy(bytes, copy_of.bytes.data(), copy_of.bytes.size());
+        code = bytes ? sqlite3_deserialize(db_, "main", bytes, size, size, SQLITE_DESERIALIZE_FREEONCLOSE | SQLITE_DESERIALIZE_READONLY) : SQLITE_NOMEM;
+    }
+    if (code == SQLITE_OK) return;
+    sqlite3_close(db_);
+    throw DatabaseTrouble{DatabaseTrouble::Kind::other, sqlite3_errstr(code)};
+}
+
 Database::~Database() { sqlite3_close(db_); }
 
 void Database::run(const std::string& statements) {
@@ -115,6 +139,13 @@ std::string Database::bytes() {
     const std::unique_ptr<unsigned char, decltype(&sqlite3_free)> all(sqlite3_serialize(db_, "main", &size, 0), &sqlite3_free);
     if (!all) give_up(db_, SQLITE_NOMEM);
     return {reinterpret_cast<const char*>(all.get()), static_cast<std::size_t>(size)};
+}
+
+void Database::put_bytes(const std::string& sql, const Row& cells, const std::string& bytes) {
+    Statement statement(db_, sql);
+    statement.bind(cells, 1);
+    statement.bind_bytes(bytes, static_cast<int>(cells.size()) + 1);
+    statement.step();
 }
 
 bool Database::read_only() const { return sqlite3_db_readonly(db_, "main") == 1; }

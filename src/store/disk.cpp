@@ -27,6 +27,11 @@ bool write_all(int fd, const std::string& bytes) {
     return true;
 }
 
+void flush_folder_of(const std::filesystem::path& path) {
+    const Open directory(path.has_parent_path() ? path.parent_path() : ".", O_RDONLY | O_DIRECTORY);
+    if (directory.fd >= 0) (void)::fsync(directory.fd);
+}
+
 }  // namespace
 
 bool RealDisk::write_and_flush(const std::filesystem::path& path, const std::string& bytes) {
@@ -42,11 +47,15 @@ bool RealDisk::rename_over(const std::filesystem::path& from, const std::filesys
         ::unlink(from.c_str());
         return false;
     }
-    const std::filesystem::path folder = to.has_parent_path() ? to.parent_path() : ".";
-    const Open directory(folder, O_RDONLY | O_DIRECTORY);
     // The new file stands in its place by now. That its folder could not be flushed, as on some network
     // disks, only means that a power cut could still bring the old one back, whole.
-    if (directory.fd >= 0) (void)::fsync(directory.fd);
+    flush_folder_of(to);
+    return true;
+}
+
+bool RealDisk::remove(const std::filesystem::path& path) {
+    if (::unlink(path.c_str()) != 0) return errno == ENOENT || errno == ENOTDIR;
+    flush_folder_of(path);
     return true;
 }
 

@@ -16,12 +16,14 @@ public:
     virtual ~Disk() = default;
     virtual bool write_and_flush(const std::filesystem::path& path, const std::string& bytes) = 0;
     virtual bool rename_over(const std::filesystem::path& from, const std::filesystem::path& to) = 0;  ///< flushes the folder too
+    virtual bool remove(const std::filesystem::path& path) = 0;  ///< fine where it is not there; flushes the folder too
 };
 
 class RealDisk : public Disk {
 public:
     bool write_and_flush(const std::filesystem::path& path, const std::string& bytes) override;
     bool rename_over(const std::filesystem::path& from, const std::filesystem::path& to) override;
+    bool remove(const std::filesystem::path& path) override;
 };
 
 struct Saved { bool operator==(const Saved&) const = default; };

@@ -26,8 +26,19 @@ std::uint32_t big_endian(const std::string& bytes, std::size_t at) {
     return value;
 }
 
+constexpr std::size_t header_length = 100;
+
+/// The file's first bytes. Offsets are from the SQLite file format, section 1.3.
+void look_at_header(const std::string& bytes) {
+    if (bytes.size() < header_length || bytes.compare(0, 16, std::string("SQLite format 3\0", 16)) != 0) refuse("is no shop book but some other file");
+    if (big_endian(bytes, 68) != our_id) refuse("is another program's database");
+    const std::uint32_t version = big_endian(bytes, 60);
+    if (version > newest)
+        refuse("is of format " + std::to_string(version) + ", from a newer version of the program; this one knows up to " + std::to_string(newest));
+}
+
 /// Looks at the file's first bytes, so that what is not ours is not even opened: opening a database may
-/// already change it. Offsets are from the SQLite file format, section 1.3.
+/// already change it.
 void look_before_opening(const fs::path& path) {
     std::error_code ignored;
     const fs::file_status status = fs::status(path, ignored);
@@ -36,16 +47,13 @@ void look_before_opening(const fs::path& path) {
     if (status.type() != fs::file_type::regular) refuse("is no plain file");
     std::ifstream in(path, std::ios::binary);
     if (!in) refuse("can't be opened: no permission to read it");
-    std::string bytes(100, '\0');
-    in.read(bytes.data(), 100);
+    std::string bytes(header_length, '\0');
+    in.read(bytes.data(), header_length);
     if (in.gcount() == 0) return;  // made, but nothing written yet
     // The very first save was cut short: all zeros, with a journal beside it that SQLite rolls back.
     if (bytes.find_first_not_of('\0') == bytes.npos && fs::exists(path.string() + "-journal", ignored)) return;
-    if (in.gcount() < 100 || bytes.compare(0, 16, std::string("SQLite format 3\0", 16)) != 0) refuse("is no shop book but some other file");
-    if (big_endian(bytes, 68) != our_id) refuse("is another program's database");
-    const std::uint32_t version = big_endian(bytes, 60);
-    if (version > newest)
-        refuse("is of format " + std::to_string(version) + ", from a newer version of the program; this one knows up to " + std::to_string(newest));
+    bytes.resize(static_cast<std::size_t>(in.gcount()));
+    look_at_header(bytes);
 }
 
 /// Whether there was anything to do.
@@ -110,6 +118,19 @@ BookTrouble not_saved(const fs::path& path, const std::string& why) {
 }
 
 }  // namespace
+
+std::string trouble_in_book(const std::string& bytes) {
+    try {
+        look_at_header(bytes);
+        Database database(InMemory{bytes});
+        check_whole(database);
+        return "";
+    } catch (const BookTrouble& trouble) {
+        return trouble.sentence;
+    } catch (const DatabaseTrouble& trouble) {
+        return in_words(trouble);
+    }
+}
 
 struct ShopBook::Inside {
     fs::path path;
@@ -176,6 +197,10 @@ Result<ShopBook, BookTrouble> ShopBook::open(const fs::path& path) {
         return not_opened(path, trouble);
     }
 }
+
+std::string ShopBook::bytes() const { return inside_->database.bytes(); }
+
+fs::path ShopBook::path() const { return inside_->path; }
 
 BookPages ShopBook::read() const { return pages_of(inside_->rows); }
 

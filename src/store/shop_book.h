@@ -26,6 +26,9 @@ struct BookPages {
     bool operator==(const BookPages&) const = default;
 };
 
+/// What speaks against bytes as a shop book that this program could open, such as "is damaged (...)"; empty where nothing does.
+std::string trouble_in_book(const std::string& bytes);
+
 /// An open book. It belongs to this program alone until it is closed.
 class ShopBook {
 public:
@@ -34,6 +37,9 @@ public:
 
     /// As last saved.
     BookPages read() const;
+    /// The whole file as last saved, fit to stand as a book of its own. Throws DatabaseTrouble where the disk does not give it.
+    std::string bytes() const;
+    std::filesystem::path path() const;
 
     /// What changed since the last save, in one transaction that is on the disk when this returns. Where
     /// it can't be written, the book holds what it held before. Of the past the last `undo_kept` steps are

@@ -3,6 +3,8 @@
 // (default_order) in the same run. Prints; asserts nothing; is no test.
 //
 //   order_bench [LINES] [MICROSECONDS]     lines of each kind, 8 unless told; what each made-up answer takes, 5 unless told
+//   order_bench ways [LINES]               only the ways out of lines that have no order, 4 of each kind unless told. With
+//                                          TUBEWRIGHT_ANSWERS=1 it prints them, to be compared before and after a change
 
 #include <algorithm>
 #include <cstdlib>
@@ -15,6 +17,7 @@
 #include "bench/line_question.h"
 #include "bench/ordered.h"
 #include "bench/samples.h"
+#include "store/checksum.h"
 #include "store/library.h"
 
 using namespace tubewright;
@@ -175,6 +178,22 @@ void measure_real(std::size_t lines) {
         }
 }
 
+/// One row of figures, to see whether a faster program still says the same.
+std::string answers(const OrderVerdict& verdict) {
+    struct Say {
+        std::string operator()(const OtherSetUp& way) const { return "stand " + std::to_string(static_cast<int>(way.set_up.hook)) + std::to_string(static_cast<int>(way.set_up.swing)); }
+        std::string operator()(const LongerStraight& way) const { return "longer " + std::to_string(way.straight) + " " + std::to_string(way.by.mm); }
+        std::string operator()(const ShorterStraight& way) const { return "shorter " + std::to_string(way.straight) + " " + std::to_string(way.by.mm); }
+        std::string operator()(const LongerBetween& way) const { return "between " + std::to_string(way.by.mm); }
+        std::string operator()(const OtherAngle& way) const { return "angle " + std::to_string(way.bend) + " " + std::to_string(way.to.deg); }
+        std::string operator()(const FreeOrderOfWork&) const { return "free"; }
+        std::string operator()(const OtherBender& way) const { return "bender " + std::to_string(way.bender); }
+    };
+    std::string text = std::to_string(static_cast<int>(verdict.outcome)) + (verdict.every_way ? "" : " not all");
+    for (const WayOut& way : verdict.ways) text += ", " + std::visit(Say{}, way);
+    return text + "\n";
+}
+
 /// What the person waits for at worst: a long line that has no order, and every way out of that. Two bends in its middle are so close
 /// that neither can be the later one, or four are; or a shelf over the bender leaves no room for what is bent.
 void measure_ways_out(std::size_t lines) {
@@ -184,6 +203,7 @@ void measure_ways_out(std::size_t lines) {
         std::uniform_real_distribution<double> straight(1.2, 6), angle(20, 140), turn(-180, 180);
         std::vector<double> alone, took;
         std::size_t ways = 0, none = 0, given_up = 0;
+        std::string said;
         while (took.size() < lines) {
             std::vector<std::pair<double, double>> bends;
             for (int i = 0; i < bends_of_line; ++i) bends.emplace_back(angle(dice), i ? turn(dice) : 0);
@@ -200,9 +220,12 @@ void measure_ways_out(std::size_t lines) {
             took.push_back(processor_seconds([&] { verdict = find_order(sheet, {}, Asked::order_and_why, {}, library.benders); }));
             none += verdict.outcome == OrderVerdict::Outcome::none;
             ways += verdict.ways.size();
+            said += answers(verdict);
             given_up += !verdict.every_way;
         }
         std::cout << bends_of_line << " bends, " << why << ", " << lines << " lines, " << none << " without an order, " << ways << " ways out in all, " << given_up << " where not every way was tried";
+        std::cout << "; answers " << sha256(said).substr(0, 8);
+        if (std::getenv("TUBEWRIGHT_ANSWERS")) std::cout << "\n" << said;
         print("order alone", alone);
         print("order and ways out", took);
         std::cout << std::endl;
@@ -212,6 +235,10 @@ void measure_ways_out(std::size_t lines) {
 }  // namespace
 
 int main(int count, char** words) {
+    if (count > 1 && std::string(words[1]) == "ways") {
+        measure_ways_out(count > 2 ? static_cast<std::size_t>(std::max(1, std::atoi(words[2]))) : 4);
+        return 0;
+    }
     measure_ways_out(4);
     measure_real(count > 1 ? static_cast<std::size_t>(std::max(1, std::atoi(words[1]))) : 8);
     const double microseconds = count > 2 ? std::atof(words[2]) : 5;

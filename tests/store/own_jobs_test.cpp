@@ -191,6 +191,7 @@ TEST_CASE("what can't be kept says why, and what was there stays") {
     class FullDisk : public Disk {
         bool write_and_flush(const fs::path&, const std::string&) override { return false; }
         bool rename_over(const fs::path&, const fs::path&) override { return false; }
+        bool remove(const fs::path&) override { return false; }
     } full;
     const auto kept = keep_job(full, shop.folders, job.hand, touched(job.draft, "one"), shipped_library());
     REQUIRE_FALSE(kept.ok());

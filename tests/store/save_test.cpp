@@ -24,6 +24,11 @@ public:
         files.erase(from.string());
         return true;
     }
+    bool remove(const std::filesystem::path& path) override {
+        if (steps_left-- <= 0) return false;
+        files.erase(path.string());
+        return true;
+    }
 };
 
 }  // namespace

@@ -1,0 +1,35 @@
+#include "shell/book_digest.h"
+
+#include <sstream>
+
+#include "store/book_rows.h"
+#include "store/checksum.h"
+
+namespace tubewright {
+namespace {
+
+void write_row(std::ostream& out, const Row& row) {
+    for (const Cell& cell : row)
+        std::visit([&](const auto& value) {
+            if constexpr (std::is_same_v<std::decay_t<decltype(value)>, std::monostate>) out << cell.index() << "-;";
+            else out << cell.index() << ":" << value << ";";
+        }, cell);
+}
+
+}  // namespace
+
+std::string digest_of(const Work& work, const Settings& settings, const std::vector<UndoStep>& past) {
+    std::ostringstream out;
+    out << std::hexfloat;
+    for (const TableRows& table : rows_of(work, settings, past, {})) {
+        out << "\n";
+        for (const auto& [key, rest] : table) {
+            write_row(out, key);
+            write_row(out, rest);
+            out << "\n";
+        }
+    }
+    return sha256(out.str()).substr(0, 16);
+}
+
+}  // namespace tubewright
