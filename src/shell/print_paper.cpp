@@ -8,6 +8,7 @@
 #include "paper/pdf.h"
 #include "paper/sheet_pages.h"
 #include "paper/strip_pages.h"
+#include "paper/table_pages.h"
 #include "shell/print.h"
 #include "shell/print_parts.h"
 #include "store/save.h"
@@ -48,24 +49,10 @@ std::optional<Refusal> bar_to(const PaperRequest& request) {
 
 PageSize size_for(const PaperRequest& request, const Job& job) {
     if (request.page) return *request.page == "a4" ? PageSize::a4 : PageSize::letter;
-    return job.unit == Unit::inch ? PageSize::letter : PageSize::a4;
+    return usual_page(job.unit);
 }
 
 void add(std::vector<PrintedPage>& all, const std::vector<PrintedPage>& more) { all.insert(all.end(), more.begin(), more.end()); }
-
-std::vector<PrintedPage> pages_for(const PaperRequest& request, const ReadJob& read, const std::vector<Sheet>& sheets, const Lettering& lettering) {
-    const PageSize size = size_for(request, read.job);
-    const Tape tape = tape_for(read.job);
-    const auto asked = [&](const char* what) { return !request.what || *request.what == what; };
-    std::vector<PrintedPage> pages;
-    for (const Sheet& sheet : sheets) {
-        if (asked("sheet")) add(pages, sheet_pages(sheet_words(read.job, sheet, read.known.checklists, tape), size, lettering));
-        if (asked("strip")) add(pages, strip_pages(strip_view(sheet, tape), size, lettering));
-        const GaugesView gauges = gauges_view(sheet, tape);
-        if (request.what ? asked("gauges") : !gauges.gauges.empty()) add(pages, gauge_pages(gauges, size, lettering));
-    }
-    return pages;
-}
 
 int broken(const std::string& sentence, std::ostream& trouble) {
     trouble << sentence << "\n";
@@ -74,18 +61,43 @@ int broken(const std::string& sentence, std::ostream& trouble) {
 
 }  // namespace
 
+PageSize usual_page(Unit unit) { return unit == Unit::inch ? PageSize::letter : PageSize::a4; }
+
+std::string paper_of_lines(const Places& places, const Job& job, const std::vector<Sheet>& sheets, const Checklists& checklists, const Tape& tape, PageSize size, const std::optional<std::string>& what) {
+    const auto lettering = Lettering::of(font_bytes(places.assets / "fonts"));
+    if (!lettering.ok()) return {};
+    const auto asked = [&](const char* part) { return !what || *what == part; };
+    std::vector<PrintedPage> pages;
+    for (const Sheet& sheet : sheets) {
+        if (asked("sheet")) add(pages, sheet_pages(sheet_words(job, sheet, checklists, tape), size, lettering.value()));
+        if (asked("strip")) add(pages, strip_pages(strip_view(sheet, tape), size, lettering.value()));
+        const GaugesView gauges = gauges_view(sheet, tape);
+        if (what ? asked("gauges") : !gauges.gauges.empty()) add(pages, gauge_pages(gauges, size, lettering.value()));
+    }
+    return pdf_of(pages, size, lettering.value(), job.name);
+}
+
+std::string paper_of_tables(const Places& places, const std::string& title, const std::vector<WordTable>& tables, PageSize size) {
+    const auto lettering = Lettering::of(font_bytes(places.assets / "fonts"));
+    if (!lettering.ok()) return {};
+    std::vector<PrintedPage> pages;
+    for (const WordTable& words : tables) {
+        PaperTable table{words.title, {}, words.rows, words.notes};
+        for (const auto& [head, figures] : words.columns) table.columns.push_back({head, figures});
+        add(pages, table_pages(table, size, lettering.value()));
+    }
+    return pdf_of(pages, size, lettering.value(), title);
+}
+
 int print_paper(const Places& places, const PaperRequest& request, std::ostream& trouble) {
     if (const auto bar = bar_to(request)) return refuse(bar->sentence(), trouble);
     const auto read = read_for_print(places, request.job);
     if (!read.ok()) return refuse(read.trouble().sentence(), trouble);
     const auto sheets = sheets_for(read.value(), request.job, request.line);
     if (!sheets.ok()) return refuse(sheets.trouble().sentence(), trouble);
-    const auto lettering = Lettering::of(font_bytes(places.assets / "fonts"));
-    if (!lettering.ok()) return broken("The fonts in " + (places.assets / "fonts").string() + " can't be read.", trouble);
+    const std::string pdf = paper_of_lines(places, read.value().job, sheets.value(), read.value().known.checklists, tape_for(read.value().job), size_for(request, read.value().job), request.what);
+    if (pdf.empty()) return broken("The fonts in " + (places.assets / "fonts").string() + " can't be read.", trouble);
     tell_left_out(read.value().known, trouble);
-    const std::vector<PrintedPage> pages = pages_for(request, read.value(), sheets.value(), lettering.value());
-    const std::string pdf = pdf_of(pages, size_for(request, read.value().job), lettering.value(), read.value().job.name);
-    if (pdf.empty()) return broken("The PDF could not be made.", trouble);
     RealDisk disk;
     if (const auto saved = save_whole(disk, request.out, pdf); !saved.ok()) return broken(sentence(saved.trouble()), trouble);
     return status_of(sheets.value());
