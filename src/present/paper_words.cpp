@@ -16,9 +16,18 @@ void add_trims(const Sheet& sheet, const Tape& tape, std::vector<StripMark>& mar
     }
 }
 
+/// "bend 2", "bends 1 and 4", "bends 1 to 3, 5 and 9": rising, three or more in a row are drawn together.
 std::string bends_words(const std::vector<std::size_t>& bends) {
+    std::vector<std::string> parts;
+    for (std::size_t i = 0; i < bends.size();) {
+        std::size_t last = i;
+        while (last + 1 < bends.size() && bends[last + 1] == bends[last] + 1) ++last;
+        if (last < i + 2) last = i;
+        parts.push_back(std::to_string(bends[i] + 1) + (last > i ? " to " + std::to_string(bends[last] + 1) : ""));
+        i = last + 1;
+    }
     std::string all = bends.size() == 1 ? "bend " : "bends ";
-    for (std::size_t i = 0; i < bends.size(); ++i) all += (i == 0 ? "" : i + 1 == bends.size() ? " and " : ", ") + std::to_string(bends[i] + 1);
+    for (std::size_t i = 0; i < parts.size(); ++i) all += (i == 0 ? "" : i + 1 == parts.size() ? " and " : ", ") + parts[i];
     return all;
 }
 

@@ -32,9 +32,8 @@ std::optional<Refusal> bar_to_file(const std::filesystem::path& path) {
     if (path.empty() || fs::is_directory(path, ignored)) return refused("is no file name");
     if (!path.parent_path().empty() && !fs::is_directory(path.parent_path(), ignored)) return refused("lies in no folder that is there");
     if (!is_taken(path)) return std::nullopt;
-    std::ifstream in(path, std::ios::binary);
     std::string start(5, ' ');
-    in.read(start.data(), static_cast<std::streamsize>(start.size()));
+    if (fs::is_regular_file(path, ignored)) std::ifstream(path, std::ios::binary).read(start.data(), static_cast<std::streamsize>(start.size()));
     if (start != "%PDF-") return refused("is a file that is no PDF, and is not written over");
     return std::nullopt;
 }
