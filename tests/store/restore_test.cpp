@@ -234,6 +234,16 @@ TEST_CASE("a book that was damaged when it was kept comes back with its journal,
     CHECK(ShopBook::open(own.path() / "shop-book.db").value().read().work == random_work(8));
 }
 
+TEST_CASE("the journal of a book that broke is not played back into the one that takes its place") {
+    const Home home;
+    home.own.write("shop-book.db", "broken");
+    home.own.write("shop-book.db-journal", "left of it");
+    RealDisk disk;
+    REQUIRE(restored(disk, home.path(), home.backup) == "done");
+    CHECK_FALSE(fs::exists(home.path() / "shop-book.db-journal"));
+    CHECK(files_in(home.path()) == home.wanted());
+}
+
 TEST_CASE("on a new machine there is nothing to keep, and everything comes") {
     const Home home;
     const OwnFolder elsewhere;
