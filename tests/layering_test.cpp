@@ -14,13 +14,14 @@ const std::map<std::string, std::set<std::string>> may_include{
     {"tube", {"base"}},
     {"bench", {"base", "tube"}},
     {"stock", {"base", "tube"}},
-    {"state", {"base", "tube", "bench"}},
-    {"present", {"base", "tube", "bench", "state"}},
+    {"state", {"base", "tube", "bench", "stock"}},
+    {"present", {"base", "tube", "bench", "stock", "state"}},
     {"scene", {"base", "tube", "bench"}},
-    {"store", {"base", "tube", "bench", "state"}},
+    {"store", {"base", "tube", "bench", "stock", "state"}},
+    {"paper", {"base", "present"}},
     {"ui", {"base", "present", "state"}},
     {"gl", {"base", "scene"}},
-    {"shell", {"base", "tube", "bench", "state", "present", "scene", "store", "ui", "gl"}},
+    {"shell", {"base", "tube", "bench", "stock", "state", "present", "scene", "store", "paper", "ui", "gl"}},
 };
 
 /// Of another folder only this header, where a whole folder would be too much.
@@ -34,6 +35,8 @@ const std::map<std::string, std::set<std::string>> others{
     {"<Eigen/", {"tube", "bench", "scene", "gl", "shell"}},
     {"<nlohmann/", {"store", "shell"}},
     {"<sqlite3", {"store"}},
+    {"<cairo", {"paper"}},
+    {"<ft2build", {"paper"}},
     {"<imgui", {"ui", "shell"}},
     {"<backends/", {"shell"}},
     {"<glad/", {"gl"}},

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "present/pieces.h"
+#include "present/sheet_words.h"
 #include "present/words.h"
 
 namespace tubewright {
@@ -38,12 +39,6 @@ std::string done_label(TickList list, std::size_t left) {
         case TickList::hand_over: return left > 0 ? "Label written: handed over" : "Handed over: done";
     }
     return "";
-}
-
-/// "A to 1", "2 to 3", "4 to B".
-std::string leg_name(const TapeLeg& leg) {
-    const auto corner = [](const std::optional<std::size_t>& bend, const char* end) { return bend ? std::to_string(*bend + 1) : std::string(end); };
-    return corner(leg.after, "A") + " to " + corner(leg.before, "B");
 }
 
 /// What a tape can prove of the finished part without a template; it is expected of the angles that were read.

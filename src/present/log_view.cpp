@@ -1,12 +1,13 @@
-// The scrap log, the stick in use, and the offcuts.
+// The scrap log, and what the line in hand is cut from.
 
 #include <algorithm>
-#include <charconv>
 #include <functional>
 #include <map>
 
 #include "present/pieces.h"
+#include "present/stock_words.h"
 #include "present/words.h"
+#include "state/cut_plan.h"
 
 namespace tubewright {
 namespace {
@@ -102,25 +103,6 @@ std::vector<TextView> scrap_totals(const State& state, const ScrapDays& days) {
     return totals;
 }
 
-std::string material_name(const State& state, const std::string& id) {
-    const auto known = state.material_names.find(id);
-    return known == state.material_names.end() || known->second.empty() ? id : known->second;
-}
-
-/// "stainless-304 4763x711" as a reader says it; see tube_key().
-std::string key_words(const State& state, const std::string& key) {
-    const Tape tape = reader_tape(state);
-    const std::size_t gap = key.rfind(' '), cross = key.rfind('x');
-    if (gap == std::string::npos || cross == std::string::npos || cross < gap) return key;
-    const auto millimetres = [](const std::string& digits) {
-        long long value = 0;
-        std::from_chars(digits.data(), digits.data() + digits.size(), value);
-        return Length{static_cast<double>(value) / 1000};
-    };
-    const Tube tube{millimetres(key.substr(gap + 1, cross - gap - 1)), millimetres(key.substr(cross + 1)), ""};
-    return od_text(tube.od, tape) + " " + material_name(state, key.substr(0, gap));
-}
-
 /// Nothing where a stick of this length is long enough for the line in hand.
 std::string too_short_words(const State& state, Length stick) {
     if (!too_short_by(state, stick)) return "";
@@ -137,9 +119,18 @@ std::vector<RowView> stick_rows(const State& state) {
     std::vector<RowView> rows;
     if (line.stick) rows.push_back({press_button("new-stick", "A new stick, " + text(*line.stick, tape), NewStick{*line.stick}), "as this tube is sold", "", std::nullopt, Tone::plain});
     rows.push_back({press_button("other-stick", "A stick of another length", GoTo{Screen::stick_length}), "type its length", "", std::nullopt, Tone::plain});
-    for (const Offcut& offcut : offcuts_of_tube(state))
-        rows.push_back({unless(press_button("offcut-" + std::to_string(offcut.id), "Offcut, " + left_text(offcut.length, tape), TakeOffcut{offcut.id}), too_short_words(state, offcut.length)),
-                        "kept " + day_word(offcut.day), "", std::nullopt, Tone::plain});
+    const auto planned = planned_piece(state);
+    const auto add = [&](const RackLength& length) {
+        const std::string detail = length.place + (length.lot.empty() ? "" : (length.place.empty() ? "lot " : ", lot ") + length.lot);
+        const bool as_planned = planned && *planned == length.piece;
+        rows.push_back({unless(press_button("offcut-" + std::to_string(length.piece.n), capital(kind_word(length.kind)) + ", " + left_text(measured(length.length), tape), TakeOffcut{length.piece}), too_short_words(state, measured(length.length))),
+                        detail, as_planned ? "as planned" : "", std::nullopt, as_planned ? Tone::go : Tone::plain});
+        if (as_planned) std::rotate(rows.begin(), rows.end() - 1, rows.end());
+    };
+    for (const RackLength& offcut : offcuts_of_tube(state)) add(offcut);
+    for (const RackLength& length : lengths_on_rack(*state.work.rack.ledger, stock_tube(line.tube)))
+        if (length.kind == PieceKind::coil)
+            rows.push_back({press_button("coil-" + std::to_string(length.piece.n), "Coil, " + left_text(measured(length.length), tape), ShowPiece{length.piece}), "a length has to be straightened off it", "", std::nullopt, Tone::plain});
     return rows;
 }
 
@@ -149,22 +140,6 @@ std::string stick_heading(const State& state) {
     std::string heading = stick.left ? "On the stick " + left_text(*stick.left, tape) : "No stick yet";
     if (stick.needed > Length{} && !work_in_hand(state).cut) heading += "; this line takes " + text(stick.needed, tape);
     return heading;
-}
-
-void fill_rack(const State& state, ScreenView& view) {
-    const Tape tape = reader_tape(state);
-    TableBody body;
-    body.heading = "Sticks in use and offcuts";
-    body.columns = {"tube", "what", "length", "kept"};
-    std::vector<std::vector<std::string>> rows;
-    for (const auto& [tube, length] : state.work.stick) rows.push_back({key_words(state, tube), "stick", left_text(length, tape), ""});
-    for (const Offcut& offcut : offcuts_of_tube(state)) rows.push_back({key_words(state, offcut.tube), "offcut", left_text(offcut.length, tape), day_word(offcut.day)});
-    const Page page = page_of(state, rows.size(), figures_on_a_page);
-    for (std::size_t i = page.from; i < page.to; ++i) body.rows.push_back(rows[i]);
-    body.totals = {{rows.empty() ? "Nothing on the rack is known yet. A stick is entered from a line." : "To take an offcut, open the line first."}};
-    body.pager = pager_of(state, page);
-    view.header = header_of(state, "Tubewright", "stick and offcuts");
-    view.body = std::move(body);
 }
 
 }  // namespace
@@ -184,18 +159,19 @@ void fill_scrap(const State& state, ScreenView& view) {
     view.header = header_of(state, "Tubewright", "scrap log");
     view.body = std::move(body);
     view.footer = side_footer(state);
+    view.footer.buttons.push_back(press_button("figures", "What it costs", GoTo{Screen::figures}));
 }
 
 void fill_stock(const State& state, ScreenView& view) {
     view.footer = side_footer(state);
-    if (!sheet_in_hand(state)) return fill_rack(state, view);
     ListBody body;
     body.heading = stick_heading(state);
     const std::vector<RowView> rows = stick_rows(state);
     const Page page = page_of(state, rows.size(), rows_on_a_page);
     for (std::size_t i = page.from; i < page.to; ++i) body.rows.push_back(rows[i]);
-    body.notes = {{"What is left of the stick in use becomes an offcut."}};
+    body.notes = {{"What is left of the stick in use stays on the rack."}};
     body.pager = pager_of(state, page);
+    view.footer.buttons.push_back(press_button("rack", "The whole rack", GoTo{Screen::rack}));
     view.header = line_header(state, "stick and offcuts");
     view.body = std::move(body);
 }

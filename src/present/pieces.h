@@ -83,6 +83,16 @@ void enlarge_entered_picture(const State& state, ScreenView& view);
 void fill_word(const State& state, ScreenView& view);
 void fill_card(const State& state, ScreenView& view);
 void fill_learn(const State& state, ScreenView& view);
+void fill_rack(const State& state, ScreenView& view);
+void fill_rack_tube(const State& state, ScreenView& view);
+void fill_rack_piece(const State& state, ScreenView& view);
+void fill_rack_ask(const State& state, ScreenView& view);
+void fill_plan(const State& state, ScreenView& view);
+void fill_plan_jobs(const State& state, ScreenView& view);
+void fill_buy(const State& state, ScreenView& view);
+void fill_shop_rules(const State& state, ScreenView& view);
+void fill_figures(const State& state, ScreenView& view);
+void fill_keep_safe(const State& state, ScreenView& view);
 void fill_refused_book(const State& state, ScreenView& view);
 
 // --- parts of the bench

@@ -31,6 +31,16 @@ std::string screen_name(Screen screen) {
         case Screen::bends_more: return "bends-more";
         case Screen::bend_files: return "bend-files";
         case Screen::rescue: return "rescue";
+        case Screen::rack: return "rack";
+        case Screen::rack_tube: return "rack-tube";
+        case Screen::rack_piece: return "rack-piece";
+        case Screen::rack_ask: return "rack-ask";
+        case Screen::plan: return "plan";
+        case Screen::plan_jobs: return "plan-jobs";
+        case Screen::buy: return "buy";
+        case Screen::shop_rules: return "shop-rules";
+        case Screen::figures: return "figures";
+        case Screen::keep_safe: return "keep-safe";
     }
     return "";
 }
@@ -83,6 +93,9 @@ std::string key_of(const State& state, Screen screen) {
     if (sheet_in_hand(state)) key += step_word(state);
     if (screen == Screen::card && state.card) key += "/" + (state.card->solid ? std::to_string(*state.card->solid) : std::string()) + "/" + state.card->figure;
     if (state.looks.reason) key += "/reason";
+    if (screen == Screen::rack_ask) key += "/" + std::to_string(static_cast<int>(*state.looks.rack_ask)) + "/" + state.looks.rack_choice;
+    if (screen == Screen::rack_piece) key += "/" + std::to_string(state.looks.piece->n);
+    if (screen == Screen::figures) key += "/" + std::to_string(static_cast<int>(state.looks.figures));
     if (screen == Screen::bend) key += "/" + std::to_string(state.looks.record);
     return key;
 }
@@ -112,6 +125,10 @@ Screen showable(const State& state) {
         case Screen::draft:
         case Screen::route: return state.entry ? state.looks.screen : Screen::shelf;
         case Screen::prove: return !state.entry ? Screen::shelf : state.proving ? Screen::prove : Screen::draft;
+        case Screen::stock: return sheet_in_hand(state) ? Screen::stock : Screen::rack;
+        case Screen::rack_tube: return state.looks.tube ? Screen::rack_tube : Screen::rack;
+        case Screen::rack_piece: return piece_in_sight(state) ? Screen::rack_piece : Screen::rack;
+        case Screen::rack_ask: return state.looks.rack_ask ? Screen::rack_ask : Screen::rack;
         default: return state.looks.screen;
     }
 }
@@ -142,6 +159,16 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::bends_more: return fill_bends_more(state, view);
         case Screen::bend_files: return fill_bend_files(state, view);
         case Screen::rescue: return fill_rescue(state, view);
+        case Screen::rack: return fill_rack(state, view);
+        case Screen::rack_tube: return fill_rack_tube(state, view);
+        case Screen::rack_piece: return fill_rack_piece(state, view);
+        case Screen::rack_ask: return fill_rack_ask(state, view);
+        case Screen::plan: return fill_plan(state, view);
+        case Screen::plan_jobs: return fill_plan_jobs(state, view);
+        case Screen::buy: return fill_buy(state, view);
+        case Screen::shop_rules: return fill_shop_rules(state, view);
+        case Screen::figures: return fill_figures(state, view);
+        case Screen::keep_safe: return fill_keep_safe(state, view);
     }
 }
 

@@ -64,7 +64,7 @@ void fill_settings(const State& state, ScreenView& view) {
     body.notes = {{two_places(scale) + " pixels to the millimetre"}};
     view.header = header_of(state, "Tubewright", "settings");
     view.body = std::move(body);
-    view.footer.buttons = {back_button()};
+    view.footer.buttons = {back_button(), press_button("keep-safe", "Backups and tables", GoTo{Screen::keep_safe})};
     view.footer.back_id = "back";
 }
 

@@ -131,7 +131,7 @@ void fill_shelf(const State& state, ScreenView& view) {
     body.pager = pager_of(state, page);
     view.header = header_of(state, "Tubewright", "");
     view.body = body;
-    view.footer.buttons = {press_button("new-job", "New job", NewJob{}), press_button("settings", "Settings", GoTo{Screen::settings}), press_button("scrap", "Scrap log", GoTo{Screen::scrap}), press_button("stock", "Stick and offcuts", GoTo{Screen::stock})};
+    view.footer.buttons = {press_button("new-job", "New job", NewJob{}), press_button("settings", "Settings", GoTo{Screen::settings}), press_button("scrap", "Scrap log", GoTo{Screen::scrap}), press_button("rack", "The rack", GoTo{Screen::rack})};
     if (state.job) view.footer.buttons.push_back(press_button("lines", "Job in hand", GoTo{Screen::lines}));
 }
 
@@ -147,6 +147,7 @@ void fill_lines(const State& state, ScreenView& view) {
     view.footer.buttons = {press_button("scrap", "Scrap log", GoTo{Screen::scrap}), undo_button(state)};
     view.footer.buttons.push_back(press_button("change-job", "Change the job", ChangeJob{state.job_path}));
     view.footer.buttons.push_back(back_button());
+    view.footer.buttons.push_back(press_button("plan", "Cutting plan", GoTo{Screen::plan}));
     if (can_redo(state)) view.footer.buttons.push_back(press_button("redo", "Redo", Redo{}));
     view.footer.back_id = "back";
 }
@@ -180,6 +181,7 @@ void fill_line(const State& state, ScreenView& view) {
     if (bar_to_start(state) == Bar::stopped && work.cut && work.stage != Stage::done)
         view.footer.buttons.insert(view.footer.buttons.begin(), press_button("wrong", "Went wrong", WentWrong{}, Weight::warn));
     if (const auto later = later_button(state)) view.footer.buttons.push_back(*later);
+    if (sheet.layout && !work.cut) view.footer.buttons.push_back(press_button("print", "Put on paper", PrintLine{}));
     if (!work.cut && sheet.layout && !sheet.line.route.bends.empty()) view.footer.buttons.push_back(press_button("prove", "Check the entry with a tape", ProveLine{}));
     ButtonView start = start_button(state);
     // What speaks against the line is read before work on it begins.

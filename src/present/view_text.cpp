@@ -86,6 +86,8 @@ std::string body(const ListBody& b) {
         if (!row.right.empty()) all += " -- " + row.right;
         if (row.done) all += " -- " + std::to_string(std::lround(*row.done * 100)) + " %";
         all += "\n";
+        for (const CutPart& part : row.parts)
+            all += "      " + std::to_string(std::lround(part.from * 100)) + " to " + std::to_string(std::lround(part.to * 100)) + " %: " + part.label + (part.what == CutPart::What::kept ? ", kept" : part.what == CutPart::What::scrap ? ", scrap" : "") + "\n";
     }
     return all + said(b.notes) + pager(b.pager);
 }

@@ -156,12 +156,21 @@ struct MoveChip {
 
 // --- what fills the middle of a screen
 
+/// A stretch of a length that is to be cut, as shares of it.
+struct CutPart {
+    double from, to;
+    std::string label;
+    enum class What { line, kept, scrap } what;
+    bool operator==(const CutPart&) const = default;
+};
+
 /// Rows to choose from, with arrows to turn pages.
 struct RowView {
     ButtonView touch;                  ///< label is the row's name
     std::string detail, right;
     std::optional<double> done;        ///< share done, for a bar
     Tone tone = Tone::plain;
+    std::vector<CutPart> parts = {};   ///< drawn to scale in place of the detail, where there are any
     bool operator==(const RowView&) const = default;
 };
 struct PagerView {

@@ -6,6 +6,7 @@
 
 #include "shell/backup_commands.h"
 #include "shell/print.h"
+#include "shell/print_paper.h"
 #include "shell/today.h"
 #include "shell/window.h"
 #include "store/refusal.h"
@@ -17,6 +18,7 @@ struct WhatIsAsked {
     std::string job, home, touch_map;
     SheetRequest sheet;
     std::string check, back_up_to, restore;
+    PaperRequest paper;
 };
 
 constexpr const char* footer =
@@ -61,6 +63,13 @@ int run(int count, char** words) {
     CLI::App* check = app.add_subcommand("check", "Print what speaks against the lines of a job");
     check->set_help_flag("--help", "Print this");
     check->add_option("JOB", asked.check, "A job file")->required();
+    CLI::App* paper = app.add_subcommand("paper", "Make a PDF of a job: bend sheets, strips of marks to tape along the tube, angle gauges");
+    paper->set_help_flag("--help", "Print this");
+    paper->add_option("JOB", asked.paper.job, "A job file")->required();
+    paper->add_option("--line", asked.paper.line, "Only the line of this name")->type_name("NAME");
+    paper->add_option("--what", asked.paper.what, "Only sheet, strip or gauges; else all three")->type_name("KIND");
+    paper->add_option("--page", asked.paper.page, "letter or a4; else letter for inches, a4 for mm")->type_name("SIZE");
+    paper->add_option("--out", asked.paper.out, "The PDF file to write")->type_name("FILE")->required();
     CLI::App* backup = app.add_subcommand("backup", "Back up all that is yours into one file, and check it");
     backup->set_help_flag("--help", "Print this");
     backup->add_option("--to", asked.back_up_to, "A folder, such as a stick's, for a second copy")->type_name("FOLDER");
@@ -74,15 +83,17 @@ int run(int count, char** words) {
     } catch (const CLI::Error& wrong) {
         return not_understood(wrong.what());
     }
-    if ((*sheet || *check || *backup || *restoring) && !(asked.job.empty() && asked.touch_map.empty()))
+    if ((*sheet || *check || *paper || *backup || *restoring) && !(asked.job.empty() && asked.touch_map.empty()))
         return not_understood((asked.job.empty() ? "--touch-map" : in_short(asked.job)) + " does not belong here");
     if (*sheet) return print_sheet(find_places(asked.home), asked.sheet, std::cout, std::cerr);
+    if (*paper) return print_paper(find_places(asked.home), asked.paper, std::cerr);
     if (*check) return print_check(find_places(asked.home), asked.check, std::cout, std::cerr);
     if (*backup) return back_up(find_places(asked.home), asked.back_up_to, today(), std::cout, std::cerr);
     if (*restoring) return restore(find_places(asked.home), asked.restore, today(), std::cout, std::cerr);
     // A lone word that is no file is more likely a command misspelt than a job.
     if (asked.job.find_first_of("./") == std::string::npos && !asked.job.empty() && !std::filesystem::exists(asked.job)) {
-        std::cerr << in_short(asked.job) << " is neither a command nor a file that is there; allowed: sheet, check, backup, restore, or a job file.\n";
+        std::cerr << in_short(asked.job) << " is neither a command nor a file that is there; allowed: sheet, check, paper, backup, restore, or a job file.
+";
         return exit_status::refused;
     }
     return open_bench(asked);

@@ -109,8 +109,11 @@ void Desk::carry_out(const Request& request) {
     else if (const auto* card = std::get_if<SaveCard>(&request)) save_card(*card);
     else if (const auto* dropped = std::get_if<DropCard>(&request)) drop_card(*dropped);
     else if (const auto* asked = std::get_if<FindOrder>(&request)) find_order_for(*asked);
+    else if (const auto* plan = std::get_if<FindPlan>(&request)) find_plan_for(*plan);
+    else if (const auto* planned = std::get_if<ReadPlanJob>(&request)) read_plan_job(planned->path);
     else if (const auto* stopped = std::get_if<StopFinding>(&request)) {
         if (finder_) finder_->stop(stopped->question);
+        if (plan_finder_) plan_finder_->stop(stopped->question);
     }
 }
 
@@ -135,11 +138,14 @@ void Desk::use_book(const fs::path& path) {
     act(BookRead{pages.work, pages.settings, pages.past});
 }
 
-void Desk::look_for_orders_beside(std::function<void()> wake, OrderFinder::Look look) { finder_ = std::make_unique<OrderFinder>(std::move(wake), std::move(look)); }
+void Desk::look_for_orders_beside(std::function<void()> wake, OrderFinder::Look look) {
+    plan_finder_ = std::make_unique<OrderFinder>(wake);
+    finder_ = std::make_unique<OrderFinder>(std::move(wake), std::move(look));
+}
 
 void Desk::hear_orders() {
-    if (!finder_) return;
-    for (const Action& heard : finder_->heard()) act(heard);
+    for (OrderFinder* finder : {finder_.get(), plan_finder_.get()})
+        for (const Action& heard : finder ? finder->heard() : std::vector<Action>{}) act(heard);
 }
 
 void Desk::find_order_for(const FindOrder& asked) {

@@ -74,6 +74,9 @@ private:
     void read_bends_of(const ReadBends& asked);
     void write_bends_of(const WriteBendsFile& asked);
     void find_order_for(const FindOrder& asked);
+    // the rack and what is cut from it, and files for the person
+    void find_plan_for(const FindPlan& asked);
+    void read_plan_job(const std::string& path);
     void save_work();
     void save_settings();
     void save_card(const SaveCard& asked);
@@ -88,7 +91,7 @@ private:
     State state_;
     std::unique_ptr<ShopBook> book_;
     std::string remembered_;
-    std::unique_ptr<OrderFinder> finder_;
+    std::unique_ptr<OrderFinder> finder_, plan_finder_;
     JobInHand entered_;  ///< the file of the job being entered
 };
 

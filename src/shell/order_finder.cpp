@@ -12,6 +12,15 @@ OrderIs order_is(std::int64_t question, LookedFor looked) {
     return is;
 }
 
+PlanIs plan_is(std::int64_t question, const std::vector<TubeToCut>& asked, const PlanProgress& progress) {
+    std::vector<TubeCut> found;
+    for (std::size_t i = 0; i < asked.size(); ++i) {
+        const auto of_all = [&](double share) { return !progress || progress((static_cast<double>(i) + share) / static_cast<double>(asked.size())); };
+        found.push_back({asked[i], best_plan(asked[i].question, of_all)});
+    }
+    return {question, std::make_shared<const std::vector<TubeCut>>(std::move(found))};
+}
+
 OrderFinder::OrderFinder(std::function<void()> wake, Look look) : wake_(std::move(wake)), look_(std::move(look)), thread_([this] { work(); }) {}
 
 OrderFinder::~OrderFinder() {
@@ -23,12 +32,22 @@ OrderFinder::~OrderFinder() {
     thread_.join();
 }
 
-void OrderFinder::ask(std::int64_t question, Sheet sheet, OrderWish wish, std::vector<Bender> benders) {
+void OrderFinder::put(Question question) {
     {
         const std::lock_guard guard(lock_);
-        waiting_.push_back({question, std::move(sheet), std::move(wish), std::move(benders)});
+        waiting_.push_back(std::move(question));
     }
     more_.notify_one();
+}
+
+void OrderFinder::ask(std::int64_t question, Sheet sheet, OrderWish wish, std::vector<Bender> benders) {
+    put({question, [this, question, sheet = std::move(sheet), wish = std::move(wish), benders = std::move(benders)] {
+             return Action(order_is(question, look_(sheet, wish, [&](double done) { return share(question, done); }, benders)));
+         }});
+}
+
+void OrderFinder::ask_plan(std::int64_t question, std::vector<TubeToCut> asked) {
+    put({question, [this, question, asked = std::move(asked)] { return Action(plan_is(question, asked, [&](double done) { return share(question, done); })); }});
 }
 
 void OrderFinder::stop(std::int64_t question) {
@@ -77,7 +96,7 @@ void OrderFinder::work() {
         busy_ = true;
         last_percent_ = -1;
         guard.unlock();
-        tell(order_is(question.number, look_(question.sheet, question.wish, [&](double done) { return share(question.number, done); }, question.benders)));
+        tell(question.look());
         guard.lock();
         busy_ = false;
         stopped_.clear();

@@ -1,5 +1,5 @@
 #pragma once
-// Looks for the order of bends on a thread of its own, so that the screen stays live.
+// Looks for the order of bends, and for cutting plans, on a thread of its own, so that the screen stays live.
 
 #include <condition_variable>
 #include <cstdint>
@@ -15,8 +15,9 @@
 
 namespace tubewright {
 
-/// The answer as the state hears it.
+/// The answers as the state hears them.
 OrderIs order_is(std::int64_t question, LookedFor looked);
+PlanIs plan_is(std::int64_t question, const std::vector<TubeToCut>& asked, const PlanProgress& progress);
 
 class OrderFinder {
 public:
@@ -30,8 +31,10 @@ public:
 
     /// `benders`: those there are, for a way out where there is no order.
     void ask(std::int64_t question, Sheet sheet, OrderWish wish, std::vector<Bender> benders = {});
+    /// The answer is PlanIs.
+    void ask_plan(std::int64_t question, std::vector<TubeToCut> asked);
     void stop(std::int64_t question);
-    /// What has been found out since last time: OrderShare and OrderIs.
+    /// What has been found out since last time: OrderShare, OrderIs and PlanIs.
     std::vector<Action> heard();
     /// Whether nothing is left to be looked for or heard.
     bool idle();
@@ -39,10 +42,9 @@ public:
 private:
     struct Question {
         std::int64_t number;
-        Sheet sheet;
-        OrderWish wish;
-        std::vector<Bender> benders;
+        std::function<Action()> look;
     };
+    void put(Question question);
     void work();
     bool share(std::int64_t question, double done);
     void tell(Action action);

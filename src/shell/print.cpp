@@ -1,14 +1,11 @@
 #include "shell/print.h"
 
-#include <algorithm>
 #include <ostream>
 
-#include "bench/ordered.h"
 #include "present/check_text.h"
 #include "present/sheet_text.h"
 #include "present/words.h"
-#include "state/work.h"
-#include "store/job_file.h"
+#include "shell/print_parts.h"
 #include "store/library.h"
 #include "store/sheet_file.h"
 #include "store/shelf.h"
@@ -16,53 +13,17 @@
 namespace tubewright {
 namespace {
 
-struct Read {
-    Library known;
-    Job job;
-};
-
-Result<Read, Refusal> read(const Places& places, const std::string& path) {
-    auto library = read_library(places.assets, places.home);
-    if (!library.ok()) return library.trouble();
-    auto job = read_job(path, library.value());
-    if (!job.ok()) return job.trouble();
-    return Read{std::move(library).value(), std::move(job).value()};
-}
-
-/// What is refused is refused in one line; only what comes out all the same needs to be told of.
-void tell_left_out(const Library& library, std::ostream& trouble) {
-    for (const LeftOut& file : library.left_out) trouble << file.sentence() << "\n";
-}
-
-int refuse(const std::string& sentence, std::ostream& trouble) {
-    trouble << sentence << "\n";
-    return exit_status::refused;
-}
-
-Refusal no_such_line(const SheetRequest& request, const Job& job) {
-    std::string names;
-    for (const Line& line : job.lines) names += (names.empty() ? "" : ", ") + line.name;
-    return {request.job, "lines", "has no line called \"" + in_short(*request.line) + "\"", names};
-}
-
 std::vector<std::string> messages(const Sheet& sheet, Unit unit) {
     std::vector<std::string> all;
     for (const Finding& finding : sheet.findings) all.push_back(finding_message(finding, sheet, unit));
     return all;
 }
 
-/// As the screens show it until the reader chooses otherwise: half millimetres, or sixteenths of an inch.
-Tape tape_for(const Job& job) { return {job.unit, Settings{}.tape_denominator}; }
-
 std::string as_json(const Job& job, const std::vector<Sheet>& sheets) {
     if (sheets.size() == 1) return sheet_json(job, sheets.front(), messages(sheets.front(), job.unit));
     std::vector<std::vector<std::string>> all;
     for (const Sheet& sheet : sheets) all.push_back(messages(sheet, job.unit));
     return sheets_json(job, sheets, all);
-}
-
-int status_of(const std::vector<Sheet>& sheets) {
-    return std::any_of(sheets.begin(), sheets.end(), stopped) ? exit_status::stopped : exit_status::made;
 }
 
 int said(std::ostream& out, std::ostream& trouble, int status) {
@@ -75,13 +36,12 @@ int said(std::ostream& out, std::ostream& trouble, int status) {
 }  // namespace
 
 int print_sheet(const Places& places, const SheetRequest& request, std::ostream& out, std::ostream& trouble) {
-    const auto got = read(places, request.job);
+    const auto got = read_for_print(places, request.job);
     if (!got.ok()) return refuse(got.trouble().sentence(), trouble);
     const Job& job = got.value().job;
-    std::vector<Sheet> sheets;
-    for (const Line& line : job.lines)
-        if (!request.line || line.name == *request.line) sheets.push_back(ordered_sheet(line, {}, got.value().known.benders));
-    if (sheets.empty()) return refuse(no_such_line(request, job).sentence(), trouble);
+    const auto found = sheets_for(got.value(), request.job, request.line);
+    if (!found.ok()) return refuse(found.trouble().sentence(), trouble);
+    const std::vector<Sheet>& sheets = found.value();
     tell_left_out(got.value().known, trouble);
     if (request.json) {
         std::string text = as_json(job, sheets);
@@ -95,13 +55,13 @@ int print_sheet(const Places& places, const SheetRequest& request, std::ostream&
 }
 
 int print_check(const Places& places, const std::string& path, std::ostream& out, std::ostream& trouble) {
-    const auto got = read(places, path);
+    const auto got = read_for_print(places, path);
     if (!got.ok()) return refuse(got.trouble().sentence(), trouble);
     tell_left_out(got.value().known, trouble);
-    std::vector<Sheet> sheets;
-    for (const Line& line : got.value().job.lines) sheets.push_back(ordered_sheet(line, {}, got.value().known.benders));
-    out << check_text(got.value().job, sheets, tape_for(got.value().job));
-    return said(out, trouble, status_of(sheets));
+    const auto sheets = sheets_for(got.value(), path, std::nullopt);
+    if (!sheets.ok()) return refuse(sheets.trouble().sentence(), trouble);
+    out << check_text(got.value().job, sheets.value(), tape_for(got.value().job));
+    return said(out, trouble, status_of(sheets.value()));
 }
 
 int print_shelf(const Places& places, std::ostream& out, std::ostream& trouble) {

@@ -18,6 +18,7 @@
 #include "state/entry.h"
 #include "bench/hand_order.h"
 #include "state/work.h"
+#include "stock/cutting_plan.h"
 
 namespace tubewright {
 
@@ -41,7 +42,35 @@ struct PieceSpot {
     bool operator==(const PieceSpot&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn, bends, bend, bends_more, bend_files, rescue };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn, bends, bend, bends_more, bend_files, rescue, rack, rack_tube, rack_piece, rack_ask, plan, plan_jobs, buy, shop_rules, figures, keep_safe };
+
+/// What the rack's screens ask for: a choice, a number, or letters.
+enum class RackAsk { size, material, kind, length, straighten, place, lot, price, saw, keep, squared, straighten_cost, price_of };
+/// How the figures are added up.
+enum class FiguresBy { reason, line, tube, week, bends };
+
+/// A tube that something is to be cut of, as the search for a plan sees it.
+struct TubeToCut {
+    StockTube tube;
+    CuttingQuestion question;
+    bool operator==(const TubeToCut&) const = default;
+};
+/// And what was found.
+struct TubeCut {
+    TubeToCut asked;
+    PlanAnswer answer;
+};
+/// A job that a plan takes in besides the open one.
+struct PlanJob {
+    std::string id, path;
+    Job job;
+    bool operator==(const PlanJob&) const = default;
+};
+/// One backup that lies in the user's folder.
+struct BackupFile {
+    std::string name, day;
+    bool operator==(const BackupFile&) const = default;
+};
 
 // --- what a finger does
 struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card, later, bends, bends_more, bend_files
@@ -67,7 +96,7 @@ struct Cancel { bool operator==(const Cancel&) const = default; };
 struct Undo { bool operator==(const Undo&) const = default; };
 struct Redo { bool operator==(const Redo&) const = default; };
 struct NewStick { Length length; bool operator==(const NewStick&) const = default; };
-struct TakeOffcut { std::int64_t id; bool operator==(const TakeOffcut&) const = default; };  ///< it becomes the stick in use
+struct TakeOffcut { PieceNumber piece; bool operator==(const TakeOffcut&) const = default; };  ///< a length on the rack becomes the one that is cut from
 struct LookAtRescue { bool operator==(const LookAtRescue&) const = default; };  ///< can the tube be saved? takes up to a twentieth of a second
 struct TakeRescue { std::size_t way; bool operator==(const TakeRescue&) const = default; };    ///< one of those offered: the tube is made to it from now on
 struct AnotherPiece { bool operator==(const AnotherPiece&) const = default; };
@@ -152,6 +181,26 @@ struct StartFreshBook { bool operator==(const StartFreshBook&) const = default; 
 struct GoOnWithoutBook { bool operator==(const GoOnWithoutBook&) const = default; };
 struct Dismiss { bool operator==(const Dismiss&) const = default; };            ///< a notice has been read
 
+// --- the rack, and what is cut from it
+struct ShowTube { StockTube tube; bool operator==(const ShowTube&) const = default; };         ///< what lies there of it
+struct ShowPiece { PieceNumber piece; bool operator==(const ShowPiece&) const = default; };    ///< one length on the rack
+struct AskRack { RackAsk ask; bool operator==(const AskRack&) const = default; };
+struct AskPriceOf { std::string item; bool operator==(const AskPriceOf&) const = default; };   ///< of what is to be bought, by buy_key()
+struct AnswerRack { std::string id; bool operator==(const AnswerRack&) const = default; };     ///< one of the choices on the screen
+struct OneMoreLike { PieceNumber piece; bool operator==(const OneMoreLike&) const = default; };  ///< came in with it
+struct BinPiece { PieceNumber piece; bool missing; bool operator==(const BinPiece&) const = default; };  ///< all of it; or it is not there
+struct BinShortEnds { bool operator==(const BinShortEnds&) const = default; };                 ///< of the tube looked at, what is not worth keeping
+struct TakeEntryBack { std::size_t entry; bool operator==(const TakeEntryBack&) const = default; };  ///< of the ledger
+struct SwitchPractice { bool operator==(const SwitchPractice&) const = default; };             ///< on and off
+struct SwitchSpare { bool operator==(const SwitchSpare&) const = default; };
+struct TakeIntoPlan { std::string path; bool operator==(const TakeIntoPlan&) const = default; };  ///< a job of the shelf, and out again
+struct ShowFigures { FiguresBy by; bool operator==(const ShowFigures&) const = default; };
+struct WriteTables { bool operator==(const WriteTables&) const = default; };                   ///< scrap, rack and ledger, for a spreadsheet
+struct PrintLine { bool operator==(const PrintLine&) const = default; };                       ///< sheet, strip and gauges of the line in hand
+struct PrintPlan { bool operator==(const PrintPlan&) const = default; };                       ///< cut list and buy list
+struct MakeBackup { bool operator==(const MakeBackup&) const = default; };
+struct RestoreBackup { std::string name; bool operator==(const RestoreBackup&) const = default; };
+
 // --- what the world reports
 struct DayIs { std::string day; bool operator==(const DayIs&) const = default; };
 struct ScreenIs { double px_per_mm; bool operator==(const ScreenIs&) const = default; };  ///< as the monitor says of itself
@@ -176,13 +225,18 @@ struct BendsTold { std::string sentence; bool operator==(const BendsTold&) const
 struct OrderIs { std::int64_t question; std::shared_ptr<const OrderVerdict> verdict; std::shared_ptr<const HandFacts> by_hand = nullptr; bool operator==(const OrderIs&) const = default; };
 /// The card is on disk and in force, as the user's own or the shipped one again; the open job as it reads with it.
 struct CardKept { Bender bender; bool own; std::optional<Job> job; bool operator==(const CardKept&) const = default; };
+struct PlanJobRead { PlanJob job; bool operator==(const PlanJobRead&) const = default; };
+struct PlanIs { std::int64_t question; std::shared_ptr<const std::vector<TubeCut>> found; bool operator==(const PlanIs&) const = default; };
+struct BackupsAre { std::string folder; std::vector<BackupFile> files; bool operator==(const BackupsAre&) const = default; };
+struct FilesTold { std::string sentence; bool operator==(const FilesTold&) const = default; };  ///< what came of writing files for the person
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
 using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, LeaveForLater, TickLater, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, LookAtRescue, TakeRescue, AnotherPiece,
                             SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, LeverHasMoved, ReorderRest, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard, KeepCard, PickRecord, LeaveRecordOut, RecordIsRight, NewTube, ForgetBends, WriteBends, BringBends, BendFilesAre, BendsRead, BendsTold, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
                             TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, StartFreshBook, GoOnWithoutBook,
-                            Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved>;
+                            Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved,
+                            ShowTube, ShowPiece, AskRack, AskPriceOf, AnswerRack, OneMoreLike, BinPiece, BinShortEnds, TakeEntryBack, SwitchPractice, SwitchSpare, TakeIntoPlan, ShowFigures, WriteTables, PrintLine, PrintPlan, MakeBackup, RestoreBackup, PlanJobRead, PlanIs, BackupsAre, FilesTold>;
 
 /// One of these. Its copies are made in one place (action.cpp) and not in every file that has a button: an action
 /// can carry a whole job, and making those copies over and over was half the time to build.

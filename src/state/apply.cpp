@@ -43,7 +43,7 @@ void take(Doing& d, const Redo&) {
     else if (d.state.looks.screen != Screen::card && !redo_entry(d)) redo(d);
 }
 void take(Doing& d, const NewStick& a) { new_stick(d, a.length); }
-void take(Doing& d, const TakeOffcut& a) { take_offcut(d, a.id); }
+void take(Doing& d, const TakeOffcut& a) { take_offcut(d, a.piece); }
 void take(Doing& d, const LookAtRescue&) { look_at_rescue(d); }
 void take(Doing& d, const TakeRescue& a) { take_rescue(d, a.way); }
 void take(Doing& d, const AnotherPiece&) { another_piece(d); }
@@ -172,6 +172,47 @@ void take(Doing& d, const BendsRead& a) { bends_read(d, a); }
 void take(Doing& d, const BendsTold& a) { d.state.looks.notice = a.sentence; }
 void take(Doing& d, const CardKept& a) { card_kept(d, a); }
 
+void take(Doing& d, const ShowTube& a) { show_tube(d, a.tube); }
+void take(Doing& d, const ShowPiece& a) { show_piece(d, a.piece); }
+void take(Doing& d, const AskRack& a) { ask_rack(d, a.ask); }
+void take(Doing& d, const AskPriceOf& a) { ask_rack(d, RackAsk::price_of, a.item); }
+void take(Doing& d, const AnswerRack& a) { answer_rack(d, a.id); }
+void take(Doing& d, const OneMoreLike& a) { one_more_like(d, a.piece); }
+void take(Doing& d, const BinPiece& a) { bin_piece(d, a.piece, a.missing); }
+void take(Doing& d, const BinShortEnds&) { bin_short_ends(d); }
+void take(Doing& d, const TakeEntryBack& a) { take_entry_back(d, a.entry); }
+void take(Doing& d, const SwitchPractice&) {
+    ShopRules rules = d.state.work.rules;
+    rules.practice = !rules.practice;
+    change_rules(d, rules);
+}
+void take(Doing& d, const SwitchSpare&) {
+    ShopRules rules = d.state.work.rules;
+    rules.spare = !rules.spare;
+    change_rules(d, rules);
+}
+void take(Doing& d, const TakeIntoPlan& a) { take_into_plan(d, a.path); }
+void take(Doing& d, const PlanJobRead& a) { plan_job_read(d, a.job); }
+void take(Doing& d, const PlanIs& a) { plan_is(d, a); }
+void take(Doing& d, const ShowFigures& a) {
+    d.state.looks.figures = a.by;
+    d.state.looks.page = 0;
+}
+void take(Doing& d, const WriteTables&) { write_tables(d); }
+void take(Doing& d, const PrintLine&) {
+    if (sheet_in_hand(d.state) && sheet_in_hand(d.state)->layout) d.requests.push_back(WriteLinePaper{*d.state.line});
+}
+void take(Doing& d, const PrintPlan&) {
+    if (d.state.plan.found) d.requests.push_back(WritePlanPaper{});
+}
+void take(Doing& d, const MakeBackup&) { d.requests.push_back(WriteBackup{}); }
+void take(Doing& d, const RestoreBackup& a) { restore_backup(d, a.name); }
+void take(Doing& d, const BackupsAre& a) {
+    d.state.backup_folder = a.folder;
+    d.state.backups = a.files;
+}
+void take(Doing& d, const FilesTold& a) { d.state.looks.notice = a.sentence; }
+
 void take(Doing& d, const StartFreshBook&) {
     if (d.state.book == BookStanding::refused) d.requests.push_back(OpenFreshBook{});
 }
@@ -206,7 +247,7 @@ bool is_one_of(const Action& action) {
 
 bool allowed_while_refused(const Action& action) {
     return is_one_of<StartFreshBook, GoOnWithoutBook, Dismiss, SetTheme, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead,
-                     BookRefused, OrderShare, OrderIs, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, BendFilesAre, BendsTold, CardKept, NotSaved>(action);
+                     BookRefused, OrderShare, OrderIs, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, BendFilesAre, BendsTold, CardKept, NotSaved, PlanJobRead, PlanIs, BackupsAre, FilesTold>(action);
 }
 
 }  // namespace
@@ -217,6 +258,8 @@ StateStep apply(State state, const Action& action) {
     Doing doing{step.state, step.requests};
     std::visit([&](const auto& a) { take(doing, a); }, action);
     if (step.state.looks.screen == Screen::rescue && !step.state.rescue) leave_beside(step.state);  // what it told holds no more
+    if (step.state.looks.screen == Screen::rack_piece && !piece_in_sight(step.state)) leave_beside(step.state);  // it is no longer there
+    keep_plan_asked(doing);
     return step;
 }
 

@@ -45,8 +45,7 @@ void leave_prepare(Doing& doing) {
     if (!line.cut) {
         const StickStanding stick = stick_standing(state);
         if (!stick.enough) return;
-        Length& left = work.stick[tube_key(sheet.line.tube)];
-        left = std::max(Length{}, left - stick.needed);
+        cut_for_line(work, state.day, stock_tube(sheet.line.tube), line_key(state.job_id, sheet.line.name), exact(stick.needed));
         line.cut = true;
         line.cut_length = stick.needed;
         line.plan = plan_of(sheet);
@@ -145,6 +144,7 @@ void leave_finish(Doing& doing) {
     ++line.finished;
     Work work = state.work;
     work.used[state.day][tube_key(sheet.line.tube)] += line.cut_length;
+    built_in(work, state.day, line_key(state.job_id, sheet.line.name), exact(sheet.line.a.trim + sheet.line.b.trim));
     work.lines[line_key(state.job_id, sheet.line.name)] = line;
     change_work(doing, std::move(work));
 }

@@ -37,6 +37,16 @@ bool is_beside(Screen screen) {
         case Screen::bends_more:
         case Screen::bend_files:
         case Screen::rescue:
+        case Screen::rack:
+        case Screen::rack_tube:
+        case Screen::rack_piece:
+        case Screen::rack_ask:
+        case Screen::plan:
+        case Screen::plan_jobs:
+        case Screen::buy:
+        case Screen::shop_rules:
+        case Screen::figures:
+        case Screen::keep_safe:
         case Screen::wrong: return true;
         case Screen::shelf:
         case Screen::lines:
@@ -56,7 +66,17 @@ bool can_show(const State& state, Screen screen) {
         case Screen::shelf:
         case Screen::scrap:
         case Screen::settings:
+        case Screen::rack:
+        case Screen::plan:
+        case Screen::plan_jobs:
+        case Screen::buy:
+        case Screen::shop_rules:
+        case Screen::figures:
+        case Screen::keep_safe:
         case Screen::stock: return true;
+        case Screen::rack_tube: return state.looks.tube.has_value();
+        case Screen::rack_piece: return state.looks.piece.has_value();
+        case Screen::rack_ask: return false;  // only a question of the rack's opens it
         case Screen::lines: return state.job.has_value();
         case Screen::line:
         case Screen::stance:
@@ -119,6 +139,7 @@ void go_to(Doing& doing, Screen screen) {
     if (!can_show(state, screen)) return;
     if (screen == Screen::shelf) doing.requests.push_back(ReadShelf{});
     if (screen == Screen::card) open_card(doing);
+    if (screen == Screen::keep_safe) doing.requests.push_back(ReadBackups{});
     if (screen == Screen::bend_files) doing.requests.push_back(ReadBendFiles{});
     if (is_beside(screen)) show_beside(state, screen);
     else show(state, screen);
@@ -153,6 +174,7 @@ void press_next(Doing& doing) {
         case Screen::draft: return next_at_entry(doing);
         case Screen::prove: return next_at_proof(doing);
         case Screen::learn: return next_at_learning(doing);
+        case Screen::rack_ask: return next_at_rack(doing);
         default: return;
     }
 }
@@ -185,6 +207,7 @@ void press_key(Doing& doing, const std::string& key) {
     if (state.looks.screen == Screen::learn) return press_learning_key(doing, key);
     if (state.looks.screen == Screen::word) return press_letter(doing, key);
     if (state.looks.screen == Screen::route) return press_number_key(doing, key);
+    if (state.looks.screen == Screen::rack_ask) return press_rack_key(doing, key);
     if (!reading && state.looks.screen != Screen::stick_length && state.looks.screen != Screen::prove) return;
     if (key != "keypad") state.looks.typed = with_key(state.looks.typed, key);
 }

@@ -9,10 +9,6 @@ namespace {
 
 bool asking(const State& state) { return state.looks.screen == Screen::wrong && sheet_in_hand(state); }
 
-void keep_for_later(Work& work, const std::string& tube, Length length, const std::string& day) {
-    if (length > Length{}) work.offcuts.push_back({work.next_id++, tube, length, day});
-}
-
 /// A record that says more was done than an uncut tube allows: there is nothing to scrap.
 bool uncut_misfit(const State& state) {
     return state.looks.screen == Screen::bench && bar_to_start(state) == Bar::none && !work_in_hand(state).cut &&
@@ -71,7 +67,10 @@ void confirm_scrap(Doing& doing) {
     Work work = state.work;
     work.scrap.push_back({work.next_id++, state.day, state.job->name, sheet.line.name, tube, *state.looks.reason,
                           spoiled.cut_length - chosen->kept(), chosen->kept(), wrong_bend(state), chosen->pieces.size() > 1 ? chosen->pieces[1] : Length{}});
-    for (const Length& piece : chosen->pieces) keep_for_later(work, tube, piece, state.day);
+    std::vector<ExactLength> kept;
+    for (const Length& piece : chosen->pieces)
+        if (exact(piece).um > 0) kept.push_back(exact(piece));
+    write_spoiled(work, state.day, stock_tube(sheet.line.tube), line_key(state.job_id, sheet.line.name), kept, ledger_reason(*state.looks.reason));
     LineWork fresh = for_next_piece(spoiled);
     fresh.attempt = spoiled.attempt + 1;
     work.lines[line_key(state.job_id, sheet.line.name)] = fresh;
@@ -91,35 +90,33 @@ void leave_question(Doing& doing, bool altogether) {
     leave_beside(state);
 }
 
-void new_stick(Doing& doing, Length length) {
-    const Sheet* sheet = sheet_in_hand(doing.state);
-    if (!sheet || !(length > Length{}) || length > longest_stick) return;
-    const std::string tube = tube_key(sheet->line.tube);
-    Work work = doing.state.work;
-    // What is left of the old stick is not lost by taking a new one.
-    const auto old = work.stick.find(tube);
-    if (old != work.stick.end()) keep_for_later(work, tube, old->second, doing.state.day);
-    work.stick[tube] = length;
+namespace {
+
+/// Lines of that tube are cut from this length now. What was cut from before stays on the rack.
+void take_in_use(Doing& doing, Work work, const Tube& tube, PieceNumber piece) {
+    work.in_use[tube_key(stock_tube(tube))] = piece;
     change_work(doing, std::move(work));
-    doing.state.looks.typed.clear();
-    if (doing.state.looks.screen == Screen::stick_length) leave_beside(doing.state);
-    if (doing.state.looks.screen == Screen::stock && stick_standing(doing.state).enough) leave_beside(doing.state);
+    State& state = doing.state;
+    state.looks.typed.clear();
+    if (state.looks.screen == Screen::stick_length) leave_beside(state);
+    if (state.looks.screen == Screen::stock && stick_standing(state).enough) leave_beside(state);
 }
 
-void take_offcut(Doing& doing, std::int64_t id) {
+}  // namespace
+
+void new_stick(Doing& doing, Length length) {
+    const Sheet* sheet = sheet_in_hand(doing.state);
+    if (!sheet || !(exact(length).um > 0) || length > longest_stick) return;
+    Work work = doing.state.work;
+    const PieceNumber piece = stick_taken(work, doing.state.day, stock_tube(sheet->line.tube), exact(length));
+    take_in_use(doing, std::move(work), sheet->line.tube, piece);
+}
+
+void take_offcut(Doing& doing, PieceNumber piece) {
     const Sheet* sheet = sheet_in_hand(doing.state);
     if (!sheet) return;
-    const auto& offcuts = doing.state.work.offcuts;
-    const auto found = std::find_if(offcuts.begin(), offcuts.end(), [&](const Offcut& offcut) { return offcut.id == id && offcut.tube == tube_key(sheet->line.tube); });
-    if (found == offcuts.end()) return;
-    const Length length = found->length;
-    Work work = doing.state.work;
-    work.offcuts.erase(work.offcuts.begin() + (found - offcuts.begin()));
-    Length& stick = work.stick[tube_key(sheet->line.tube)];
-    keep_for_later(work, tube_key(sheet->line.tube), stick, doing.state.day);
-    stick = length;
-    change_work(doing, std::move(work));
-    if (doing.state.looks.screen == Screen::stock && stick_standing(doing.state).enough) leave_beside(doing.state);
+    for (const RackLength& offcut : offcuts_of_tube(doing.state))
+        if (offcut.piece == piece) return take_in_use(doing, doing.state.work, sheet->line.tube, piece);
 }
 
 }  // namespace tubewright

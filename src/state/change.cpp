@@ -242,6 +242,7 @@ void order_share(Doing& doing, const OrderShare& heard) {
     for (LineOrder& order : doing.state.orders)
         if (order.question == heard.question && order.looking) order.share = heard.share;
         else if (order.rest.question == heard.question && order.rest.looking) order.rest.share = heard.share;
+    if (PlanLook& plan = doing.state.plan; plan.looking && plan.question == heard.question) plan.share = heard.share;
 }
 
 namespace {

@@ -168,7 +168,29 @@ void write_bend_down(const State& state, Work& next, LineWork& work, std::option
 
 // --- stick and offcuts
 void new_stick(Doing& doing, Length length);
-void take_offcut(Doing& doing, std::int64_t id);
+void take_offcut(Doing& doing, PieceNumber piece);
+
+// --- the rack
+void show_tube(Doing& doing, const StockTube& tube);
+void show_piece(Doing& doing, PieceNumber piece);
+void ask_rack(Doing& doing, RackAsk ask, const std::string& about = "");
+void answer_rack(Doing& doing, const std::string& id);
+void next_at_rack(Doing& doing);
+void press_rack_key(Doing& doing, const std::string& key);
+void one_more_like(Doing& doing, PieceNumber piece);
+void bin_piece(Doing& doing, PieceNumber piece, bool missing);
+void bin_short_ends(Doing& doing);
+void take_entry_back(Doing& doing, std::size_t entry);
+void change_rules(Doing& doing, const ShopRules& rules);
+// --- what is cut from what
+/// Asks for a plan where the screen shows one and the last one is not for what has to be cut now.
+void keep_plan_asked(Doing& doing);
+void take_into_plan(Doing& doing, const std::string& path);
+void plan_job_read(Doing& doing, const PlanJob& read);
+void plan_is(Doing& doing, const PlanIs& heard);
+// --- files for the person
+void write_tables(Doing& doing);
+void restore_backup(Doing& doing, const std::string& name);
 
 // --- from screen to screen
 void go_to(Doing& doing, Screen screen);

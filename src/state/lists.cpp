@@ -63,6 +63,13 @@ void add_trims(const Line& line, std::vector<TickItem>& items) {
     items.insert(fitted == items.end() ? items.begin() : fitted + 1, trims.begin(), trims.end());
 }
 
+std::vector<CheckItem> of_them(const std::vector<CheckItem>& items, Service service, const Line& line) {
+    std::vector<CheckItem> found;
+    for (const CheckItem& item : items)
+        if (concerns(item, service, line)) found.push_back(item);
+    return found;
+}
+
 }  // namespace
 
 std::optional<TickList> current_list(const LineWork& work) {
@@ -91,10 +98,11 @@ std::vector<TickItem> tick_items(const State& state, TickList list) {
 }
 
 std::vector<CheckItem> cautions_for(const Checklists& lists, Service service, const Line& line) {
-    std::vector<CheckItem> found;
-    for (const CheckItem& item : lists.cautions)
-        if (concerns(item, service, line)) found.push_back(item);
-    return found;
+    return of_them(lists.cautions, service, line);
+}
+
+std::vector<CheckItem> hand_over_for(const Checklists& lists, Service service, const Line& line) {
+    return of_them(lists.hand_over, service, line);
 }
 
 std::vector<CheckItem> cautions_for(const State& state) {

@@ -35,10 +35,10 @@ StickStanding stick_standing(const State& state) {
     const Sheet* sheet = sheet_in_hand(state);
     if (!sheet || !sheet->layout) return standing;
     standing.needed = sheet->layout->cut_length;
-    const auto found = state.work.stick.find(tube_key(sheet->line.tube));
-    if (found == state.work.stick.end()) return standing;
-    standing.left = found->second;
-    standing.enough = standing.needed.mm <= found->second.mm + tolerance::arithmetic;
+    const auto in_use = length_in_use(state.work, stock_tube(sheet->line.tube));
+    if (!in_use) return standing;
+    standing.left = measured(in_use->length);
+    standing.enough = exact(standing.needed) <= in_use->length;
     return standing;
 }
 
@@ -50,20 +50,22 @@ std::optional<Length> too_short_by(const State& state, Length stick) {
     return missing;
 }
 
-std::vector<Offcut> offcuts_of_tube(const State& state) {
+std::vector<RackLength> offcuts_of_tube(const State& state) {
     const Sheet* sheet = sheet_in_hand(state);
-    std::vector<Offcut> found;
-    for (const Offcut& offcut : state.work.offcuts)
-        if (!sheet || offcut.tube == tube_key(sheet->line.tube)) found.push_back(offcut);
-    std::stable_sort(found.begin(), found.end(), [](const Offcut& a, const Offcut& b) { return a.length > b.length; });
+    if (!sheet) return {};
+    const StockTube tube = stock_tube(sheet->line.tube);
+    const auto in_use = length_in_use(state.work, tube);
+    std::vector<RackLength> found;
+    for (const RackLength& length : lengths_on_rack(*state.work.rack.ledger, tube))
+        if (length.kind != PieceKind::coil && !(in_use && in_use->piece == length.piece)) found.push_back(length);
     return found;
 }
 
-std::vector<Offcut> fitting_offcuts(const State& state) {
+std::vector<RackLength> fitting_offcuts(const State& state) {
     const StickStanding standing = stick_standing(state);
-    std::vector<Offcut> found;
-    for (const Offcut& offcut : offcuts_of_tube(state))
-        if (standing.needed.mm > 0 && offcut.length >= standing.needed) found.push_back(offcut);
+    std::vector<RackLength> found;
+    for (const RackLength& offcut : offcuts_of_tube(state))
+        if (standing.needed.mm > 0 && offcut.length >= exact(standing.needed)) found.push_back(offcut);
     std::reverse(found.begin(), found.end());
     return found;
 }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "bench/tape_check.h"
+#include "state/rack.h"
 #include "state/state.h"
 
 namespace tubewright {
@@ -78,6 +79,8 @@ std::optional<TickList> current_list(const LineWork& work);
 std::vector<TickItem> tick_items(const State& state, TickList list);
 std::vector<CheckItem> cautions_for(const State& state);
 std::vector<CheckItem> cautions_for(const Checklists& lists, Service service, const Line& line);
+/// What is left to be proved when the line is in place.
+std::vector<CheckItem> hand_over_for(const Checklists& lists, Service service, const Line& line);
 /// Neither ticked nor left for later.
 std::size_t ticks_missing(const State& state, TickList list);
 
@@ -104,8 +107,8 @@ struct StickStanding {
 StickStanding stick_standing(const State& state);
 /// How much a stick of this length falls short of the line that is about to be cut; nothing where it does not.
 std::optional<Length> too_short_by(const State& state, Length stick);
-std::vector<Offcut> fitting_offcuts(const State& state);  ///< shortest first
-std::vector<Offcut> offcuts_of_tube(const State& state);  ///< of the line in hand, or all; longest first
+std::vector<RackLength> fitting_offcuts(const State& state);  ///< shortest first
+std::vector<RackLength> offcuts_of_tube(const State& state);  ///< of the line in hand, beside the one in use; longest first
 
 // --- the reading
 enum class Verdict { right, under, over };

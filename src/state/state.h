@@ -32,6 +32,11 @@ struct Looks {
     std::size_t picked_slip = 0;            ///< and which of the slips is looked at
     std::int64_t record = 0;         ///< of the log of bends, looked at
     bool large_picture = false;      ///< of the line being entered, in place of all else
+    std::optional<StockTube> tube;   ///< of the rack, looked at
+    std::optional<PieceNumber> piece;  ///< and of it
+    std::optional<RackAsk> rack_ask; ///< on its screen
+    std::string rack_choice;         ///< answered before it: the size of a tube new to the rack, the kind of what comes in, what a price is for
+    FiguresBy figures = FiguresBy::reason;
     std::string notice;              ///< one sentence that waits to be read
     bool operator==(const Looks&) const = default;
 };
@@ -92,6 +97,22 @@ struct Learn {
     std::shared_ptr<const Learning> learning;  ///< none while no piece is measured to the end
 };
 
+/// A job that is planned with the open one, and what its lines are cut to; nothing where that can't be worked out.
+struct PlannedJob {
+    PlanJob of;
+    std::vector<std::optional<Length>> cuts;
+};
+
+/// What is known of the cutting plan. It is worked out anew whenever what it was asked for is no longer so.
+struct PlanLook {
+    std::int64_t question = 0;       ///< answers carry it
+    bool looking = false;
+    double share = 0;
+    std::vector<TubeToCut> asked;
+    std::shared_ptr<const std::vector<TubeCut>> found;  ///< for `asked`, once it is
+    std::vector<PlannedJob> others;  ///< jobs that are planned with the open one
+};
+
 struct State {
     // Written out in one place: each file that copies a state would make all of this again.
     State();
@@ -133,6 +154,9 @@ struct State {
     BookStanding book = BookStanding::not_read;
     std::string book_sentence;
     bool book_in_use = false;        ///< refused only because another program has it open
+    PlanLook plan;
+    std::string backup_folder;       ///< and what lies in it
+    std::vector<BackupFile> backups;
     std::optional<CardEdit> card;
     std::optional<Learn> learn;
     std::shared_ptr<const RescueLook> rescue;  ///< how the tube in hand can be saved, once somebody asks; forgotten when anything changes that it came from
@@ -164,7 +188,16 @@ struct ReadBendFiles { bool operator==(const ReadBendFiles&) const = default; };
 struct ReadBends { std::string file; bool operator==(const ReadBends&) const = default; };  ///< the answer is BendsRead or BendsTold
 /// Under a name that no file has yet; the answer is BendsTold.
 struct WriteBendsFile { std::vector<LoggedBend> bends; bool operator==(const WriteBendsFile&) const = default; };
-using Request = std::variant<ReadBendFiles, ReadBends, WriteBendsFile, ReadDraft, KeepDraft, ReadPointFiles, ReadPoints, WritePointsFile, ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
+struct ReadPlanJob { std::string path; bool operator==(const ReadPlanJob&) const = default; };  ///< the answer is PlanJobRead or FilesTold
+struct FindPlan { std::int64_t question; bool operator==(const FindPlan&) const = default; };   ///< for state.plan.asked; the answer is PlanIs
+/// A table for a spreadsheet, under a name that no file has yet; the answer is FilesTold.
+struct WriteTable { std::string name; std::vector<std::string> head; std::vector<std::vector<std::string>> rows; bool operator==(const WriteTable&) const = default; };
+struct WriteLinePaper { std::size_t line; bool operator==(const WriteLinePaper&) const = default; };  ///< the answer is FilesTold
+struct WritePlanPaper { bool operator==(const WritePlanPaper&) const = default; };
+struct ReadBackups { bool operator==(const ReadBackups&) const = default; };                   ///< the answer is BackupsAre
+struct WriteBackup { bool operator==(const WriteBackup&) const = default; };                   ///< the answer is FilesTold and BackupsAre
+struct ReadBackup { std::string name; bool operator==(const ReadBackup&) const = default; };   ///< everything is as it was then; the answer is FilesTold
+using Request = std::variant<ReadPlanJob, FindPlan, WriteTable, WriteLinePaper, WritePlanPaper, ReadBackups, WriteBackup, ReadBackup, ReadBendFiles, ReadBends, WriteBendsFile, ReadDraft, KeepDraft, ReadPointFiles, ReadPoints, WritePointsFile, ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
 
 struct StateStep {
     State state;

@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <map>
+#include <memory>
 #include <optional>
 #include <set>
 #include <string>
@@ -17,6 +18,7 @@
 #include "bench/order_search.h"
 #include "bench/springback.h"
 #include "bench/tube_plan.h"
+#include "stock/ledger.h"
 
 namespace tubewright {
 
@@ -93,13 +95,22 @@ struct Scrap {
     bool operator==(const Scrap&) const = default;
 };
 
-/// A length kept for later.
-struct Offcut {
-    std::int64_t id;
-    std::string tube;
-    Length length;
-    std::string day;
-    bool operator==(const Offcut&) const = default;
+/// The rack with its ledger. Shared: each step of undo has a Work of its own, and few of them touched the rack.
+struct Rack {
+    std::shared_ptr<const Ledger> ledger = std::make_shared<const Ledger>();  ///< never null
+    const Ledger* operator->() const { return ledger.get(); }
+    bool operator==(const Rack& other) const { return ledger == other.ledger || ledger->entries == other.ledger->entries; }
+};
+
+/// How the shop cuts. All of it our own choice until the person says otherwise.
+struct ShopRules {
+    Length saw;                      ///< its width; a tube cutter with a wheel takes nothing
+    Length keep{100};                ///< the shortest leftover worth keeping
+    Length squared;                  ///< off the end of each length that is opened
+    Length straighten{50};           ///< of a coil, lost at each length that is straightened off it
+    bool practice = false;           ///< a piece to practise on is planned
+    bool spare = false;              ///< a spare of the line that is likeliest to go wrong is planned
+    bool operator==(const ShopRules&) const = default;
 };
 
 /// Which bend of which tube: a line's piece, counted from 1, and the how-manieth try at it.
@@ -128,8 +139,10 @@ struct BenchChoice {
 struct Work {
     std::map<std::string, LineWork> lines;
     std::vector<Scrap> scrap;            ///< oldest first
-    std::vector<Offcut> offcuts;
-    std::map<std::string, Length> stick; ///< left on the stick in use, by tube key
+    Rack rack;
+    std::map<std::string, PieceNumber> in_use;  ///< the length that lines are cut from now, by the key of its StockTube; it may be gone
+    ShopRules rules;
+    std::map<std::string, Money> prices; ///< of one each, by buy_key(); what is not in it is not known
     std::map<std::string, std::map<std::string, Length>> used;  ///< made into finished lines, by day, then by tube key
     std::map<std::string, BenchChoice> benders;
     std::map<std::string, std::vector<KeptPiece>> pieces;  ///< bent to learn a bender, by its id; oldest first

@@ -27,8 +27,8 @@ Result<BuyList, BuyTrouble> parts_for(const std::vector<LineNeeds>& lines) {
     for (const LineNeeds& line : lines) {
         bool carries_joint = false;
         for (const EndNeeds* end : {&line.a, &line.b}) {
-            if (!end->nut.empty()) ++list[{BuyKind::nut, end->nut, {}}];
-            if (!end->sleeve.empty()) ++list[{BuyKind::sleeve, end->sleeve, {}}];
+            if (!end->nut.empty()) ++list[{BuyKind::nut, end->nut, {line.tube.outside, {}, {}}}];
+            if (!end->sleeve.empty()) ++list[{BuyKind::sleeve, end->sleeve, {line.tube.outside, {}, {}}}];
             const Joint& joint = end->joint;
             if (joint.kind == Joint::Kind::port) continue;
             carries_joint = true;

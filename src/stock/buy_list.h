@@ -13,7 +13,7 @@ enum class BuyKind { stick, nut, sleeve, tee, union_piece, clip };
 struct BuyItem {
     BuyKind kind;
     std::string name;      ///< of nut, sleeve, tee or union; nothing for sticks and clips
-    StockTube tube;        ///< of sticks and clips
+    StockTube tube;        ///< of sticks; of nuts, sleeves and clips the outside alone
     ExactLength length{};  ///< of sticks
     auto operator<=>(const BuyItem&) const = default;
 };

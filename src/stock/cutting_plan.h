@@ -27,12 +27,14 @@ struct LengthWanted {
     ExactLength length;  ///< more than nothing
     int count;           ///< not less than nothing
     std::string line;
+    bool operator==(const LengthWanted&) const = default;
 };
 
 struct LengthOnRack {
     PieceNumber piece;
     ExactLength length;
     bool stick;  ///< whole; else an offcut
+    bool operator==(const LengthOnRack&) const = default;
 };
 
 struct CuttingQuestion {
@@ -42,6 +44,7 @@ struct CuttingQuestion {
     ExactLength saw;                    ///< its width
     ExactLength keep;                   ///< the shortest leftover worth keeping
     ExactLength squared;                ///< off one end of each length that is opened, before the first cut
+    bool operator==(const CuttingQuestion&) const = default;
 };
 
 struct PlanCost {

@@ -21,8 +21,9 @@ constexpr ExactLength operator*(std::int64_t count, ExactLength a) { return {cou
 constexpr ExactLength& operator+=(ExactLength& a, ExactLength b) { a.um += b.um; return a; }
 constexpr ExactLength& operator-=(ExactLength& a, ExactLength b) { a.um -= b.um; return a; }
 
-/// The one place where a measured length is rounded to be counted. It has to be finite and below 1000 km.
-inline ExactLength exact(Length length) { return {std::llround(length.mm * 1000)}; }
+/// The one place where a measured length is rounded to be counted. It has to be finite and below 1000 km. A half goes up, also one
+/// that lost its last bit on the way: 3/16 in is 4762.5, and neither 0.1875 in nor 4.7625 mm may make another tube of it.
+inline ExactLength exact(Length length) { return {std::llround(length.mm * 1000 + 1e-6)}; }
 constexpr Length measured(ExactLength length) { return {static_cast<double>(length.um) / 1000}; }
 
 /// In hundredths of whatever the shop pays in.

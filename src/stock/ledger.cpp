@@ -1,6 +1,7 @@
 #include "stock/ledger.h"
 
-#include <optional>
+#include <charconv>
+#include <string_view>
 
 namespace tubewright {
 
@@ -9,7 +10,7 @@ namespace {
 using Trouble = std::optional<StockTrouble>;
 
 Trouble not_a_length(ExactLength length, bool may_be_nothing) {
-    if (length.um < 0 || (length.um == 0 && !may_be_nothing)) return NotALength{length};
+    if (length.um < 0 || (length.um == 0 && !may_be_nothing)) return NoStockLength{length};
     return {};
 }
 
@@ -44,7 +45,8 @@ public:
         if (auto missing = has(e.from, Whereabouts::rack, e.length + e.kerf)) return missing;
         take(e.from, e.length + e.kerf);
         const StockPiece& from = ledger_.pieces.at(e.from);
-        add(e.piece, {PieceKind::offcut, Whereabouts::in_hand, from.tube, e.length, {}, from.lot, from.price, e.line});
+        if (e.line.empty()) add(e.piece, {PieceKind::offcut, Whereabouts::rack, from.tube, e.length, from.place, from.lot, from.price, {}});
+        else add(e.piece, {PieceKind::offcut, Whereabouts::in_hand, from.tube, e.length, {}, from.lot, from.price, e.line});
         return {};
     }
 
@@ -70,6 +72,33 @@ public:
             piece.where = Whereabouts::rack;
             piece.line.clear();
         }
+        return {};
+    }
+
+    Trouble operator()(const PutBack& e) {
+        if (auto missing = has(e.piece, Whereabouts::in_hand, {})) return missing;
+        StockPiece& piece = ledger_.pieces.at(e.piece);
+        touch(e.piece, piece);
+        piece.where = Whereabouts::rack;
+        piece.place = e.place;
+        piece.line.clear();
+        return {};
+    }
+
+    Trouble operator()(const Moved& e) {
+        if (auto missing = has(e.piece, Whereabouts::rack, {})) return missing;
+        StockPiece& piece = ledger_.pieces.at(e.piece);
+        touch(e.piece, piece);
+        piece.place = e.place;
+        return {};
+    }
+
+    Trouble operator()(const Labelled& e) {
+        if (auto missing = has(e.piece, Whereabouts::rack, {})) return missing;
+        StockPiece& piece = ledger_.pieces.at(e.piece);
+        touch(e.piece, piece);
+        piece.lot = e.lot;
+        piece.price = e.price;
         return {};
     }
 
@@ -134,6 +163,20 @@ void for_each_standing(const Ledger& ledger, const Look& look) {
 }
 
 }  // namespace
+
+std::string tube_key(const StockTube& tube) { return tube.material + " " + std::to_string(tube.outside.um) + "x" + std::to_string(tube.wall.um); }
+
+std::optional<StockTube> stock_tube_of(const std::string& key) {
+    const std::size_t gap = key.rfind(' '), cross = key.rfind('x');
+    if (gap == std::string::npos || cross == std::string::npos || cross < gap) return std::nullopt;
+    const auto whole = [](std::string_view text, ExactLength& length) {
+        const auto [end, trouble] = std::from_chars(text.data(), text.data() + text.size(), length.um);
+        return trouble == std::errc{} && end == text.data() + text.size();
+    };
+    StockTube tube{{}, {}, key.substr(0, gap)};
+    if (!whole(std::string_view(key).substr(gap + 1, cross - gap - 1), tube.outside) || !whole(std::string_view(key).substr(cross + 1), tube.wall)) return std::nullopt;
+    return tube;
+}
 
 PieceNumber Ledger::next_number() const { return {touches.empty() ? 1 : touches.rbegin()->first.n + 1}; }
 
@@ -208,6 +251,10 @@ std::vector<ScrapRecord> scrap_records(const Ledger& ledger) {
         } else if (const auto* scrapped = std::get_if<Scrapped>(&entry.event)) {
             add(scrapped->piece, scrapped->length, scrapped->reason);
             from.at(scrapped->piece).line.clear();  // what is left goes back to the rack
+        } else if (const auto* back = std::get_if<PutBack>(&entry.event)) {
+            from.at(back->piece).line.clear();
+        } else if (const auto* labelled = std::get_if<Labelled>(&entry.event)) {
+            from.at(labelled->piece).price = labelled->price;
         }
     });
     return records;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <variant>
@@ -20,6 +21,11 @@ struct StockTube {
     std::string material;
     auto operator<=>(const StockTube&) const = default;
 };
+
+/// "stainless-304 4763x711", in micrometres.
+std::string tube_key(const StockTube& tube);
+/// None for what is no tube's key.
+std::optional<StockTube> stock_tube_of(const std::string& key);
 
 /// Given once, never used again.
 struct PieceNumber {
@@ -45,22 +51,28 @@ struct StockPiece {
 
 // ---------------------------------------------------------------- what can happen to tube
 
-struct Received { PieceNumber piece; PieceKind kind; StockTube tube; ExactLength length; std::string place, lot; Price price; };
+struct Received { PieceNumber piece; PieceKind kind; StockTube tube; ExactLength length; std::string place, lot; Price price; bool operator==(const Received&) const = default; };
 /// `length` of the coil becomes a stick; `allowance` is what straightening costs besides: ends that stay bent, crushed tube.
-struct Straightened { PieceNumber coil, stick; ExactLength length, allowance; std::string place; };
-/// What is left of `from` stays under its number, as an offcut if it was a stick. `kerf` is what the saw really took.
-struct Cut { PieceNumber from, piece; ExactLength length, kerf; std::string line; };
+struct Straightened { PieceNumber coil, stick; ExactLength length, allowance; std::string place; bool operator==(const Straightened&) const = default; };
+/// What is left of `from` stays under its number, as an offcut if it was a stick. `kerf` is what the saw really took. Where no
+/// line is named, what was cut off goes to the rack, to where `from` lies.
+struct Cut { PieceNumber from, piece; ExactLength length, kerf; std::string line; bool operator==(const Cut&) const = default; };
 /// A cut length is built in, its trims taken off.
-struct Used { PieceNumber piece; ExactLength trimmed, kerf; };
+struct Used { PieceNumber piece; ExactLength trimmed, kerf; bool operator==(const Used&) const = default; };
 /// `length` of a piece, or all of it, goes to the bin: of a length on the rack the rest stays there, of a cut length as an
 /// offcut.
-struct Scrapped { PieceNumber piece; ExactLength length; std::string reason; };
-struct TakenBack { std::size_t entry; };
+struct Scrapped { PieceNumber piece; ExactLength length; std::string reason; bool operator==(const Scrapped&) const = default; };
+/// A length cut for a line goes to the rack whole, as an offcut.
+struct PutBack { PieceNumber piece; std::string place; bool operator==(const PutBack&) const = default; };
+struct Moved { PieceNumber piece; std::string place; bool operator==(const Moved&) const = default; };  ///< on the rack
+struct Labelled { PieceNumber piece; std::string lot; Price price; bool operator==(const Labelled&) const = default; };  ///< what it is known as from now on
+struct TakenBack { std::size_t entry; bool operator==(const TakenBack&) const = default; };
 
-using StockEvent = std::variant<Received, Straightened, Cut, Used, Scrapped, TakenBack>;
+using StockEvent = std::variant<Received, Straightened, Cut, Used, Scrapped, PutBack, Moved, Labelled, TakenBack>;
 struct LedgerEntry {
     int day;  ///< counted from any day by whoever keeps the calendar
     StockEvent event;
+    bool operator==(const LedgerEntry&) const = default;
 };
 
 // ---------------------------------------------------------------- what stands in the way
@@ -70,11 +82,11 @@ struct NumberInUse { PieceNumber piece; };
 struct NotEnoughLeft { PieceNumber piece; ExactLength has, needed; };
 struct NotThere { PieceNumber piece; Whereabouts where, needed; };
 struct NotTheKind { PieceNumber piece; PieceKind kind; };
-struct NotALength { ExactLength given; };  ///< nothing or less where some is needed, or less than nothing
+struct NoStockLength { ExactLength given; };  ///< nothing or less where some is needed, or less than nothing
 struct NoSuchEntry { std::size_t entry; };
 struct AlreadyTakenBack { std::size_t entry; };
 struct BuiltUpon { std::size_t entry, later; };  ///< the later one has to be taken back first
-using StockTrouble = std::variant<NoSuchPiece, NumberInUse, NotEnoughLeft, NotThere, NotTheKind, NotALength, NoSuchEntry, AlreadyTakenBack, BuiltUpon>;
+using StockTrouble = std::variant<NoSuchPiece, NumberInUse, NotEnoughLeft, NotThere, NotTheKind, NoStockLength, NoSuchEntry, AlreadyTakenBack, BuiltUpon>;
 
 /// What the saw really takes: a piece with less left over than its width loses only that.
 constexpr ExactLength kerf_lost(ExactLength has, ExactLength wanted, ExactLength saw) { return std::min(saw, has - wanted); }
@@ -121,6 +133,7 @@ struct ScrapRecord {
 };
 inline constexpr const char* reason_trimmed = "trimmed";
 inline constexpr const char* reason_straightened = "straightened";
+inline constexpr const char* reason_practice = "practice";
 std::vector<ScrapRecord> scrap_records(const Ledger& ledger);
 
 }  // namespace tubewright

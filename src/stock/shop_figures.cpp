@@ -46,7 +46,7 @@ int week_of(int day, int first_day) {
 std::vector<ScrapRecord> mistakes_of(const std::vector<ScrapRecord>& records) {
     std::vector<ScrapRecord> mistakes;
     for (const ScrapRecord& record : records)
-        if (record.reason != reason_trimmed && record.reason != reason_straightened) mistakes.push_back(record);
+        if (record.reason != reason_trimmed && record.reason != reason_straightened && record.reason != reason_practice) mistakes.push_back(record);
     return mistakes;
 }
 
@@ -76,7 +76,9 @@ FirstTimeRight first_time_right(const Ledger& ledger) {
         if (ledger.taken_back.contains(i)) continue;
         const StockEvent& event = ledger.entries[i].event;
         if (const auto* cut = std::get_if<Cut>(&event)) {
-            line_of[cut->piece] = cut->line;
+            if (!cut->line.empty()) line_of[cut->piece] = cut->line;
+        } else if (const auto* back = std::get_if<PutBack>(&event)) {
+            line_of.erase(back->piece);
         } else if (const auto* scrapped = std::get_if<Scrapped>(&event)) {
             if (const auto at = line_of.find(scrapped->piece); at != line_of.end()) {
                 ++spoiled[at->second];

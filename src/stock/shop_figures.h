@@ -23,7 +23,7 @@ std::map<StockTube, ScrapSum> scrap_by_tube(const std::vector<ScrapRecord>& reco
 std::map<int, ScrapSum> scrap_by_week(const std::vector<ScrapRecord>& records, int first_day);
 int week_of(int day, int first_day);
 
-/// Without what was planned to be lost: trims and straightening.
+/// Without what was planned to be lost: trims, straightening and practice.
 std::vector<ScrapRecord> mistakes_of(const std::vector<ScrapRecord>& records);
 
 /// What went wrong for the most money; of equal ones the most tube, then the first by name. Nothing where nothing went wrong.

@@ -9,7 +9,7 @@
 namespace tubewright::book {
 
 /// The places of the tables in BookRows.
-enum Table { line_work, line_tick, bend_pulled, bend_made, line_order, line_opening, scrap, offcut, stick, used, bench_choice, piece, piece_ink, counter, settings, undo_step, undo_row, line_springback, tube_lot, bend_check, bend_of_tube, table_count };
+enum Table { line_work, line_tick, bend_pulled, bend_made, line_order, line_opening, scrap, used, bench_choice, piece, piece_ink, counter, settings, undo_step, undo_row, line_springback, tube_lot, bend_check, bend_of_tube, stock_entry, stick_in_use, shop_rule, price, table_count };
 
 // The words of each enum, in its order; they are the book's, and so never change.
 inline const std::array<const char*, 5> stages{"prepare", "mark out", "bending", "finish", "done"};
@@ -126,5 +126,11 @@ void read_lines(const BookRows& rows, Work& work);
 // --- what was measured: the log of bends with its lots, and the pieces that benders are learned from
 void put_measured(const Work& work, BookRows& rows);
 void read_measured(const BookRows& rows, Work& work);
+
+// --- the rack with its ledger, the shop's rules and prices
+/// `known` may hold the rack's rows already.
+void put_stock(const Work& work, const BookRows& known, BookRows& rows);
+/// Sets rows.ledger; where it is set already the rows are those of that ledger.
+void read_stock(BookRows& rows, Work& work);
 
 }  // namespace tubewright::book

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <map>
+#include <memory>
 #include <string>
 #include <variant>
 #include <vector>
@@ -23,8 +24,24 @@ struct TableShape {
 
 /// Rows by key.
 using TableRows = std::map<Row, Row>;
-/// One for each of book_tables(), in that order.
-using BookRows = std::vector<TableRows>;
+/// The rows of every table of book_tables(), in that order. A table is shared between copies until one of them is changed: the
+/// rack's ledger only grows, and a touch that leaves it alone is not to pay for its length.
+class BookRows {
+public:
+    BookRows() = default;
+    explicit BookRows(std::size_t tables) : tables_(tables) {}
+    bool empty() const { return tables_.empty(); }
+    const TableRows& operator[](std::size_t table) const;
+    TableRows& operator[](std::size_t table);
+    void share(std::size_t table, const BookRows& from) { tables_.at(table) = from.tables_.at(table); }
+    bool shares(std::size_t table, const BookRows& other) const { return tables_.at(table) == other.tables_.at(table); }
+    bool operator==(const BookRows& other) const;
+
+    std::shared_ptr<const Ledger> ledger;  ///< that the rack's rows were made of, where that is known
+
+private:
+    std::vector<std::shared_ptr<TableRows>> tables_;  // null: none
+};
 
 /// Every table; rows of a later one may point to rows of an earlier one.
 const std::vector<TableShape>& book_tables();
@@ -35,7 +52,8 @@ void put_settings(const Settings& settings, BookRows& rows);
 
 /// The rows are as this program wrote them: the tables' own checks let nothing else in. Where they are
 /// not, throws BookTrouble.
-BookPages pages_of(const BookRows& rows);
+/// The rack's ledger is remembered in the rows.
+BookPages pages_of(BookRows& rows);
 
 // --- undo: for each touch the rows that it changed, as they were before it
 /// Adds what makes `before` out of `after`, as rows of the table undo_row.
@@ -50,5 +68,7 @@ extern const char* const book_version_1;
 extern const char* const book_pieces;
 /// What version 2 has more: the log of bends.
 extern const char* const book_version_2;
+/// And what version 4 has more: the rack's ledger. What lay on the rack before comes in; undo begins anew.
+extern const char* const book_version_4;
 
 }  // namespace tubewright

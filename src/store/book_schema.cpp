@@ -201,4 +201,59 @@ CREATE TABLE bend_of_tube (
 ) STRICT;
 )sql";
 
+const char* const book_version_4 = R"sql(
+-- What a column holds for which event: see store/book_stock. Days are counted from 1970-01-01, lengths in micrometres.
+CREATE TABLE stock_entry (
+    n INTEGER NOT NULL PRIMARY KEY CHECK (n >= 0),
+    day INTEGER NOT NULL,
+    event TEXT NOT NULL CHECK (event IN ('received', 'straightened', 'cut', 'used', 'scrapped', 'put back', 'moved', 'labelled', 'taken back')),
+    piece INTEGER NOT NULL,
+    other INTEGER NOT NULL,
+    kind TEXT NOT NULL CHECK (kind IN ('stick', 'coil', 'offcut')),
+    tube TEXT NOT NULL,
+    length_um INTEGER NOT NULL,
+    second_um INTEGER NOT NULL,
+    said TEXT NOT NULL,
+    lot TEXT NOT NULL,
+    price_cents INTEGER NOT NULL,
+    price_per_um INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE stick_in_use (
+    tube TEXT NOT NULL PRIMARY KEY,
+    piece INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE shop_rule (
+    only_row INTEGER NOT NULL PRIMARY KEY CHECK (only_row = 1),
+    saw_mm REAL NOT NULL CHECK (saw_mm >= 0),
+    keep_mm REAL NOT NULL CHECK (keep_mm >= 0),
+    squared_mm REAL NOT NULL CHECK (squared_mm >= 0),
+    straighten_mm REAL NOT NULL CHECK (straighten_mm >= 0),
+    practice INTEGER NOT NULL CHECK (practice IN (0, 1)),
+    spare INTEGER NOT NULL CHECK (spare IN (0, 1))
+) STRICT;
+
+CREATE TABLE price (
+    item TEXT NOT NULL PRIMARY KEY,
+    cents INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- 3/16 in was rounded down where a job gave it in inches; the rack counts it as 4763.
+-- What is left of the sticks in use first, then the offcuts. A stick came in nobody wrote down when: on the last day that the book knows.
+CREATE TEMP TABLE on_rack AS
+    SELECT row_number() OVER (ORDER BY in_use DESC, tube, place) - 1 AS n, replace(tube, ' 4762x', ' 4763x') AS tube, length_um, in_use, day FROM (
+        SELECT tube, CAST(round(left_mm * 1000) AS INTEGER) AS length_um, 1 AS in_use, 0 AS place,
+               (SELECT max(day) FROM (SELECT day FROM used UNION SELECT day FROM scrap UNION SELECT day FROM offcut)) AS day FROM stick
+        UNION ALL SELECT tube, CAST(round(length_mm * 1000) AS INTEGER), 0, place, day FROM offcut)
+    WHERE length_um > 0 AND tube GLOB '* [1-9]*x[0-9]*';
+INSERT INTO stock_entry SELECT n, coalesce(CAST(julianday(day) - 2440587.5 AS INTEGER), 0), 'received', n + 1, 0, 'offcut', tube, length_um, 0, '', '', 0, 0 FROM on_rack;
+INSERT INTO stick_in_use SELECT tube, n + 1 FROM on_rack WHERE in_use = 1;
+DROP TABLE on_rack;
+DELETE FROM undo_row;
+DELETE FROM undo_step;
+DROP TABLE offcut;
+DROP TABLE stick;
+)sql";
+
 }  // namespace tubewright

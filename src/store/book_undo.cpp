@@ -42,7 +42,7 @@ void put_back(const TableShape& table, const Row& undo_key, const Row& cells, Ta
 void add_undo_rows(std::int64_t step, const BookRows& before, const BookRows& after, TableRows& undo_rows) {
     const std::vector<TableShape>& tables = book_tables();
     for (std::size_t i = 0; i < tables.size(); ++i) {
-        if (!is_undone(tables[i])) continue;
+        if (!is_undone(tables[i]) || before.shares(i, after)) continue;
         for (const auto& [key, cells] : before[i]) {
             const auto now = after[i].find(key);
             if (now == after[i].end() || now->second != cells) undo_rows[undo_key(step, tables[i], key)] = undo_cells(there, cells);

@@ -14,7 +14,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::uint32_t our_id = 0x54756265;  // "Tube"
-const std::array<const char*, 3> steps{book_version_1, book_version_2, book_pieces};  // step n makes version n + 1 out of version n
+const std::array<const char*, 4> steps{book_version_1, book_version_2, book_pieces, book_version_4};  // step n makes version n + 1 out of version n
 constexpr std::uint32_t newest = steps.size();
 
 /// Throws what comes after "The shop book ... ".
@@ -145,7 +145,8 @@ struct ShopBook::Inside {
         check_whole(database);
         const auto older = older_book(database, path);
         const bool changed = bring_up_to_date(database);
-        for (const TableShape& table : book_tables()) rows.push_back(database.rows(table));
+        rows = BookRows(book_tables().size());
+        for (std::size_t i = 0; i < book_tables().size(); ++i) rows[i] = database.rows(book_tables()[i]);
         settings = pages_of(rows).settings;
         try_to_write(database);
         if (older) keep_beside(*older);
@@ -154,12 +155,15 @@ struct ShopBook::Inside {
     }
 
     void write(BookRows now) {
-        if (now == rows) return;
+        const BookRows &was = rows, &is = now;  // to look only: nothing that is shared is copied
+        if (is == was) return;
         database.run("BEGIN IMMEDIATE");
         try {
             const auto& tables = book_tables();
-            for (std::size_t i = tables.size(); i-- > 0;) database.take_out(tables[i], rows[i], now[i]);
-            for (std::size_t i = 0; i < tables.size(); ++i) database.put_in(tables[i], rows[i], now[i]);
+            for (std::size_t i = tables.size(); i-- > 0;)
+                if (!is.shares(i, was)) database.take_out(tables[i], was[i], is[i]);
+            for (std::size_t i = 0; i < tables.size(); ++i)
+                if (!is.shares(i, was)) database.put_in(tables[i], was[i], is[i]);
             database.run("COMMIT");
         } catch (const DatabaseTrouble&) {
             try { database.run("ROLLBACK"); } catch (const DatabaseTrouble&) {}  // it may have rolled back by itself

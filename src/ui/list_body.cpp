@@ -13,6 +13,27 @@ void draw_progress(Ui& ui, const Box& box, double share, const Skin& skin) {
     ui.list().AddRect(box.min, box.max, colour(ui.palette().ink), ui.px(0.8), 0, ui.px(0.25));
 }
 
+/// What a length is cut into, to scale; a part says what it is where there is room.
+void draw_parts(Ui& ui, const Box& box, const std::vector<CutPart>& parts) {
+    const Palette& p = ui.palette();
+    ui.list().AddRectFilled(box.min, box.max, colour(p.well), ui.px(0.8));
+    for (const CutPart& part : parts) {
+        const bool scrap = part.what == CutPart::What::scrap;
+        const Rgb fill = part.what == CutPart::What::line ? p.now_pale : scrap ? p.stop_pale : p.go_pale;
+        const Box at{{box.min.x + box.width() * static_cast<float>(part.from), box.min.y}, {box.min.x + box.width() * static_cast<float>(part.to), box.max.y}};
+        ui.list().AddRectFilled(at.min, at.max, colour(fill));
+        if (scrap)
+            for (float x = at.min.x; x + at.height() < at.max.x; x += ui.px(3)) draw_rule(ui.list(), {x, at.max.y}, {x + at.height(), at.min.y}, colour(p.stop), ui.px(0.3));
+        draw_rule(ui.list(), at.min, {at.min.x, at.max.y}, colour(p.ink), ui.px(0.35));
+        draw_rule(ui.list(), {at.max.x, at.min.y}, at.max, colour(p.ink), ui.px(0.35));
+        if (ui.width_of(part.label, TextSize::small, false) + ui.px(2) > at.width() || scrap) continue;
+        Type type{TextSize::small, false, p.ink, fill, Across::middle, Down::middle};
+        type.wrap = false;
+        ui.text(at, part.label, type);
+    }
+    ui.list().AddRect(box.min, box.max, colour(p.ink), ui.px(0.8), 0, ui.px(0.3));
+}
+
 /// Room that the words on the right want: their longest word must fit.
 float right_width(const Ui& ui, const std::vector<RowView>& rows, float most) {
     float width = 0;
@@ -60,6 +81,7 @@ void draw_row(const Drawing& on, const Box& box, const RowView& row, float right
         type.off = off;
         ui.text(aside, row.right, type);
     }
+    if (!row.parts.empty()) draw_parts(ui, inner.cut_bottom(std::min(ui.px(8), inner.height() * 0.5f)), row.parts);
     const std::string& second = off && !row.touch.why_not.empty() ? row.touch.why_not : row.detail;
     Type name = ui.body(skin, true), detail = ui.small(skin);
     name.off = detail.off = off;

@@ -151,7 +151,7 @@ TEST_CASE("the fresh book is the one that is opened next time") {
     }
     const Desk again = desk_in(home);
     CHECK(again.state().book == BookStanding::open);
-    CHECK_FALSE(again.state().work.stick.empty());
+    CHECK_FALSE(again.state().work.in_use.empty());
 }
 
 TEST_CASE("a book that another program has open is waited for, and no other is begun") {
@@ -167,7 +167,7 @@ TEST_CASE("a book that another program has open is waited for, and no other is b
     first.reset();
     second.act(StartFreshBook{});
     CHECK(second.state().book == BookStanding::open);
-    CHECK_FALSE(second.state().work.stick.empty());
+    CHECK_FALSE(second.state().work.in_use.empty());
 }
 
 TEST_CASE("a home that may not be written is said, and the work goes on without a book") {

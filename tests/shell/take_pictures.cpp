@@ -240,7 +240,7 @@ void learned(Studio& studio) {
 }
 
 void side_screens(Studio& studio) {
-    for (const Screen screen : {Screen::scrap, Screen::settings, Screen::stance, Screen::order, Screen::card, Screen::bends, Screen::stock, Screen::stick_length}) {
+    for (const Screen screen : {Screen::scrap, Screen::settings, Screen::stance, Screen::order, Screen::card, Screen::bends, Screen::stock, Screen::stick_length, Screen::rack, Screen::plan, Screen::buy, Screen::shop_rules, Screen::figures, Screen::keep_safe}) {
         studio.desk.act(GoTo{screen});
         studio.settle();
         studio.shoot_if_new();

@@ -13,7 +13,7 @@ using namespace literals;
 namespace {
 
 Length cut_length(const State& state) { return sheet_in_hand(state)->layout->cut_length; }
-Length on_stick(const State& state) { return state.work.stick.at(tube_key(sheet_in_hand(state)->line.tube)); }
+Length on_stick(const State& state) { return left_in_use(state.work); }
 
 }  // namespace
 
@@ -49,7 +49,7 @@ TEST_CASE("preparing is passed only with every tick, and cuts the tube off the s
     CHECK(work_in_hand(state).stage == Stage::mark_out);
     CHECK(work_in_hand(state).cut);
     CHECK(work_in_hand(state).cut_length == cut_length(state));
-    CHECK((on_stick(state) + cut_length(state)).inch() == Approx(240));
+    CHECK((on_stick(state) + cut_length(state)).mm == Approx(6096).margin(0.001));
 }
 
 TEST_CASE("a stick that is unknown or too short cuts nothing") {
@@ -61,8 +61,7 @@ TEST_CASE("a stick that is unknown or too short cuts nothing") {
 
     // The 12 inches are kept when a new stick is taken.
     State longer = touched(shorter, {NewStick{inches(100)}});
-    REQUIRE(longer.work.offcuts.size() == 1);
-    CHECK(longer.work.offcuts[0].length.inch() == Approx(12));
+    CHECK(beside_in_use(longer.work) == std::vector<Length>{to_the_micrometre(inches(12))});
     CHECK(work_in_hand(touched(longer, {Next{}})).stage == Stage::mark_out);
 }
 
@@ -70,10 +69,10 @@ TEST_CASE("a fitting offcut becomes the stick, and the old stick becomes an offc
     State state = touched(at_prepare("axle crossover", 12), {NewStick{inches(60)}, NewStick{inches(10)}});
     // 12 and 60 lie on the rack now, 10 is in use; only 60 is long enough for the 23-odd inches.
     REQUIRE(fitting_offcuts(state).size() == 1);
-    CHECK(fitting_offcuts(state)[0].length.inch() == Approx(60));
-    state = touched(state, {TakeOffcut{fitting_offcuts(state)[0].id}});
+    CHECK(measured(fitting_offcuts(state)[0].length).inch() == Approx(60));
+    state = touched(state, {TakeOffcut{fitting_offcuts(state)[0].piece}});
     CHECK(on_stick(state).inch() == Approx(60));
-    CHECK(state.work.offcuts.size() == 2);
+    CHECK(beside_in_use(state.work) == std::vector<Length>{to_the_micrometre(inches(12)), to_the_micrometre(inches(10))});
 }
 
 TEST_CASE("each bend goes through mark, turn, pull and check, and a good reading makes it") {

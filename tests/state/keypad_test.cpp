@@ -39,7 +39,7 @@ TEST_CASE("a protractor reads up to 180, and a stick is as long as it is typed i
     state = touched(touched(job_open(), {OpenLine{"left rear"}, GoTo{Screen::stick_length}, Key{"7"}, Key{"2"}, Key{"1/2"}}), {});
     CHECK(typed_stick(state)->inch() == Approx(72.5));
     const State taken = touched(state, {Next{}});
-    CHECK(taken.work.stick.at(tube_key(sheet_in_hand(taken)->line.tube)).inch() == Approx(72.5));
+    CHECK(left_in_use(taken.work).inch() == Approx(72.5));
     CHECK(taken.looks.screen == Screen::line);
     CHECK(reader_unit(touched(job_open(), {SetUnit{Unit::mm}, SetUnit{std::nullopt}})) == job_open().job->unit);
     State metric = touched(job_open(), {SetUnit{Unit::mm}, OpenLine{"left rear"}, GoTo{Screen::stick_length}, Key{"9"}, Key{"0"}, Key{"0"}});

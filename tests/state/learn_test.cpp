@@ -156,7 +156,7 @@ TEST_CASE("undo takes back one reading at a time, and nothing but what belongs t
     // A stick that was bought before is none of this screen's.
     State bought = touched(at_card(), {Back{}, GoTo{Screen::stick_length}, NewStick{inches(240)}});
     bought = touched(std::move(bought), {GoTo{Screen::card}, LearnBender{}, Undo{}});
-    CHECK(bought.work.stick.size() == 1);
+    CHECK(bought.work.in_use.size() == 1);
 }
 
 TEST_CASE("a reading is taken once more, and a piece left out comes back with undo") {

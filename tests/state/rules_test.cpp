@@ -58,26 +58,27 @@ TEST_CASE("a stick that is too short is not taken by the main button or the foot
     const State short_stick = typed(touched(job_open(), {OpenLine{"straight"}, Next{}}));
     CHECK(touched(short_stick, {Next{}}).work == short_stick.work);
     CHECK(touched(short_stick, {Next{}}).looks == short_stick.looks);
-    CHECK(touched(short_stick, {NewStick{inches(9)}}).work.stick.begin()->second.inch() == Approx(9));
+    CHECK(touched(short_stick, {NewStick{inches(9)}}).work.in_use.size() == 1);
+    CHECK(left_in_use(touched(short_stick, {NewStick{inches(9)}}).work).inch() == Approx(9));
     // 98 in is enough, and taken at once.
-    CHECK(touched(short_stick, {Key{"8"}, Next{}}).work.stick.begin()->second.inch() == Approx(98));
+    CHECK(left_in_use(touched(short_stick, {Key{"8"}, Next{}}).work).inch() == Approx(98));
     // With the piece in hand already cut, a rest of 9 in may go on the rack.
-    CHECK(touched(typed(at_first_bend()), {Next{}}).work.stick.begin()->second.inch() == Approx(9));
+    CHECK(left_in_use(touched(typed(at_first_bend()), {Next{}}).work).inch() == Approx(9));
 }
 
 TEST_CASE("of the offcuts those that are long enough are offered, the shortest of them first") {
     State state = touched(job_open(), {OpenLine{"straight"}});
-    const std::string tube = tube_key(sheet_in_hand(state)->line.tube);
-    state.work.offcuts = {{1, tube, inches(30), ""}, {2, tube, inches(9.9), ""}, {3, tube, inches(10), ""}, {4, "another tube", inches(12), ""}};
-    const std::vector<Offcut> fitting = fitting_offcuts(state), all = offcuts_of_tube(state);
+    state.work.rack = rack_of(sheet_in_hand(state)->line.tube, {inches(30), inches(9.9), inches(10)});
+    REQUIRE_FALSE(write_stock(state.work, "2026-11-25", Received{{4}, PieceKind::offcut, {{4750}, {700}, "another"}, exact(inches(12)), "", "", {}}));
+    const std::vector<RackLength> fitting = fitting_offcuts(state), all = offcuts_of_tube(state);
     REQUIRE(fitting.size() == 2);
-    CHECK(fitting[0].id == 3);
-    CHECK(fitting[1].id == 1);
+    CHECK(fitting[0].piece.n == 3);
+    CHECK(fitting[1].piece.n == 1);
     REQUIRE(all.size() == 3);  // of this tube, the longest first
-    CHECK(all[0].id == 1);
-    CHECK(all[2].id == 2);
+    CHECK(all[0].piece.n == 1);
+    CHECK(all[2].piece.n == 2);
     state.line.reset();
-    CHECK(offcuts_of_tube(state).size() == 4);
+    CHECK(offcuts_of_tube(state).empty());
     CHECK(fitting_offcuts(state).empty());
 }
 

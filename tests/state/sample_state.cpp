@@ -1,5 +1,7 @@
 #include "state/sample_state.h"
 
+#include <algorithm>
+
 #include "bench/samples.h"
 
 namespace tubewright {
@@ -80,6 +82,28 @@ State job_open() {
     state.checklists = sample_checklists();
     return touched(state, {DayIs{"2026-11-25"}, BookRead{}, ShelfRead{{{"trailer", "jobs/trailer.json", "Utility trailer brake lines", {"axle crossover"}, ""}}},
                            JobRead{"trailer", "jobs/trailer.json", sample_job()}});
+}
+
+Length left_in_use(const Work& work) {
+    for (const auto& [tube, piece] : work.in_use)
+        if (const auto found = work.rack->pieces.find(piece); found != work.rack->pieces.end() && found->second.where == Whereabouts::rack) return measured(found->second.length);
+    return {};
+}
+
+std::vector<Length> beside_in_use(const Work& work) {
+    std::vector<Length> lengths;
+    for (const auto& [number, piece] : work.rack->pieces) {
+        const bool in_use = std::any_of(work.in_use.begin(), work.in_use.end(), [&, n = number](const auto& use) { return use.second == n; });
+        if (piece.where == Whereabouts::rack && !in_use) lengths.push_back(measured(piece.length));
+    }
+    std::sort(lengths.rbegin(), lengths.rend());
+    return lengths;
+}
+
+Rack rack_of(const Tube& tube, const std::vector<Length>& offcuts) {
+    Work work;
+    for (const Length& length : offcuts) write_stock(work, "2026-11-25", Received{work.rack->next_number(), PieceKind::offcut, stock_tube(tube), exact(length), "", "", {}});
+    return work.rack;
 }
 
 State at_prepare(const std::string& line, double stick_in) {

@@ -12,6 +12,16 @@ namespace tubewright {
 
 inline Length inches(double value) { return {value * 25.4}; }
 
+/// As the rack counts it.
+inline Length to_the_micrometre(Length length) { return measured(exact(length)); }
+
+/// What is left of the length that was last taken to cut from; nothing where it is gone.
+Length left_in_use(const Work& work);
+/// Of the other lengths on the rack, the longest first.
+std::vector<Length> beside_in_use(const Work& work);
+/// The rack holds these of one tube, none of them in use.
+Rack rack_of(const Tube& tube, const std::vector<Length>& offcuts);
+
 Fitting flare();
 
 /// Two bends in two planes, then a line of one, then one that no bender of ours can make, then a straight one.

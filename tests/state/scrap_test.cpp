@@ -53,9 +53,10 @@ TEST_CASE("scrapping writes the whole piece down, keeps the offcut, and begins a
     CHECK(scrap.bend == bend);
     CHECK(scrap.kept.mm == Approx(kept.mm));
     CHECK((scrap.scrapped + scrap.kept).mm == Approx(cut.mm));
-    REQUIRE(state.work.offcuts.size() == 1);
-    CHECK(state.work.offcuts[0].length == scrap.kept);
-    CHECK(state.work.offcuts[0].id != scrap.id);
+    REQUIRE(beside_in_use(state.work).size() == 1);
+    CHECK(beside_in_use(state.work)[0].mm == Approx(scrap.kept.mm).margin(0.001));
+    CHECK(scrap_records(*state.work.rack.ledger).at(0).reason == "over-bent");
+    CHECK(scrap_records(*state.work.rack.ledger).at(0).line == "trailer/axle crossover");
     CHECK(work_in_hand(state).stage == Stage::prepare);
     CHECK(work_in_hand(state).attempt == 2);
     CHECK(state.looks.screen == Screen::bench);
@@ -67,9 +68,10 @@ TEST_CASE("both straight ends can be kept: two offcuts, and with the scrap they 
     const BendSpan span = sheet_in_hand(state)->layout->spans[step_in_hand(state)->bend];
     state = touched(state, {WentWrong{}, ChooseReason{Reason::kinked}, ChooseKept{"both"}, ConfirmScrap{}});
     REQUIRE(state.work.scrap.size() == 1);
-    REQUIRE(state.work.offcuts.size() == 2);
-    CHECK((state.work.offcuts[0].length + state.work.offcuts[1].length).mm == Approx(state.work.scrap[0].kept.mm));
-    CHECK(state.work.scrap[0].second == std::min(state.work.offcuts[0].length, state.work.offcuts[1].length));
+    const std::vector<Length> kept = beside_in_use(state.work);
+    REQUIRE(kept.size() == 2);
+    CHECK((kept[0] + kept[1]).mm == Approx(state.work.scrap[0].kept.mm).margin(0.002));
+    CHECK(state.work.scrap[0].second.mm == Approx(kept[1].mm).margin(0.001));
     CHECK(state.work.scrap[0].scrapped.mm == Approx((span.end - span.start).mm));  // only the bend itself
     CHECK((state.work.scrap[0].scrapped + state.work.scrap[0].kept).mm == Approx(cut.mm));
 }

@@ -104,7 +104,7 @@ TEST_CASE("a refused book waits for an answer, and without a book nothing asks t
     CHECK(state.book == BookStanding::without);
     state = touched(state, {OpenLine{"axle crossover"}});
     CHECK(apply(state, NewStick{inches(100)}).requests.empty());
-    CHECK(touched(state, {NewStick{inches(100)}}).work.stick.size() == 1);
+    CHECK(touched(state, {NewStick{inches(100)}}).work.in_use.size() == 1);
 }
 
 TEST_CASE("what could not be saved is said until it has been read") {

@@ -43,11 +43,11 @@ TEST_CASE("the rear of a trailer: six nuts, one tee for its three ends, and clip
     // 3/16 steel with a tee: 14 in less a fifth is 11.2 in. 120 / 11.2 = 10.7: 11 stretches, 10 clips; 30: 3, 2; 20: 2, 1.
     const auto parts = parts_for(rear());
     REQUIRE(parts.ok());
-    CHECK(parts.value() == BuyList{{{BuyKind::nut, "nut 3/8-24", {}}, 6}, {{BuyKind::tee, "tee 3/16", {}}, 1}, {{BuyKind::clip, "", {brake_line.outside, {}, {}}}, 13}});
+    CHECK(parts.value() == BuyList{{{BuyKind::nut, "nut 3/8-24", {brake_line.outside, {}, {}}}, 6}, {{BuyKind::tee, "tee 3/16", {}}, 1}, {{BuyKind::clip, "", {brake_line.outside, {}, {}}}, 13}});
 
     // Two nuts are in the drawer; a nut costs 1.20, a tee 9.50, a clip is not priced: 4 x 1.20 + 9.50 = 14.30.
-    const BuyList list = without(parts.value(), {{{BuyKind::nut, "nut 3/8-24", {}}, 2}});
-    const BuyCost costs = cost(list, {{{BuyKind::nut, "nut 3/8-24", {}}, {120}}, {{BuyKind::tee, "tee 3/16", {}}, {950}}});
+    const BuyList list = without(parts.value(), {{{BuyKind::nut, "nut 3/8-24", {brake_line.outside, {}, {}}}, 2}});
+    const BuyCost costs = cost(list, {{{BuyKind::nut, "nut 3/8-24", {brake_line.outside, {}, {}}}, {120}}, {{BuyKind::tee, "tee 3/16", {}}, {950}}});
     CHECK(costs.known.cents == 1430);
     REQUIRE(costs.unpriced.size() == 1);
     CHECK(costs.unpriced[0].kind == BuyKind::clip);

@@ -85,8 +85,8 @@ TEST_CASE("what can't have happened is refused, and the ledger stays as it was")
     CHECK(refused<NotEnoughLeft>(ledger, Cut{{1}, {2}, exact(240_in), exact(1_mm), "x"}).has == exact(240_in));
     CHECK(refused<NoSuchPiece>(ledger, Cut{{9}, {2}, exact(1_in), {}, "x"}).piece == PieceNumber{9});
     CHECK(refused<NumberInUse>(ledger, Cut{{1}, {1}, exact(1_in), {}, "x"}).piece == PieceNumber{1});
-    CHECK(refused<NotALength>(ledger, Cut{{1}, {2}, {}, {}, "x"}).given.um == 0);
-    CHECK(refused<NotALength>(ledger, Cut{{1}, {2}, exact(1_in), {-1}, "x"}).given.um == -1);
+    CHECK(refused<NoStockLength>(ledger, Cut{{1}, {2}, {}, {}, "x"}).given.um == 0);
+    CHECK(refused<NoStockLength>(ledger, Cut{{1}, {2}, exact(1_in), {-1}, "x"}).given.um == -1);
     CHECK(refused<NotThere>(ledger, Used{{1}, {}, {}}).where == Whereabouts::rack);
     CHECK(refused<NoSuchEntry>(ledger, TakenBack{5}).entry == 5);
     CHECK(balances(ledger).at(brake) == Balance{exact(240_in), exact(240_in), {}, {}, {}, {}});
@@ -101,6 +101,27 @@ TEST_CASE("the last cut of a piece loses only what is there to lose") {
     CHECK(ledger.pieces.at({1}).where == Whereabouts::gone);
     CHECK(refused<NotThere>(ledger, Cut{{1}, {3}, exact(1_in), {}, "x"}).where == Whereabouts::gone);
     CHECK(balances(ledger).at(brake).holds());
+}
+
+TEST_CASE("a length is cut for no line, one comes back whole, one is moved and told its price") {
+    Ledger ledger = one_stick();
+    must(ledger, 2, Cut{{1}, {2}, exact(60_in), {}, ""});  // 180 and 60, both where the stick lay
+    CHECK(ledger.pieces.at({2}) == StockPiece{PieceKind::offcut, Whereabouts::rack, brake, exact(60_in), "upper left", "A7", dollar_a_foot, ""});
+    must(ledger, 3, Cut{{2}, {3}, exact(20_in), {}, "crossover"});
+    must(ledger, 3, PutBack{{3}, "bin 2"});
+    CHECK(ledger.pieces.at({3}) == StockPiece{PieceKind::offcut, Whereabouts::rack, brake, exact(20_in), "bin 2", "A7", dollar_a_foot, ""});
+    CHECK(refused<NotThere>(ledger, PutBack{{3}, ""}).where == Whereabouts::rack);
+    must(ledger, 4, Moved{{3}, "bin 9"});
+    must(ledger, 4, Labelled{{3}, "B1", {{240}, exact(12_in)}});
+    must(ledger, 5, Scrapped{{3}, exact(10_in), "short end"});
+    CHECK(ledger.pieces.at({3}).place == "bin 9");
+    CHECK(scrap_records(ledger) == std::vector<ScrapRecord>{{5, "short end", brake, exact(10_in), {200}, ""}});  // ten inches at 2.40 a foot
+    CHECK(balances(ledger).at(brake).holds());
+    must(ledger, 6, TakenBack{ledger.entries.size() - 1});
+    must(ledger, 6, TakenBack{5});
+    CHECK(ledger.pieces.at({3}).lot == "A7");
+    CHECK(stock_tube_of(tube_key(brake)) == brake);
+    for (const char* odd : {"", "steel", "steel 4763", "steel 4763x", "steel x711", "steel 4763x71a"}) CHECK_FALSE(stock_tube_of(odd));
 }
 
 TEST_CASE("an entry is taken back by another, the later ones first") {
@@ -133,7 +154,10 @@ StockEvent random_event(std::mt19937& dice, const Ledger& ledger) {
     const auto found = ledger.pieces.find(any);
     const ExactLength has = found == ledger.pieces.end() ? ExactLength{1000} : found->second.length;
     const ExactLength some{up_to(has.um + has.um / 20)};
-    switch (up_to(9)) {
+    switch (up_to(12)) {
+        case 10: return PutBack{any, ""};
+        case 11: return Moved{any, "bin"};
+        case 12: return Cut{any, fresh, {some.um / 2}, {}, ""};
         case 0: return Received{fresh, static_cast<PieceKind>(up_to(2)), {{up_to(2) * 1000 + 4760}, {710}, "steel"}, {up_to(7'000'000)}, "", "", {{120}, {304'800}}};
         case 1: return Straightened{any, fresh, {some.um / 2}, {up_to(50'000)}, ""};
         case 2: case 3: case 4: return Cut{any, fresh, {some.um / 3}, {up_to(1'600)}, "line"};

@@ -87,15 +87,39 @@ public:
         return logged;
     }
 
+    PieceNumber some_piece(const Ledger& ledger) { return {static_cast<int>(1 + roll(static_cast<std::size_t>(ledger.next_number().n)))}; }
+
+    StockEvent stock_event(const Ledger& ledger) {
+        const ExactLength length{static_cast<std::int64_t>(1 + roll(900'000))}, less{static_cast<std::int64_t>(roll(2000))};
+        switch (roll(9)) {
+            case 0: return Straightened{some_piece(ledger), ledger.next_number(), length, less, name()};
+            case 1: return Cut{some_piece(ledger), ledger.next_number(), length, less, name()};
+            case 2: return Used{some_piece(ledger), less, {}};
+            case 3: return Scrapped{some_piece(ledger), length, name()};
+            case 4: return PutBack{some_piece(ledger), name()};
+            case 5: return Moved{some_piece(ledger), name()};
+            case 6: return Labelled{some_piece(ledger), name(), {{static_cast<std::int64_t>(roll(9000))}, length}};
+            case 7: return TakenBack{roll(ledger.entries.size() + 1)};
+            default: return Received{ledger.next_number(), static_cast<PieceKind>(roll(3)), {{4763}, {static_cast<std::int64_t>(roll(900))}, name()}, {1000 * length.um}, name(), name(), {{static_cast<std::int64_t>(roll(9000))}, length}};
+        }
+    }
+
+    Ledger ledger() {
+        Ledger ledger;
+        for (std::size_t n = roll(40); n > 0; --n) (void)write(ledger, {static_cast<int>(20400 + roll(400)), stock_event(ledger)});  // what can't be is refused
+        return ledger;
+    }
+
     Work work() {
         Work work;
         for (std::size_t n = roll(5); n > 0; --n) work.lines[name()] = line();
         for (std::size_t n = roll(7); n > 0; --n)
             work.scrap.push_back({work.next_id++, "2026-11-25", name(), name(), name(), static_cast<Reason>(roll(9)), length(), length(),
                                   coin() ? std::optional<std::size_t>(roll(12)) : std::nullopt, length()});
-        for (std::size_t n = roll(7); n > 0; --n) work.offcuts.push_back({work.next_id++, name(), length(), "2026-11-25"});
-        std::shuffle(work.offcuts.begin(), work.offcuts.end(), dice_);
-        for (std::size_t n = roll(4); n > 0; --n) work.stick[name()] = length();
+        work.rack.ledger = std::make_shared<const Ledger>(ledger());
+        for (std::size_t n = roll(4); n > 0; --n) work.in_use[name()] = {static_cast<int>(1 + roll(30))};
+        if (coin()) work.rules = {length(), length(), length(), length(), coin(), coin()};
+        for (std::size_t n = roll(4); n > 0; --n) work.prices[name()] = {static_cast<std::int64_t>(roll(10000))};
         for (std::size_t n = roll(4); n > 0; --n) work.used[coin() ? "2026-11-24" : "2026-11-25"][name()] = length();
         for (std::size_t n = roll(4); n > 0; --n) {
             BenchChoice& choice = work.benders[name()];

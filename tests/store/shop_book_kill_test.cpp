@@ -20,7 +20,7 @@ Work work_after(unsigned touch) { return touch == 0 ? Work{} : random_work(touch
     while (true) {
         ++touch;
         if (!book.save(work_after(touch), {}).ok()) _exit(4);
-        if (write(pipe, &touch, sizeof touch) != sizeof touch) _exit(5);
+        if (::write(pipe, &touch, sizeof touch) != sizeof touch) _exit(5);
     }
 }
 

@@ -75,8 +75,8 @@ TEST_CASE("a book changed by hand to what can't be is refused and left as it is"
     const fs::path path = own.write("book.sqlite", bytes_in(source_dir / "tests/specimens/book-version-1.sqlite"));
     for (const std::string change : {
              "UPDATE line_work SET cut_length_mm = -5", "UPDATE line_work SET cut_length_mm = 9e999", "UPDATE line_work SET pull_again_deg = 1e308",
-             "UPDATE settings SET tape_denominator = 7", "UPDATE settings SET screen_px_per_mm = 1e300", "UPDATE offcut SET length_mm = 1e300",
-             "UPDATE stick SET left_mm = -1e9", "UPDATE scrap SET kept_mm = -1", "UPDATE used SET used_mm = 9e999", "UPDATE bend_made SET set_deg = -1e300"}) {
+             "UPDATE settings SET tape_denominator = 7", "UPDATE settings SET screen_px_per_mm = 1e300", "UPDATE offcut SET length_mm = 1e300, tube = 'stainless-304 4763x711'",
+             "UPDATE scrap SET kept_mm = -1", "UPDATE used SET used_mm = 9e999", "UPDATE bend_made SET set_deg = -1e300"}) {
         INFO(change);
         own.write("book.sqlite", bytes_in(source_dir / "tests/specimens/book-version-1.sqlite"));
         { Database(path).run(change); }
@@ -220,6 +220,44 @@ TEST_CASE("a book of version 1 is brought up to date, and stays beside as it was
     CHECK(bytes_in(path.string() + ".version-1") == older);
 }
 
+TEST_CASE("what lay on the rack of an older book comes in, to the micrometre, the sticks in use first") {
+    const OwnFolder own;
+    const fs::path path = own.write("book.sqlite", bytes_in(source_dir / "tests/specimens/book-version-1.sqlite"));
+    {
+        Database database(path);
+        database.run("UPDATE stick SET tube = 'stainless-304 4762x711'; UPDATE offcut SET tube = 'steel-low-carbon 9525x889'");
+    }
+    const Work work = opened(path).read().work;
+    const StockTube brake{{4763}, {711}, "stainless-304"}, fuel{{9525}, {889}, "steel-low-carbon"};
+    REQUIRE(work.rack->entries.size() == 2);
+    // The last day that the book knows of; and the offcut's own. Days from 1970-01-01: 20,782 and 20,781.
+    CHECK(work.rack->entries[0] == LedgerEntry{20782, Received{{1}, PieceKind::offcut, brake, {4'000'100}, "", "", {}}});
+    CHECK(work.rack->entries[1] == LedgerEntry{20781, Received{{2}, PieceKind::offcut, fuel, {363'900}, "", "", {}}});
+    CHECK(work.in_use == std::map<std::string, PieceNumber>{{tube_key(brake), {1}}});
+}
+
+TEST_CASE("a ledger that can't have happened makes the book a damaged one, and nothing of it is written over") {
+    const OwnFolder own;
+    const fs::path path = own.path() / "book.sqlite";
+    {
+        Work work;
+        Ledger ledger;
+        REQUIRE(write(ledger, {20782, Received{{1}, PieceKind::stick, {{4763}, {711}, "stainless-304"}, {6'096'000}, "", "", {}}}).ok());
+        REQUIRE(write(ledger, {20782, Cut{{1}, {2}, {590'550}, {}, "trailer/axle"}}).ok());
+        work.rack.ledger = std::make_shared<const Ledger>(ledger);
+        REQUIRE(opened(path).save(work, {}).ok());
+    }
+    for (const char* change : {"UPDATE stock_entry SET length_um = 7000000 WHERE n = 1", "UPDATE stock_entry SET piece = 9 WHERE n = 1", "DELETE FROM stock_entry WHERE n = 0", "UPDATE stock_entry SET tube = 'x' WHERE n = 0"}) {
+        const fs::path copy = own.write("copy.sqlite", bytes_in(path));
+        {
+            Database database(copy);
+            database.run(change);
+        }
+        INFO(change);
+        CHECK(refusal(copy) == sentence_for(copy, "holds an entry that this program did not write"));
+    }
+}
+
 TEST_CASE("what is no book, not ours, newer, damaged or in use is refused and left as it is") {
     const OwnFolder own;
     SECTION("some other file") {
@@ -235,8 +273,8 @@ TEST_CASE("what is no book, not ours, newer, damaged or in use is refused and le
         CHECK(refusal(path) == sentence_for(path, "is another program's database"));
     }
     SECTION("a newer one: the version is at byte 60") {
-        const auto path = book_with(own, 60, std::string("\0\0\0\4", 4));
-        CHECK(refusal(path) == sentence_for(path, "is of format 4, from a newer version of the program; this one knows up to 3"));
+        const auto path = book_with(own, 60, std::string("\0\0\0\5", 4));
+        CHECK(refusal(path) == sentence_for(path, "is of format 5, from a newer version of the program; this one knows up to 4"));
     }
     SECTION("a damaged one") {
         const auto path = book_with(own, 4096, std::string(3000, '\xA5'));
@@ -276,7 +314,7 @@ TEST_CASE("an entry that can't be lets nothing of its save in, and the book goes
     ShopBook book = opened(path);
     REQUIRE(book.save(random_work(11), {}).ok());
     Work twice = random_work(12);
-    twice.offcuts = {{5, "tube", {1}, "2026-11-25"}, {5, "tube", {2}, "2026-11-25"}};  // one id for two
+    twice.scrap = {{5, "2026-11-25", "job", "line", "tube", Reason::kinked, {1}, {}, std::nullopt}, {5, "2026-11-25", "job", "line", "tube", Reason::kinked, {2}, {}, std::nullopt}};  // one id for two
     const auto saved = book.save(twice, {});
     REQUIRE_FALSE(saved.ok());
     CHECK(saved.trouble().sentence.find("the last change is not in it, all before it is.") != std::string::npos);
@@ -297,7 +335,7 @@ TEST_CASE("a save that finds no room on the disk leaves the book as it was") {
         const rlimit limit{fs::file_size(path), fs::file_size(path)};
         setrlimit(RLIMIT_FSIZE, &limit);
         Work large = random_work(22);
-        for (int i = 0; i < 2000; ++i) large.stick["a tube of a long name " + std::to_string(i)] = {1};
+        for (int i = 0; i < 2000; ++i) large.in_use["a tube of a long name " + std::to_string(i)] = {1};
         _exit(book.ok() && !ShopBook(std::move(book).value()).save(large, {}).ok() ? 0 : 1);
     }
     int status = 0;

@@ -124,7 +124,7 @@ TEST_CASE("a save that fails leaves no half of an undo step") {
     const std::vector<UndoStep> past{{1, "trailer", random_work(1)}};
     REQUIRE(book.save(random_work(2), past).ok());
     Work twice = random_work(3);
-    twice.offcuts = {{5, "tube", {1}, "2026-11-25"}, {5, "tube", {2}, "2026-11-25"}};  // one id for two
+    twice.scrap = {{5, "2026-11-25", "job", "line", "tube", Reason::kinked, {1}, {}, std::nullopt}, {5, "2026-11-25", "job", "line", "tube", Reason::kinked, {2}, {}, std::nullopt}};  // one id for two
     REQUIRE_FALSE(book.save(twice, {past[0], {2, "trailer", random_work(2)}}).ok());
     CHECK(book.read().past == past);
     // The touch after it brings both.

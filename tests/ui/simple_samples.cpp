@@ -28,7 +28,7 @@ ScreenView shelf() {
     view.key = "shelf";
     view.header = {"Tubewright", "", {"scrap today 6 1/2 in"}};
     view.body = body;
-    view.footer.buttons = {button("settings", "Settings", GoTo{Screen::settings}), button("scrap", "Scrap log", GoTo{Screen::scrap}), button("stock", "Stick and offcuts", GoTo{Screen::stock})};
+    view.footer.buttons = {button("settings", "Settings", GoTo{Screen::settings}), button("scrap", "Scrap log", GoTo{Screen::scrap}), button("rack", "The rack", GoTo{Screen::rack})};
     return view;
 }
 
@@ -157,6 +157,27 @@ ScreenView which_bend() {
     return view;
 }
 
+/// Lengths to scale with what is cut from them, to the last label that fits.
+ScreenView cutting_plan() {
+    ListBody body;
+    body.heading = "What is cut from what: Utility trailer brake lines";
+    RowView bought{button("cut-1", "A new stick, 240 in, to buy", GoTo{Screen::buy}), "", "keep 12 1/4 in", std::nullopt, Tone::now};
+    bought.parts = {{0, 0.4, "Axle crossover 96 in", CutPart::What::line}, {0.4, 0.85, "Left rear corner to the tee 108 in", CutPart::What::line}, {0.85, 0.9, "Jumper 12 in", CutPart::What::line}, {0.9, 1, "12 1/4 in", CutPart::What::kept}};
+    RowView offcut{button("cut-2", "Offcut, 41 1/4 in, left rack", ShowPiece{{2}}), "", "scrap 3 1/16 in", std::nullopt, Tone::plain};
+    offcut.parts = {{0, 0.92, "Right rear 38 3/16 in", CutPart::What::line}, {0.92, 1, "3 1/16 in", CutPart::What::scrap}};
+    body.rows = {bought, offcut, offcut};
+    body.rows[2].touch.id = "cut-3";
+    body.notes = {{"3/16 × 0.028 in 304 stainless: 1 stick, 1 to buy, 6 1/8 in scrap. Nothing does better.", Tone::go}};
+    body.pager = pager(true);
+    ScreenView view;
+    view.key = "plan";
+    view.header = {"Tubewright", "cutting plan", {"scrap today 6 1/2 in"}};
+    view.body = body;
+    view.footer.buttons = {button("undo", "Undo", Undo{}), button("back", "Back", Back{}), button("plan-jobs", "Other jobs", GoTo{Screen::plan_jobs}), button("shop-rules", "How you cut", GoTo{Screen::shop_rules}), button("buy", "What to buy", GoTo{Screen::buy})};
+    view.footer.back_id = "back";
+    return view;
+}
+
 /// A stick that is too short: taken only by holding.
 ScreenView short_stick() {
     KeypadBody body;
@@ -185,7 +206,7 @@ ScreenView short_stick() {
 }  // namespace
 
 std::vector<Sample> simple_samples() {
-    std::vector<Sample> all{{"shelf", shelf()}, {"overview", overview()}, {"ticks", ticks()}, {"scrap", scrap_log()}, {"settings", settings()}, {"which-bend", which_bend()}, {"order", order_of_bends()}, {"short-stick", short_stick()}};
+    std::vector<Sample> all{{"shelf", shelf()}, {"cutting-plan", cutting_plan()}, {"overview", overview()}, {"ticks", ticks()}, {"scrap", scrap_log()}, {"settings", settings()}, {"which-bend", which_bend()}, {"order", order_of_bends()}, {"short-stick", short_stick()}};
     ScreenView noticed = shelf();
     noticed.notice = "The shop book could not be saved: the disk is full. What you did since 10:42 is on this screen only; make room and touch anything.";
     all.push_back({"shelf-notice", noticed});

@@ -1,0 +1,163 @@
+// What is cut from what, which jobs are in it, and what has to be bought for it.
+
+#include <algorithm>
+
+#include "present/entry_pieces.h"
+#include "present/pieces.h"
+#include "present/stock_words.h"
+#include "present/words.h"
+#include "state/cut_plan.h"
+
+namespace tubewright {
+namespace {
+
+std::string cut_name(const LengthWanted& wanted) { return wanted.line.empty() ? "practice" : line_of_key(wanted.line); }
+
+std::string from_words(const State& state, const LengthCut& cut) {
+    const Tape tape = reader_tape(state);
+    const std::string length = text(measured(cut.length), tape);
+    const auto* piece = std::get_if<PieceNumber>(&cut.from);
+    if (!piece) return "A new stick, " + length + ", to buy";
+    const auto found = state.work.rack->pieces.find(*piece);
+    if (found == state.work.rack->pieces.end()) return length;
+    return capital(kind_word(found->second.kind)) + ", " + left_text(measured(cut.length), tape) + (found->second.place.empty() ? "" : ", " + found->second.place);
+}
+
+/// To scale, the cuts as they follow each other and what is left.
+std::vector<CutPart> parts_of(const State& state, const TubeCut& tube, const LengthCut& cut) {
+    const Tape tape = reader_tape(state);
+    const CuttingQuestion& asked = tube.asked.question;
+    const auto whole = static_cast<double>(cut.length.um);
+    std::vector<CutPart> parts;
+    std::int64_t at = asked.squared.um;
+    for (const std::size_t one : cut.cuts) {
+        const std::int64_t to = at + asked.wanted[one].length.um;
+        parts.push_back({static_cast<double>(at) / whole, std::min(1.0, static_cast<double>(to) / whole), shortened(cut_name(asked.wanted[one])) + " " + text(measured(asked.wanted[one].length), tape), CutPart::What::line});
+        at = to + asked.saw.um;
+    }
+    if (cut.leftover.um > 0) parts.push_back({1 - static_cast<double>(cut.leftover.um) / whole, 1, left_text(measured(cut.leftover), tape), cut.kept ? CutPart::What::kept : CutPart::What::scrap});
+    return parts;
+}
+
+RowView row_of(const State& state, const TubeCut& tube, const LengthCut& cut, std::size_t place) {
+    const Tape tape = reader_tape(state);
+    const auto* piece = std::get_if<PieceNumber>(&cut.from);
+    RowView row;
+    row.touch = press_button("cut-" + std::to_string(place), from_words(state, cut), piece ? Action(ShowPiece{*piece}) : Action(GoTo{Screen::buy}));
+    row.parts = parts_of(state, tube, cut);
+    row.right = cut.leftover.um == 0 ? "nothing left" : (cut.kept ? "keep " : "scrap ") + left_text(measured(cut.leftover), tape);
+    if (!piece) row.tone = Tone::now;
+    return row;
+}
+
+/// How good the plan of one tube is.
+TextView plan_words(const State& state, const TubeCut& tube) {
+    const Tape tape = reader_tape(state);
+    const std::string name = tube_words(state, tube.asked.tube) + ": ";
+    if (const auto* none = std::get_if<NoPlan>(&tube.answer)) {
+        if (!none->too_long) return {name + (none->proven ? "there is not enough on the rack, and it is not known how long this tube is sold. Say what came in." : "no plan was found in the time. Plan fewer lines at once."), Tone::stop};
+        const LengthWanted& wanted = tube.asked.question.wanted[*none->too_long];
+        return {name + cut_name(wanted) + " takes " + text(measured(wanted.length), tape) + ", more than any length there is.", Tone::stop};
+    }
+    const auto* plan = std::get_if<PlanFound>(&tube.answer);
+    if (!plan) return {name + "the looking was stopped."};
+    std::string said = name + (plan->cost.sticks == 0 ? "offcuts do" : counted(static_cast<std::size_t>(plan->cost.sticks), "stick", "sticks") + (plan->cost.bought > 0 ? ", " + std::to_string(plan->cost.bought) + " to buy" : ""));
+    said += ", " + (plan->cost.waste.um > 0 ? text(measured(plan->cost.waste), tape) : std::string("no")) + " scrap. ";
+    if (plan->proven) return {said + "Nothing does better.", Tone::go};
+    return {said + "Perhaps not the best: looked as long as there was time. Better than " + counted(static_cast<std::size_t>(plan->bound.sticks), "stick", "sticks") + " and " + text(measured(plan->bound.waste), tape) + " scrap it can't be.", Tone::caution};
+}
+
+RowView looking_row(const State& state) {
+    RowView row;
+    row.touch = unless(press_button("looking", "Looking for the best plan", GoTo{Screen::plan}), "wait a moment");
+    row.done = state.plan.share;
+    row.tone = Tone::now;
+    return row;
+}
+
+std::string jobs_words(const State& state) {
+    std::vector<std::string> names;
+    if (state.job) names.push_back(state.job->name);
+    for (const PlannedJob& other : state.plan.others)
+        if (other.of.id != state.job_id) names.push_back(other.of.job.name);
+    if (names.empty()) return "no job";
+    return names.size() == 1 ? names.front() : std::to_string(names.size()) + " jobs";
+}
+
+bool is_planned(const State& state, const std::string& path) {
+    return std::any_of(state.plan.others.begin(), state.plan.others.end(), [&](const PlannedJob& other) { return other.of.path == path; });
+}
+
+std::string amount_words(const State& state, const BuyItem& item, int count) { return std::to_string(count) + " × " + item_words(state, item); }
+
+}  // namespace
+
+void fill_plan(const State& state, ScreenView& view) {
+    ListBody body;
+    body.heading = "What is cut from what: " + jobs_words(state);
+    std::vector<RowView> rows;
+    if (state.plan.looking) rows.push_back(looking_row(state));
+    for (const TubeCut& tube : state.plan.found ? *state.plan.found : std::vector<TubeCut>{})
+        if (const auto* plan = std::get_if<PlanFound>(&tube.answer))
+            for (const LengthCut& cut : plan->lengths) rows.push_back(row_of(state, tube, cut, rows.size() + 1));
+    const Page page = page_of(state, rows.size(), rows_on_a_page);
+    body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
+    body.pager = pager_of(state, page);
+    if (state.plan.found && state.plan.found->empty()) body.notes.push_back({state.job || !state.plan.others.empty() ? "Every line is made, or cut and in hand." : "Open a job first, or take one in with Other jobs."});
+    for (const TubeCut& tube : state.plan.found ? *state.plan.found : std::vector<TubeCut>{})
+        if (body.notes.size() < 2) body.notes.push_back(plan_words(state, tube));
+    view.header = header_of(state, "Tubewright", "cutting plan");
+    view.body = std::move(body);
+    view.footer = side_footer(state);
+    view.footer.buttons.push_back(press_button("plan-jobs", "Other jobs", GoTo{Screen::plan_jobs}));
+    view.footer.buttons.push_back(press_button("shop-rules", "How you cut", GoTo{Screen::shop_rules}));
+    view.footer.buttons.push_back(unless(press_button("buy", "What to buy", GoTo{Screen::buy}), state.plan.found ? "" : "no plan yet"));
+}
+
+void fill_plan_jobs(const State& state, ScreenView& view) {
+    ListBody body;
+    body.heading = "Which jobs are cut together?";
+    const Page page = page_of(state, state.shelf.size(), rows_on_a_page);
+    for (std::size_t i = page.from; i < page.to; ++i) {
+        const ShelfEntry& entry = state.shelf[i];
+        const bool open = state.job && entry.path == state.job_path, in = open || is_planned(state, entry.path);
+        RowView row;
+        row.touch = unless(press_button("plan-" + entry.id + "-" + std::to_string(i), entry.name.empty() ? entry.id : entry.name, TakeIntoPlan{entry.path}), open ? "open now: always in the plan" : entry.trouble);
+        row.touch.chosen = in;
+        row.detail = counted(entry.lines.size(), "line", "lines");
+        row.right = in ? "in the plan" : "not in it";
+        if (in) row.tone = Tone::go;
+        body.rows.push_back(std::move(row));
+    }
+    body.pager = pager_of(state, page);
+    view.header = header_of(state, "Tubewright", "cutting plan");
+    view.body = std::move(body);
+    view.footer = side_footer(state);
+}
+
+void fill_buy(const State& state, ScreenView& view) {
+    ListBody body;
+    body.heading = "What to buy: " + jobs_words(state);
+    const BuyList list = list_to_buy(state).value_or(BuyList{});
+    const BuyCost all = cost_to_buy(state, list);
+    std::vector<RowView> rows;
+    for (const auto& [item, count] : list) {
+        RowView row;
+        row.touch = press_button("buy-" + std::to_string(rows.size() + 1), amount_words(state, item, count), AskPriceOf{buy_key(item)});
+        const bool unpriced = std::find(all.unpriced.begin(), all.unpriced.end(), item) != all.unpriced.end();
+        row.right = unpriced ? "price?" : money_text(cost_to_buy(state, {{item, count}}).known);
+        if (item.kind == BuyKind::clip) row.detail = "so that no stretch hangs further than the table allows";
+        rows.push_back(std::move(row));
+    }
+    const Page page = page_of(state, rows.size(), rows_on_a_page);
+    body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
+    body.pager = pager_of(state, page);
+    if (rows.empty()) body.notes = {{state.plan.looking ? "The plan is being looked for." : "Nothing has to be bought."}};
+    else body.notes = {{"In all " + money_text(all.known) + (all.unpriced.empty() ? "." : ", without " + counted(all.unpriced.size(), "thing that has no price yet.", "things that have no price yet.")) + " Take what is in your drawer off it. Tees and unions are not in it."}};
+    view.header = header_of(state, "Tubewright", "to buy");
+    view.body = std::move(body);
+    view.footer = side_footer(state);
+    view.footer.buttons.push_back(unless(press_button("print-plan", "Put on paper", PrintPlan{}), state.plan.found && !state.plan.found->empty() ? "" : "nothing is planned"));
+}
+
+}  // namespace tubewright

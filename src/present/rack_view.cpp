@@ -1,0 +1,290 @@
+// The rack: its tubes, the lengths of one tube, one length, and what is asked about them.
+
+#include <algorithm>
+
+#include "present/entry_pieces.h"
+#include "present/pieces.h"
+#include "present/stock_words.h"
+#include "present/words.h"
+#include "state/cut_plan.h"
+
+namespace tubewright {
+namespace {
+
+ExactLength length_of(const std::vector<RackLength>& lengths) {
+    ExactLength all;
+    for (const RackLength& length : lengths) all += length.length;
+    return all;
+}
+
+std::string count_words(const std::vector<RackLength>& lengths) {
+    std::string said;
+    const auto add = [&](PieceKind kind, const char* one, const char* many) {
+        const auto count = static_cast<std::size_t>(std::count_if(lengths.begin(), lengths.end(), [&](const RackLength& length) { return length.kind == kind; }));
+        if (count > 0) said += (said.empty() ? "" : ", ") + counted(count, one, many);
+    };
+    add(PieceKind::stick, "stick", "sticks");
+    add(PieceKind::coil, "coil", "coils");
+    add(PieceKind::offcut, "offcut", "offcuts");
+    return said.empty() ? "nothing on the rack" : said;
+}
+
+/// What came in and where it went, to the micrometre; and whether that comes to the same.
+TextView balance_words(const State& state, const StockTube& tube) {
+    const Tape tape = reader_tape(state);
+    const auto all = balances(*state.work.rack.ledger);
+    const auto found = all.find(tube);
+    if (found == all.end()) return {"Nothing of this tube has come in yet."};
+    const Balance& b = found->second;
+    if (!b.holds()) return {"The lengths do not add up: what came in is not what is there. Keep a backup and tell whoever looks after the program.", Tone::stop};
+    const auto part = [&](ExactLength length, const char* where) { return length.um > 0 ? ", " + text(measured(length), tape) + " " + where : std::string(); };
+    return {"Accounted for: " + text(measured(b.received), tape) + " came in" + part(b.on_rack, "on the rack") + part(b.in_hand, "in hand") + part(b.in_lines, "in lines") + part(b.scrapped, "scrap") + part(b.kerf, "saw cuts") + ".", Tone::go};
+}
+
+std::string place_words(const RackLength& length) {
+    std::string said = length.place;
+    if (!length.lot.empty()) said += (said.empty() ? "lot " : ", lot ") + length.lot;
+    return said;
+}
+
+RowView length_row(const State& state, const RackLength& length) {
+    const Tape tape = reader_tape(state);
+    RowView row;
+    row.touch = press_button("piece-" + std::to_string(length.piece.n), capital(kind_word(length.kind)) + ", " + left_text(measured(length.length), tape), ShowPiece{length.piece});
+    row.detail = place_words(length);
+    const auto in_use = length_in_use(state.work, *state.looks.tube);
+    if (in_use && in_use->piece == length.piece) row.right = "in use";
+    else if (length.kind == PieceKind::offcut && length.length < exact(state.work.rules.keep)) row.right = "short end";
+    return row;
+}
+
+TileView tile(const std::string& id, const std::string& name, const std::string& value, const Action& press) {
+    TileView made;
+    made.touch = press_button(id, value, press);
+    made.name = name;
+    return made;
+}
+
+/// One thing that happened to the piece.
+std::string entry_words(const State& state, const LedgerEntry& entry, PieceNumber piece) {
+    const Tape tape = reader_tape(state);
+    const auto length = [&](ExactLength of) { return text(measured(of), tape); };
+    const std::string day = capital(day_word(day_of(entry.day))) + ": ";
+    struct Words {
+        const decltype(length)& say;
+        PieceNumber piece;
+        std::string operator()(const Received& e) const { return say(e.length) + " came in"; }
+        std::string operator()(const Straightened& e) const { return (e.stick == piece ? "straightened off a coil, " : "straightened off it, ") + say(e.length); }
+        std::string operator()(const Cut& e) const { return (e.piece == piece ? "cut off, " : "cut off it, ") + say(e.length) + (e.line.empty() ? "" : " for " + line_of_key(e.line)); }
+        std::string operator()(const Used&) const { return "built in"; }
+        std::string operator()(const Scrapped& e) const { return say(e.length) + " to the bin, " + e.reason; }
+        std::string operator()(const PutBack&) const { return "put back"; }
+        std::string operator()(const Moved& e) const { return e.place.empty() ? "place wiped" : "moved to " + e.place; }
+        std::string operator()(const Labelled&) const { return "lot or price told"; }
+        std::string operator()(const TakenBack&) const { return "taken back"; }
+    };
+    return day + std::visit(Words{length, piece}, entry.event) + ".";
+}
+
+std::string price_words(const StockPiece& piece) { return piece.price.per.um > 0 ? money_text(cost(piece.price, piece.length)) : "not told"; }
+
+std::string or_not_told(const std::string& word) { return word.empty() ? "not told" : word; }
+
+std::vector<TileView> piece_tiles(const State& state, const StockPiece& piece) {
+    const PieceNumber number = *state.looks.piece;
+    std::vector<TileView> tiles{tile("place", "where it lies", or_not_told(piece.place), AskRack{RackAsk::place}), tile("lot", "lot", or_not_told(piece.lot), AskRack{RackAsk::lot}),
+                                tile("price", "what it cost", price_words(piece), AskRack{RackAsk::price}), tile("one-more", "came in with it", "One more like it", OneMoreLike{number})};
+    if (piece.kind == PieceKind::coil) tiles.push_back(tile("straighten", "off this coil", "Straighten a length", AskRack{RackAsk::straighten}));
+    const Sheet* sheet = sheet_in_hand(state);
+    const auto in_use = length_in_use(state.work, piece.tube);
+    if (sheet && piece.kind != PieceKind::coil && stock_tube(sheet->line.tube) == piece.tube && !(in_use && in_use->piece == number))
+        tiles.push_back(tile("cut-from", "for " + shortened(sheet->line.name), "Cut from this", TakeOffcut{number}));
+    return tiles;
+}
+
+std::string ask_words(const State& state) {
+    switch (*state.looks.rack_ask) {
+        case RackAsk::size: return "Which size?";
+        case RackAsk::material: return "Of what?";
+        case RackAsk::kind: return "What came in?";
+        case RackAsk::length: return "How long is the " + state.looks.rack_choice + "?";
+        case RackAsk::straighten: return "How long is it to be?";
+        case RackAsk::place: return "Where does it lie?";
+        case RackAsk::lot: return "Which lot is it of?";
+        case RackAsk::price: return "What did it cost?";
+        case RackAsk::price_of: return "What does one cost?";
+        case RackAsk::saw: return "How wide is the saw's cut?";
+        case RackAsk::keep: return "From which length is an offcut worth keeping?";
+        case RackAsk::squared: return "What comes off a new end to square it?";
+        case RackAsk::straighten_cost: return "What does straightening cost, at each length?";
+    }
+    return "";
+}
+
+void fill_choice(const State& state, ScreenView& view) {
+    TilesBody body;
+    body.heading = ask_words(state);
+    const RackAsk ask = *state.looks.rack_ask;
+    std::vector<TileView> all;
+    if (ask == RackAsk::size)
+        for (std::size_t i = 0; i < state.offers.tubes.size(); ++i) {
+            const TubeOffer& size = state.offers.tubes[i];
+            all.push_back(tile("size-" + std::to_string(i), size.name, size_text({size.od, size.wall, ""}, reader_tape(state)), AnswerRack{std::to_string(i)}));
+        }
+    if (ask == RackAsk::material)
+        for (const NamedOffer& material : state.offers.materials) all.push_back(tile("material-" + material.id, "", material.name, AnswerRack{material.id}));
+    if (ask == RackAsk::kind) all = {tile("kind-stick", "straight, whole", "Stick", AnswerRack{"stick"}), tile("kind-coil", "rolled up", "Coil", AnswerRack{"coil"}), tile("kind-offcut", "straight, left over", "Offcut", AnswerRack{"offcut"})};
+    constexpr std::size_t tiles_on_a_page = 12;
+    const Page page = page_of(state, all.size(), tiles_on_a_page);
+    body.tiles.assign(all.begin() + static_cast<std::ptrdiff_t>(page.from), all.begin() + static_cast<std::ptrdiff_t>(page.to));
+    body.columns = all.size() > 4 ? 4 : static_cast<int>(std::max<std::size_t>(1, all.size()));
+    view.body = std::move(body);
+    view.footer = side_footer(state);
+    if (page.pages > 1) {
+        const PagerView pager = pager_of(state, page);
+        view.footer.buttons.push_back(pager.earlier);
+        view.footer.buttons.push_back(pager.later);
+    }
+}
+
+std::string why_not_length(const State& state) {
+    if (state.looks.typed.empty()) return "nothing typed yet";
+    const auto typed = typed_rack_length(state);
+    const Tape tape = reader_tape(state);
+    if (!typed) return "up to " + text(longest_stick, tape);
+    const StockPiece* coil = *state.looks.rack_ask == RackAsk::straighten ? piece_in_sight(state) : nullptr;
+    return coil && coil->length < exact(*typed) ? "the coil has " + left_text(measured(coil->length), tape) : "";
+}
+
+bool is_price(RackAsk ask) { return ask == RackAsk::price || ask == RackAsk::price_of; }
+
+void fill_number(const State& state, ScreenView& view) {
+    const Tape tape = reader_tape(state);
+    const RackAsk ask = *state.looks.rack_ask;
+    KeypadBody body;
+    body.asks = ask_words(state);
+    body.entry = state.looks.typed;
+    body.unit = is_price(ask) ? "money" : unit_word(tape.unit);
+    body.keys = number_keys(!is_price(ask) && tape.unit == Unit::inch);
+    body.columns = 4;
+    if (ask == RackAsk::straighten) body.lines = {{"Straightening takes another " + text(state.work.rules.straighten, tape) + " off the coil: ends that stay bent."}};
+    if (ask == RackAsk::price) body.lines = {{"For all of it, in whatever you pay with. What is cut from it costs its share."}};
+    if (ask == RackAsk::saw) body.lines = {{"0 for a tube cutter with a wheel."}};
+    view.body = std::move(body);
+    view.footer = side_footer(state);
+    const std::string why_not = !is_price(ask) ? why_not_length(state) : state.looks.typed.empty() ? "nothing typed yet" : typed_price(state) ? "" : "up to " + money_text(highest_price);
+    view.footer.buttons.push_back(unless(press_button("next", "Take it", Next{}, Weight::main), why_not));
+    view.footer.main_id = "next";
+}
+
+void fill_letters(const State& state, ScreenView& view) {
+    KeypadBody body;
+    const int page = state.looks.page % 3;
+    body.below = true;
+    body.columns = letters_in_a_row;
+    body.asks = ask_words(state);
+    body.entry = state.looks.typed;
+    body.keys = letter_keys(page);
+    view.body = std::move(body);
+    view.footer = letters_footer(state.looks.typed, page);
+    view.footer.buttons.push_back(press_button("next", "Take it", Next{}, Weight::main));
+    view.footer.main_id = "next";
+}
+
+}  // namespace
+
+void fill_rack(const State& state, ScreenView& view) {
+    const Tape tape = reader_tape(state);
+    ListBody body;
+    body.heading = "The rack";
+    std::vector<StockTube> tubes = tubes_on_rack(*state.work.rack.ledger);
+    const Page page = page_of(state, tubes.size(), rows_on_a_page);
+    for (std::size_t i = page.from; i < page.to; ++i) {
+        const std::vector<RackLength> lengths = lengths_on_rack(*state.work.rack.ledger, tubes[i]);
+        RowView row;
+        row.touch = press_button("tube-" + tube_key(tubes[i]), tube_words(state, tubes[i]), ShowTube{tubes[i]});
+        row.detail = count_words(lengths);
+        row.right = left_text(measured(length_of(lengths)), tape);
+        body.rows.push_back(std::move(row));
+    }
+    if (tubes.empty()) body.notes = {{"No tube has come in yet. Touch Other tube and say what lies on your rack."}};
+    body.pager = pager_of(state, page);
+    view.header = header_of(state, "Tubewright", "rack");
+    view.body = std::move(body);
+    view.footer = side_footer(state);
+    view.footer.buttons.push_back(press_button("plan", "Cutting plan", GoTo{Screen::plan}));
+    view.footer.buttons.push_back(press_button("other-tube", "Other tube", AskRack{RackAsk::size}));
+}
+
+void fill_rack_tube(const State& state, ScreenView& view) {
+    const StockTube& tube = *state.looks.tube;
+    const Tape tape = reader_tape(state);
+    const std::vector<RackLength> lengths = lengths_on_rack(*state.work.rack.ledger, tube);
+    ListBody body;
+    body.heading = tube_words(state, tube) + ": " + left_text(measured(length_of(lengths)), tape);
+    const Page page = page_of(state, lengths.size(), rows_on_a_page);
+    for (std::size_t i = page.from; i < page.to; ++i) body.rows.push_back(length_row(state, lengths[i]));
+    body.notes = {balance_words(state, tube)};
+    body.pager = pager_of(state, page);
+    view.header = header_of(state, "Tubewright", "rack");
+    view.body = std::move(body);
+    const std::size_t ends = short_ends(state.work, tube).size();
+    view.footer = side_footer(state);
+    if (ends > 0) {
+        ButtonView bin = press_button("bin-ends", "Hold: bin " + counted(ends, "short end", "short ends"), BinShortEnds{}, Weight::warn);
+        bin.held = true;
+        view.footer.buttons.insert(view.footer.buttons.begin(), std::move(bin));
+    }
+    view.footer.buttons.push_back(press_button("came-in", "Tube came in", AskRack{RackAsk::kind}));
+}
+
+void fill_rack_piece(const State& state, ScreenView& view) {
+    const StockPiece& piece = *piece_in_sight(state);
+    const PieceNumber number = *state.looks.piece;
+    TilesBody body;
+    body.heading = capital(kind_word(piece.kind)) + ", " + left_text(measured(piece.length), reader_tape(state)) + " of " + tube_words(state, piece.tube);
+    body.tiles = piece_tiles(state, piece);
+    body.columns = 2;
+    const auto& touches = state.work.rack->touches.at(number);
+    constexpr std::size_t entries_shown = 3;
+    for (std::size_t i = touches.size() > entries_shown ? touches.size() - entries_shown : 0; i < touches.size(); ++i)
+        body.notes.push_back({entry_words(state, state.work.rack->entries[touches[i].entry], number)});
+    view.header = header_of(state, "Tubewright", "rack");
+    view.body = std::move(body);
+    view.footer = side_footer(state);
+    ButtonView bin = press_button("bin", "Hold: to the bin", BinPiece{number, false}, Weight::warn), missing = press_button("missing", "Hold: it is not there", BinPiece{number, true}, Weight::warn);
+    bin.held = missing.held = true;
+    view.footer.buttons.insert(view.footer.buttons.begin(), {bin, missing});
+    if (const auto entry = last_entry_of(*state.work.rack.ledger, number)) {
+        ButtonView take_back = press_button("take-back", "Hold: take the last entry back", TakeEntryBack{*entry});
+        take_back.held = true;
+        view.footer.buttons.push_back(std::move(take_back));
+    }
+}
+
+void fill_rack_ask(const State& state, ScreenView& view) {
+    const RackAsk ask = *state.looks.rack_ask;
+    view.header = header_of(state, "Tubewright", is_price(ask) ? "prices" : "rack");
+    if (is_by_choice(ask)) return fill_choice(state, view);
+    if (is_in_letters(ask)) return fill_letters(state, view);
+    fill_number(state, view);
+}
+
+void fill_shop_rules(const State& state, ScreenView& view) {
+    const Tape tape = reader_tape(state);
+    const ShopRules& rules = state.work.rules;
+    TilesBody body;
+    body.heading = "How your shop cuts";
+    const auto length = [&](const char* id, const char* name, Length value, RackAsk ask) { return tile(id, name, value > Length{} ? text(value, tape) : "nothing", AskRack{ask}); };
+    body.tiles = {length("saw", "the saw takes", rules.saw, RackAsk::saw), length("keep", "offcuts are kept from", rules.keep, RackAsk::keep), length("squared", "off a new end", rules.squared, RackAsk::squared),
+                  length("straighten-cost", "straightening takes", rules.straighten, RackAsk::straighten_cost), tile("practice", "a piece to practise on", rules.practice ? "planned" : "not planned", SwitchPractice{}),
+                  tile("spare", "a spare of the hardest line", rules.spare ? "where it is likely to be needed" : "not planned", SwitchSpare{})};
+    body.tiles[4].touch.chosen = rules.practice;
+    body.tiles[5].touch.chosen = rules.spare;
+    body.columns = 3;
+    view.header = header_of(state, "Tubewright", "cutting");
+    view.body = std::move(body);
+    view.footer = side_footer(state);
+}
+
+}  // namespace tubewright

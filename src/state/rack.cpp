@@ -1,0 +1,130 @@
+#include "state/rack.h"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <charconv>
+#include <chrono>
+
+namespace tubewright {
+namespace {
+
+/// The whole text as a number.
+template <class Number>
+bool read_number(std::string_view text, Number& value) {
+    const auto [end, trouble] = std::from_chars(text.data(), text.data() + text.size(), value);
+    return trouble == std::errc{} && end == text.data() + text.size();
+}
+
+std::string padded(unsigned value, std::size_t width) {
+    std::string digits = std::to_string(value);
+    return digits.size() < width ? std::string(width - digits.size(), '0') + digits : digits;
+}
+
+/// For what can't fail: the caller has looked.
+void must_write(Work& work, const std::string& day, StockEvent event) {
+    [[maybe_unused]] const auto trouble = write_stock(work, day, std::move(event));
+    assert(!trouble);
+}
+
+}  // namespace
+
+int day_number(const std::string& day) {
+    int year = 0;
+    unsigned month = 0, of_month = 0;
+    const std::string_view text = day;
+    if (text.size() != 10 || text[4] != '-' || text[7] != '-') return 0;
+    if (!read_number(text.substr(0, 4), year) || !read_number(text.substr(5, 2), month) || !read_number(text.substr(8, 2), of_month)) return 0;
+    const std::chrono::year_month_day date{std::chrono::year{year}, std::chrono::month{month}, std::chrono::day{of_month}};
+    return date.ok() ? static_cast<int>(std::chrono::sys_days(date).time_since_epoch().count()) : 0;
+}
+
+std::string day_of(int number) {
+    const std::chrono::year_month_day date{std::chrono::sys_days{std::chrono::days{number}}};
+    return padded(static_cast<unsigned>(std::max(0, static_cast<int>(date.year()))), 4) + "-" + padded(static_cast<unsigned>(date.month()), 2) + "-" + padded(static_cast<unsigned>(date.day()), 2);
+}
+
+StockTube stock_tube(const Tube& tube) { return {exact(tube.od), exact(tube.wall), tube.material}; }
+
+const char* ledger_reason(Reason reason) {
+    constexpr std::array<const char*, 9> words{"wrong place", "wrong way", "over-bent", "kinked", "too short", "end spoiled", "damaged", "does not fit", reason_practice};
+    return words.at(static_cast<std::size_t>(reason));
+}
+
+std::vector<RackLength> lengths_on_rack(const Ledger& ledger, const StockTube& tube) {
+    std::vector<RackLength> found;
+    for (const auto& [number, piece] : ledger.pieces)
+        if (piece.where == Whereabouts::rack && piece.tube == tube) found.push_back({number, piece.kind, piece.length, piece.place, piece.lot});
+    std::stable_sort(found.begin(), found.end(), [](const RackLength& a, const RackLength& b) { return a.length > b.length; });
+    return found;
+}
+
+std::optional<RackLength> length_in_use(const Work& work, const StockTube& tube) {
+    const auto chosen = work.in_use.find(tube_key(tube));
+    if (chosen == work.in_use.end()) return std::nullopt;
+    const auto found = work.rack->pieces.find(chosen->second);
+    if (found == work.rack->pieces.end() || found->second.where != Whereabouts::rack || found->second.kind == PieceKind::coil || found->second.tube != tube) return std::nullopt;
+    return RackLength{chosen->second, found->second.kind, found->second.length, found->second.place, found->second.lot};
+}
+
+std::vector<StockTube> tubes_on_rack(const Ledger& ledger) {
+    std::vector<StockTube> tubes;
+    for (const auto& [number, piece] : ledger.pieces)
+        if (std::find(tubes.begin(), tubes.end(), piece.tube) == tubes.end()) tubes.push_back(piece.tube);
+    std::sort(tubes.begin(), tubes.end());
+    return tubes;
+}
+
+std::optional<PieceNumber> piece_cut_for(const Ledger& ledger, const std::string& line) {
+    for (auto piece = ledger.pieces.rbegin(); piece != ledger.pieces.rend(); ++piece)
+        if (piece->second.where == Whereabouts::in_hand && piece->second.line == line) return piece->first;
+    return std::nullopt;
+}
+
+std::optional<StockTrouble> write_stock(Work& work, const std::string& day, StockEvent event) {
+    Ledger next = *work.rack.ledger;
+    if (const auto written = write(next, {day_number(day), std::move(event)}); !written.ok()) return written.trouble();
+    work.rack.ledger = std::make_shared<const Ledger>(std::move(next));
+    return std::nullopt;
+}
+
+PieceNumber stick_taken(Work& work, const std::string& day, const StockTube& tube, ExactLength length) {
+    const auto in_use = length_in_use(work, tube);
+    for (const RackLength& there : lengths_on_rack(*work.rack.ledger, tube))
+        if (there.kind == PieceKind::stick && there.length == length && !(in_use && in_use->piece == there.piece)) return there.piece;
+    const PieceNumber number = work.rack->next_number();
+    must_write(work, day, Received{number, PieceKind::stick, tube, length, "", "", {}});
+    return number;
+}
+
+void cut_for_line(Work& work, const std::string& day, const StockTube& tube, const std::string& line, ExactLength length) {
+    const auto from = length_in_use(work, tube);
+    if (!from) return;
+    must_write(work, day, Cut{from->piece, work.rack->next_number(), length, kerf_lost(from->length, length, exact(work.rules.saw)), line});
+}
+
+void built_in(Work& work, const std::string& day, const std::string& line, ExactLength trimmed) {
+    const auto piece = piece_cut_for(*work.rack.ledger, line);
+    if (!piece) return;
+    must_write(work, day, Used{*piece, std::min(trimmed, work.rack->pieces.at(*piece).length), {}});
+}
+
+void write_spoiled(Work& work, const std::string& day, const StockTube& tube, const std::string& line, const std::vector<ExactLength>& kept, const std::string& reason) {
+    const auto piece = piece_cut_for(*work.rack.ledger, line);
+    if (!piece) {
+        for (const ExactLength& length : kept) must_write(work, day, Received{work.rack->next_number(), PieceKind::offcut, tube, length, "", "", {}});
+        return;
+    }
+    ExactLength all = work.rack->pieces.at(*piece).length, keeping;
+    for (const ExactLength& length : kept) keeping += length;
+    // Each length was rounded once; together they can be a micrometre more than the piece.
+    const ExactLength scrap{std::max<std::int64_t>(0, all.um - keeping.um)};
+    if (scrap.um > 0) must_write(work, day, Scrapped{*piece, scrap, reason});
+    else must_write(work, day, PutBack{*piece, ""});
+    for (std::size_t i = 1; i < kept.size(); ++i) {
+        const ExactLength left = work.rack->pieces.at(*piece).length;
+        if (kept[i] < left) must_write(work, day, Cut{*piece, work.rack->next_number(), kept[i], {}, ""});
+    }
+}
+
+}  // namespace tubewright
