@@ -46,22 +46,25 @@ bool Handling::Works::path_free(Hold& hold, bool hook_side, int node) {
     TubeSide& side = hook_side ? hold.hook : hold.lever;
     if (side.at(node).path_free < 0) {
         const auto stop = [](const Hit&) { return true; };
-        const bool free = path_free(hold, hook_side, side.at(node).parent) &&
-                          (hook_side ? !hold.hook_hits(side.at(node).run, stop) && !hold.hook_hits(side.at(node).arc, stop)
-                                     : !hold.lever_hits(side.at(node).run, stop) && !hold.lever_hits(side.at(node).arc, stop));
+        const SideNode& here = side.at(node);
+        // What lies furthest out is the likeliest in the way.
+        const bool free = side.at(here.parent).path_free != 0 &&
+                          (hook_side ? !hold.hook_hits(here.arc, stop) && !hold.hook_hits(here.run, stop)
+                                     : !hold.lever_hits(here.arc, stop) && !hold.lever_hits(here.run, stop)) &&
+                          path_free(hold, hook_side, here.parent);
         side.at(node).path_free = free;
     }
     return side.at(node).path_free == 1;
 }
 
 bool Handling::Works::side_free(Hold& hold, bool hook_side, int node) {
-    if (!path_free(hold, hook_side, node)) return false;
     SideNode& here = (hook_side ? hold.hook : hold.lever).at(node);
+    if (here.path_free == 0) return false;
     if (here.tail_free < 0) {
         const auto stop = [](const Hit&) { return true; };
         here.tail_free = hook_side ? !hold.hook_hits(here.tail, stop) : !hold.lever_hits(here.tail, stop);
     }
-    return here.tail_free == 1;
+    return here.tail_free == 1 && path_free(hold, hook_side, node);
 }
 
 bool Handling::Works::way_free(Hold& hold, bool hook_side, bool out, std::size_t way, int node, bool with_tail) {

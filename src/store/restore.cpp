@@ -34,7 +34,8 @@ bool is_journal(const std::string& name) {
     return name.ends_with(journal) && is_book(name.substr(0, name.size() - journal.size()));
 }
 
-/// What has to go: other shop books, their journals, and what the backup says was not there.
+/// What has to go: other shop books, what the backup says was not there, and journals: one that is left of another book would be
+/// played back into the one that takes its place.
 std::vector<std::string> to_go(const Backup& backup, const fs::path& home) {
     std::vector<std::string> gone = backup.absent;
     const std::set<std::string> stays = names_in(backup);
@@ -58,12 +59,10 @@ Result<Backup, NotRestored> present_state(const fs::path& home, const std::strin
     return now;
 }
 
-/// A journal that is left of another book would be played back into the one that takes its place.
 bool write_back(Disk& disk, const fs::path& home, const KeptFile& file) {
     const fs::path path = home / file.name;
     std::error_code ignored;
     fs::create_directories(path.parent_path(), ignored);
-    if (is_book(file.name) && !disk.remove(path.string() + "-journal")) return false;
     return save_whole(disk, path, file.bytes).ok();
 }
 
