@@ -39,12 +39,27 @@ std::vector<CutPart> parts_of(const State& state, const TubeCut& tube, const Len
     return parts;
 }
 
+/// "frame run 52", axle crossover 41 7/8" twice".
+std::string cuts_words(const State& state, const TubeCut& tube, const LengthCut& cut) {
+    const Tape tape = reader_tape(state);
+    std::string said;
+    for (std::size_t i = 0; i < cut.cuts.size();) {
+        const LengthWanted& wanted = tube.asked.question.wanted[cut.cuts[i]];
+        std::size_t same = i;
+        while (same < cut.cuts.size() && cut.cuts[same] == cut.cuts[i]) ++same;
+        said += (said.empty() ? "" : ", ") + cut_name(wanted) + " " + text(measured(wanted.length), tape) + (same - i > 1 ? " × " + std::to_string(same - i) : "");
+        i = same;
+    }
+    return capital(said);
+}
+
 RowView row_of(const State& state, const TubeCut& tube, const LengthCut& cut, std::size_t place) {
     const Tape tape = reader_tape(state);
     const auto* piece = std::get_if<PieceNumber>(&cut.from);
     RowView row;
     row.touch = press_button("cut-" + std::to_string(place), from_words(state, cut), piece ? Action(ShowPiece{*piece}) : Action(GoTo{Screen::buy}));
     row.parts = parts_of(state, tube, cut);
+    row.detail = cuts_words(state, tube, cut);
     row.right = cut.leftover.um == 0 ? "nothing left" : (cut.kept ? "keep " : "scrap ") + left_text(measured(cut.leftover), tape);
     if (!piece) row.tone = Tone::now;
     return row;

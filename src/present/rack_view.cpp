@@ -129,7 +129,7 @@ void fill_choice(const State& state, ScreenView& view) {
     if (ask == RackAsk::size)
         for (std::size_t i = 0; i < state.offers.tubes.size(); ++i) {
             const TubeOffer& size = state.offers.tubes[i];
-            all.push_back(tile("size-" + std::to_string(i), size.name, size_text({size.od, size.wall, ""}, reader_tape(state)), AnswerRack{std::to_string(i)}));
+            all.push_back(tile("size-" + std::to_string(i), size.name, size_text({size.od, size.wall, ""}, size.name.find("mm") == std::string::npos ? Tape{Unit::inch} : Tape{Unit::mm}), AnswerRack{std::to_string(i)}));
         }
     if (ask == RackAsk::material)
         for (const NamedOffer& material : state.offers.materials) all.push_back(tile("material-" + material.id, "", material.name, AnswerRack{material.id}));
@@ -207,13 +207,13 @@ void fill_rack(const State& state, ScreenView& view) {
         row.right = left_text(measured(length_of(lengths)), tape);
         body.rows.push_back(std::move(row));
     }
-    if (tubes.empty()) body.notes = {{"No tube has come in yet. Touch Other tube and say what lies on your rack."}};
+    if (tubes.empty()) body.notes = {{"No tube has come in yet. Touch Add tube and say what lies on your rack."}};
     body.pager = pager_of(state, page);
     view.header = header_of(state, "Tubewright", "rack");
     view.body = std::move(body);
     view.footer = side_footer(state);
     view.footer.buttons.push_back(press_button("plan", "Cutting plan", GoTo{Screen::plan}));
-    view.footer.buttons.push_back(press_button("other-tube", "Other tube", AskRack{RackAsk::size}));
+    view.footer.buttons.push_back(press_button("other-tube", "Add tube", AskRack{RackAsk::size}));
 }
 
 void fill_rack_tube(const State& state, ScreenView& view) {

@@ -170,7 +170,7 @@ struct RowView {
     std::string detail, right;
     std::optional<double> done;        ///< share done, for a bar
     Tone tone = Tone::plain;
-    std::vector<CutPart> parts = {};   ///< drawn to scale in place of the detail, where there are any
+    std::vector<CutPart> parts = {};   ///< drawn to scale under the detail, where there are any
     bool operator==(const RowView&) const = default;
 };
 struct PagerView {

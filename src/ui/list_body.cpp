@@ -19,7 +19,7 @@ void draw_parts(Ui& ui, const Box& box, const std::vector<CutPart>& parts) {
     ui.list().AddRectFilled(box.min, box.max, colour(p.well), ui.px(0.8));
     for (const CutPart& part : parts) {
         const bool scrap = part.what == CutPart::What::scrap;
-        const Rgb fill = part.what == CutPart::What::line ? p.now_pale : scrap ? p.stop_pale : p.go_pale;
+        const Rgb fill = part.what == CutPart::What::line ? p.panel : scrap ? p.stop_pale : p.go_pale;
         const Box at{{box.min.x + box.width() * static_cast<float>(part.from), box.min.y}, {box.min.x + box.width() * static_cast<float>(part.to), box.max.y}};
         ui.list().AddRectFilled(at.min, at.max, colour(fill));
         if (scrap)
@@ -81,7 +81,7 @@ void draw_row(const Drawing& on, const Box& box, const RowView& row, float right
         type.off = off;
         ui.text(aside, row.right, type);
     }
-    if (!row.parts.empty()) draw_parts(ui, inner.cut_bottom(std::min(ui.px(8), inner.height() * 0.5f)), row.parts);
+    if (!row.parts.empty()) draw_parts(ui, inner.cut_bottom(std::min(ui.px(7), inner.height() * 0.4f)), row.parts);
     const std::string& second = off && !row.touch.why_not.empty() ? row.touch.why_not : row.detail;
     Type name = ui.body(skin, true), detail = ui.small(skin);
     name.off = detail.off = off;
