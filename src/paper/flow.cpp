@@ -61,8 +61,11 @@ void Flow::begin_page() {
     at_ = top_;
 }
 
-void Flow::break_page() {
-    if (at_ > top_) begin_page();
+void Flow::add_text(const Lettering& lettering, const std::string& text, Letters letters, double gap_before_mm) {
+    constexpr std::size_t stay_together = 8;
+    const std::vector<std::string> lines = lettering.lines(text, width_, letters);
+    if (lines.size() <= stay_together) return add(paragraph(lettering, text, width_, letters), gap_before_mm);
+    for (std::size_t i = 0; i < lines.size(); ++i) add(paragraph(lettering, lines[i], width_, letters), i == 0 ? gap_before_mm : 0);
 }
 
 void Flow::add(const PrintBlock& block, double gap_before_mm) {

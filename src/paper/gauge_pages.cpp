@@ -24,7 +24,7 @@ struct Row {
 
 /// The words on a card, the first row that large.
 std::vector<Row> card_rows(const GaugesView& gauges, const AngleGauge& gauge, double pt, bool with_line, const Lettering& lettering) {
-    constexpr double widest_mm = 34;
+    constexpr double widest_mm = 42;
     std::vector<Row> rows;
     if (gauges.stopped) rows.push_back({paper_says::stop_alone(), {pt, true}});
     rows.push_back({gauge.angle, {pt, true}});

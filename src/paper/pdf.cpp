@@ -80,8 +80,8 @@ std::vector<Drawn> foot_of(const PrintedPage& page, std::size_t number, std::siz
     const double y = extent.height_mm - margin_mm + 4;
     const std::string counted = paper_says::page(number, pages);
     const double room = lettering.width_mm(counted, foot_letters), right = extent.width_mm - margin_mm;
-    const Letters letters = lettering.fitted(page.foot, right - margin_mm - room - 8, foot_letters, 6);
-    return {Lettered{{margin_mm, y}, page.foot, letters, Tint::grey}, Lettered{{right - room, y}, counted, foot_letters, Tint::grey}};
+    const std::string foot = lettering.lines(page.foot, right - margin_mm - room - 8, foot_letters).front();
+    return {Lettered{{margin_mm, y}, foot, foot_letters, Tint::grey}, Lettered{{right - room, y}, counted, foot_letters, Tint::grey}};
 }
 
 }  // namespace

@@ -29,6 +29,13 @@ PrintBlock bulleted(const std::string& words, double width, const Lettering& let
     return whole;
 }
 
+/// Beside its name, or under it where it runs on and on.
+void add_named(const std::string& name, const std::string& words, const Lettering& lettering, Flow& flow, double gap_before_mm = 0) {
+    const PrintBlock block = named(name, words, flow.width_mm(), lettering);
+    if (block.height_mm <= flow.room_mm() / 2) flow.add(block, gap_before_mm);
+    else flow.add_text(lettering, name + ": " + words, body, gap_before_mm);
+}
+
 void add_facts(const SheetWords& sheet, const Lettering& lettering, Flow& flow) {
     const double width = flow.width_mm();
     for (const std::string& stop : sheet.stops) flow.add(paragraph(lettering, stop, width, {16, true}, Tint::red), 2);
@@ -44,8 +51,8 @@ void add_facts(const SheetWords& sheet, const Lettering& lettering, Flow& flow) 
     flow.add(named(paper_says::tube(), sheet.tube, width, lettering));
     flow.add(named(paper_says::bender(), sheet.bender, width, lettering));
     flow.add(named(paper_says::job(), sheet.job, width, lettering));
-    if (!sheet.note.empty()) flow.add(named(paper_says::note(), sheet.note, width, lettering));
-    for (const WeightedWords& finding : sheet.findings) flow.add(named(paper_says::weight(finding.weight), finding.words, width, lettering), 1);
+    if (!sheet.note.empty()) add_named(paper_says::note(), sheet.note, lettering, flow);
+    for (const WeightedWords& finding : sheet.findings) add_named(paper_says::weight(finding.weight), finding.words, lettering, flow, 1);
 }
 
 /// The number in a black box, the bend, which end is held, and a box to tick.
@@ -96,7 +103,8 @@ PrintBlock pull_column(const StepWords& step, double width, const Lettering& let
     return column;
 }
 
-PrintBlock step_block(const SheetWords& sheet, const StepWords& step, double width, const Lettering& lettering) {
+void add_step(const SheetWords& sheet, const StepWords& step, const Lettering& lettering, Flow& flow) {
+    const double width = flow.width_mm();
     constexpr double between_columns = 4;
     const double mark = 0.27 * width, turn = 0.47 * width, pull = width - mark - turn - 2 * between_columns;
     PrintBlock block = sheet.stopped ? stop_block(lettering, width) : PrintBlock{};
@@ -110,8 +118,12 @@ PrintBlock step_block(const SheetWords& sheet, const StepWords& step, double wid
         x += (i == 0 ? mark : turn) + between_columns;
     }
     append(block, row);
-    append(block, paragraph(lettering, step.how + " " + paper_says::tally(step.formed, step.left) + ".", width, body), 1);
-    return block;
+    const std::string how = step.how + " " + paper_says::tally(step.formed, step.left) + ".";
+    const PrintBlock told = paragraph(lettering, how, width, body);
+    const bool short_enough = block.height_mm + told.height_mm <= flow.room_mm() / 2;
+    if (short_enough) append(block, told, 1);
+    flow.add(block, 5);
+    if (!short_enough) flow.add_text(lettering, how, body, 1);
 }
 
 void add_tape_checks(const SheetWords& sheet, const Lettering& lettering, Flow& flow) {
@@ -157,7 +169,7 @@ std::vector<PrintedPage> sheet_pages(const SheetWords& sheet, PageSize size, con
     const double width = extent_of(size, false).width_mm - 2 * margin_mm;
     Flow flow(size, false, paper_says::sheet_title(sheet.line, sheet.job), title_block(lettering, sheet.line, sheet.stopped, width));
     add_facts(sheet, lettering, flow);
-    for (const StepWords& step : sheet.steps) flow.add(step_block(sheet, step, width, lettering), 5);
+    for (const StepWords& step : sheet.steps) add_step(sheet, step, lettering, flow);
     if (!sheet.across.empty()) add_tape_checks(sheet, lettering, flow);
     if (!sheet.explained.empty()) flow.add(paragraph(lettering, sheet.explained + " " + paper_says::clock_told(), width, body), 5);
     add_list(paper_says::advice(), sheet.advice, lettering, flow);

@@ -161,6 +161,15 @@ TEST_CASE("the sheet has the steps in the order of work, in letters of 14 points
     CHECK(std::any_of(all.begin(), all.end(), [](const std::string& line) { return line.find("every joint dry") != std::string::npos; }));
 }
 
+TEST_CASE("the longest notes that a job may hold go on on the next page") {
+    const Lettering lettering = own_letters();
+    Job job = shipped_job("cooler-pair.json");
+    job.lines[0].name = std::string(200, 'W');
+    job.lines[0].note = std::string(1000, 'W');
+    job.lines[0].bend_notes = std::vector<std::string>(4, std::string(1000, 'W'));
+    for (const PageSize size : {PageSize::letter, PageSize::a4}) check_pages(all_pages(job, bend_sheet(job.lines[0]), size, {Unit::inch, 16}, lettering), size, lettering);
+}
+
 TEST_CASE("labels stand under their marks where there is room, and beside each other where there is not") {
     // Three labels of 20 with gaps of 2. The first two marks are 10 apart and share the room evenly about their middle: the
     // labels' middles want to be at 50 and 60 and have to be 22 apart, so 44 and 66. The third is free.
