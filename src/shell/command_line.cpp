@@ -92,8 +92,7 @@ int run(int count, char** words) {
     if (*restoring) return restore(find_places(asked.home), asked.restore, today(), std::cout, std::cerr);
     // A lone word that is no file is more likely a command misspelt than a job.
     if (asked.job.find_first_of("./") == std::string::npos && !asked.job.empty() && !std::filesystem::exists(asked.job)) {
-        std::cerr << in_short(asked.job) << " is neither a command nor a file that is there; allowed: sheet, check, paper, backup, restore, or a job file.
-";
+        std::cerr << in_short(asked.job) << " is neither a command nor a file that is there; allowed: sheet, check, paper, backup, restore, or a job file.\n";
         return exit_status::refused;
     }
     return open_bench(asked);
