@@ -6,8 +6,8 @@
 namespace tubewright {
 namespace {
 
-constexpr Letters rim_letters{10};
-constexpr double rim_mm = 11.5;
+constexpr Letters rim_letters{12};
+constexpr double rim_mm = 11;
 constexpr Spot middle_of_clock{clock_width_mm / 2, clock_height_mm / 2};
 
 Spot on_clock(double clock_deg, double out_mm) {

@@ -6,7 +6,7 @@
 
 namespace tubewright {
 
-inline constexpr double clock_width_mm = 50, clock_height_mm = 36;
+inline constexpr double clock_width_mm = 54, clock_height_mm = 36;
 PrintBlock clock_block(const ClockView& clock, const Lettering& lettering);
 
 }  // namespace tubewright

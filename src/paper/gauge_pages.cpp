@@ -23,11 +23,12 @@ struct Row {
 };
 
 /// The words on a card, the first row that large.
-std::vector<Row> card_rows(const GaugesView& gauges, const AngleGauge& gauge, double pt, bool with_line) {
+std::vector<Row> card_rows(const GaugesView& gauges, const AngleGauge& gauge, double pt, bool with_line, const Lettering& lettering) {
+    constexpr double widest_mm = 34;
     std::vector<Row> rows;
     if (gauges.stopped) rows.push_back({paper_says::stop_alone(), {pt, true}});
     rows.push_back({gauge.angle, {pt, true}});
-    rows.push_back({gauge.bends, {0.7 * pt}});
+    for (const std::string& line : lettering.lines(gauge.bends, widest_mm, {0.7 * pt})) rows.push_back({line, {0.7 * pt}});
     if (with_line) rows.push_back({gauges.line, {0.6 * pt}});
     return rows;
 }
@@ -77,7 +78,7 @@ std::optional<Spot> middle_for(const CardRoom& room, RowsSize size) {
 void draw_card_words(const GaugesView& gauges, const AngleGauge& gauge, const CardRoom& card, const Lettering& lettering, PrintBlock& block) {
     for (const bool with_line : {true, false})
         for (double pt = 22; pt >= (with_line ? 15 : 8); --pt) {
-            const std::vector<Row> rows = card_rows(gauges, gauge, pt, with_line);
+            const std::vector<Row> rows = card_rows(gauges, gauge, pt, with_line, lettering);
             const RowsSize size = size_of(rows, lettering);
             const std::optional<Spot> middle = middle_for(card, size);
             if (!middle) continue;

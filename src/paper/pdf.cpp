@@ -20,7 +20,7 @@ struct Colour {
 Colour colour_of(Tint tint) {
     switch (tint) {
         case Tint::black: return {0, 0, 0};
-        case Tint::grey: return {0.36, 0.36, 0.36};
+        case Tint::grey: return {0.33, 0.33, 0.33};  // 7.6 : 1 on paper
         case Tint::pale: return {0.86, 0.86, 0.86};
         case Tint::white: return {1, 1, 1};
         case Tint::red: return {0.70, 0, 0};

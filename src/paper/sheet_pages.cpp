@@ -9,7 +9,7 @@
 namespace tubewright {
 namespace {
 
-constexpr Letters figure{28, true}, cut_figure{36, true}, way_letters{18, true}, bend_letters{22, true}, heading_letters{18, true};
+constexpr Letters figure{28, true}, cut_figure{36, true}, way_letters{16.5, true}, bend_letters{22, true}, heading_letters{18, true};
 constexpr double name_column_mm = 26;
 
 PrintBlock named(const std::string& name, const std::string& words, double width, const Lettering& lettering) {
@@ -87,7 +87,8 @@ PrintBlock turn_column(const StepWords& step, double width, const Lettering& let
 PrintBlock pull_column(const StepWords& step, double width, const Lettering& lettering) {
     PrintBlock column = paragraph(lettering, paper_says::pull_to(), width, body, Tint::grey);
     append(column, paragraph(lettering, step.pull_to, width, figure));
-    append(column, paragraph(lettering, paper_says::reads_then(step.target, step.springs), width, body), -1);
+    const std::string springs = paper_says::springs_to(step.target);
+    append(column, paragraph(lettering, springs, width, lettering.fitted(springs, width, {16, true}, 14)), -1);
     PrintBlock reading = paragraph(lettering, paper_says::read_off(), width, body);
     const double start = lettering.width_mm(paper_says::read_off(), body) + 2;
     reading.drawn.push_back(Stroked{{{start, rise_mm(body) + 0.8}, {std::min(width, start + 24), rise_mm(body) + 0.8}}, 0.3});
@@ -97,7 +98,7 @@ PrintBlock pull_column(const StepWords& step, double width, const Lettering& let
 
 PrintBlock step_block(const SheetWords& sheet, const StepWords& step, double width, const Lettering& lettering) {
     constexpr double between_columns = 4;
-    const double mark = 0.28 * width, turn = 0.45 * width, pull = width - mark - turn - 2 * between_columns;
+    const double mark = 0.27 * width, turn = 0.47 * width, pull = width - mark - turn - 2 * between_columns;
     PrintBlock block = sheet.stopped ? stop_block(lettering, width) : PrintBlock{};
     append(block, step_head(step, width, lettering));
     const PrintBlock columns[] = {mark_column(step, mark, lettering), turn_column(step, turn, lettering), pull_column(step, pull, lettering)};

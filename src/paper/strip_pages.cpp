@@ -59,6 +59,13 @@ void draw_tab(std::size_t join, double x, const Lettering& lettering, PrintBlock
     draw_join_words(paper_says::next_piece_lies_here(), x + 10.2, lettering, piece);
 }
 
+/// The first that has room in letters hardly smaller than they should be, or the last.
+std::string words_that_fit(const std::vector<std::string>& choices, double room, const Lettering& lettering) {
+    for (const std::string& words : choices)
+        if (lettering.width_mm(words, {10}) <= room) return words;
+    return choices.back();
+}
+
 PrintBlock piece_block(const StripView& strip, const std::vector<StripPiece>& pieces, std::size_t number, const Lettering& lettering) {
     const StripPiece& plan = pieces[number];
     PrintBlock piece{piece_mm};
@@ -80,8 +87,8 @@ PrintBlock piece_block(const StripView& strip, const std::vector<StripPiece>& pi
         draw_label(mark, x, plan.label_starts[i].mm, lettering, piece);
     }
     const double words_start = number > 0 ? join_words_mm : inset_mm;
-    const std::string words = paper_says::piece(strip.line, number + 1, pieces.size());
-    piece.drawn.push_back(Lettered{{words_start, piece_words_mm}, words, lettering.fitted(words, paper_end - words_start - 2, piece_letters, 5)});
+    const std::string words = words_that_fit(paper_says::piece(strip.line, number + 1, pieces.size()), paper_end - words_start - inset_mm, lettering);
+    piece.drawn.push_back(Lettered{{words_start, piece_words_mm}, words, lettering.fitted(words, paper_end - words_start - inset_mm, piece_letters, 5)});
     if (strip.stopped) append(piece, stop_block(lettering, paper_end), 0);
     return piece;
 }

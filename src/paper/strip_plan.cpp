@@ -28,7 +28,7 @@ bool is_clear(const std::vector<LabelledSpot>& spots, Length join, Length cleara
 
 /// The furthest join that keeps clear and leaves the labels room; else the furthest there is.
 Length next_join(Length from, Length cut, const std::vector<LabelledSpot>& spots, const StripRoom& room) {
-    constexpr Length least_last_piece{60};
+    constexpr Length least_last_piece{120};
     const Length words = from > Length{} ? room.join_words : room.inset;
     const Length furthest = std::max(std::min(from + room.widest - room.tab, cut - least_last_piece), from + room.step);
     const double last_step = std::floor(furthest.mm / room.step.mm + tolerance::arithmetic);

@@ -16,9 +16,18 @@ void add_trims(const Sheet& sheet, const Tape& tape, std::vector<StripMark>& mar
     }
 }
 
+/// "bend 2", "bends 1 and 4", "bends 1 to 3, 5 and 9": rising, three or more in a row are drawn together.
 std::string bends_words(const std::vector<std::size_t>& bends) {
+    std::vector<std::string> parts;
+    for (std::size_t i = 0; i < bends.size();) {
+        std::size_t last = i;
+        while (last + 1 < bends.size() && bends[last + 1] == bends[last] + 1) ++last;
+        if (last < i + 2) last = i;
+        parts.push_back(std::to_string(bends[i] + 1) + (last > i ? " to " + std::to_string(bends[last] + 1) : ""));
+        i = last + 1;
+    }
     std::string all = bends.size() == 1 ? "bend " : "bends ";
-    for (std::size_t i = 0; i < bends.size(); ++i) all += (i == 0 ? "" : i + 1 == bends.size() ? " and " : ", ") + std::to_string(bends[i] + 1);
+    for (std::size_t i = 0; i < parts.size(); ++i) all += (i == 0 ? "" : i + 1 == parts.size() ? " and " : ", ") + parts[i];
     return all;
 }
 
@@ -38,7 +47,7 @@ StripView strip_view(const Sheet& sheet, const Tape& tape) {
     std::stable_sort(view.marks.begin(), view.marks.end(), [](const StripMark& a, const StripMark& b) { return a.at < b.at; });
     view.marks.insert(view.marks.begin(), {StripMark::Kind::end_a, Length{}, {"End A", "cut end"}});
     view.marks.push_back({StripMark::Kind::end_b, cut, {"End B", "cut end", text(cut, tape)}});
-    view.told = "Tape the upper edge along the straight tube, end A of the paper at cut end A. Carry each tick over to the tube with the number of its bend; then take the paper off.";
+    view.told = "Tape the upper edge along the straight tube, end A of the paper at cut end A. Carry each tick over to the tube with the number of its bend; then take the paper off. The line under a bend's number is the one on the bender that its mark goes on.";
     view.joined_told = "Cut the pieces out. Cut along a join line, lay that edge on the same join line of the piece before, and tape it. Joined, cut end A to cut end B measures " + text(cut, tape) + ".";
     return view;
 }
@@ -81,11 +90,12 @@ std::string no_bends() { return "This line has no bends."; }
 std::string join(std::size_t number) { return "join " + std::to_string(number); }
 std::string next_piece_lies_here() { return "under the next piece"; }
 
-std::string piece(const std::string& line, std::size_t number, std::size_t pieces) {
-    std::string said = line;
-    if (pieces > 1) said += ", piece " + std::to_string(number) + " of " + std::to_string(pieces);
-    if (number > 1) said += ": lay " + join(number - 1) + " on " + join(number - 1) + " of piece " + std::to_string(number - 1);
-    return said;
+std::vector<std::string> piece(const std::string& line, std::size_t number, std::size_t pieces) {
+    if (pieces == 1) return {line};
+    const std::string counted = "piece " + std::to_string(number) + " of " + std::to_string(pieces);
+    if (number == 1) return {line + ", " + counted, counted};
+    const std::string lay = counted + ": lay " + join(number - 1) + " on " + join(number - 1) + " of piece " + std::to_string(number - 1);
+    return {line + ", " + lay, lay, line + ", " + counted, counted};
 }
 
 std::string gauges_told() {
@@ -107,7 +117,7 @@ std::string from_b(const std::string& length) { return "end B: " + length; }
 std::string on_line(const std::string& name) { return "on line " + name; }
 std::string turn() { return "Turn"; }
 std::string pull_to() { return "Pull to"; }
-std::string reads_then(const std::string& target, const std::string& springs) { return "springs " + springs + " to " + target; }
+std::string springs_to(const std::string& target) { return "springs to " + target; }
 std::string bend(const std::string& number) { return "Bend " + number; }
 std::string tally(const std::string& formed, const std::string& left) { return "Formed " + formed + ", left " + left; }
 std::string read_off() { return "it reads"; }

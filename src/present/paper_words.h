@@ -66,8 +66,8 @@ std::string not_laid_out();
 std::string no_bends();
 std::string join(std::size_t number);       ///< "join 2"
 std::string next_piece_lies_here();
-/// At the foot of each piece of a strip; pieces and joins count from 1.
-std::string piece(const std::string& line, std::size_t number, std::size_t pieces);
+/// At the foot of each piece of a strip, the shortest last, for a piece that has no room for more; pieces and joins count from 1.
+std::vector<std::string> piece(const std::string& line, std::size_t number, std::size_t pieces);
 std::string gauges_told();
 std::string gauge_too_large(const AngleGauge& gauge);
 std::string page(std::size_t number, std::size_t pages);
@@ -85,7 +85,7 @@ std::string from_b(const std::string& length);
 std::string on_line(const std::string& name);
 std::string turn();
 std::string pull_to();
-std::string reads_then(const std::string& target, const std::string& springs);
+std::string springs_to(const std::string& target);
 std::string bend(const std::string& number);
 std::string tally(const std::string& formed, const std::string& left);
 std::string read_off();

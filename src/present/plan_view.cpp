@@ -90,7 +90,44 @@ bool is_planned(const State& state, const std::string& path) {
 
 std::string amount_words(const State& state, const BuyItem& item, int count) { return std::to_string(count) + " × " + item_words(state, item); }
 
+WordTable cut_list(const State& state) {
+    const Tape tape = reader_tape(state);
+    WordTable table{"Cut list: " + jobs_words(state), {{"from", false}, {"cut", true}, {"for", false}}, {}, {}};
+    for (const TubeCut& tube : *state.plan.found) {
+        table.notes.push_back(plan_words(state, tube).text);
+        const auto* plan = std::get_if<PlanFound>(&tube.answer);
+        for (const LengthCut& cut : plan ? plan->lengths : std::vector<LengthCut>{}) {
+            std::string from = from_words(state, cut) + " (" + tube_words(state, tube.asked.tube) + ")";
+            for (const std::size_t one : cut.cuts) {
+                const LengthWanted& wanted = tube.asked.question.wanted[one];
+                table.rows.push_back({from, text(measured(wanted.length), tape), cut_name(wanted)});
+                from.clear();
+            }
+            if (cut.leftover.um > 0) table.rows.push_back({"", left_text(measured(cut.leftover), tape), cut.kept ? "left: keep" : "left: scrap"});
+        }
+    }
+    table.notes.push_back("Measure each piece before you cut: the saw takes " + (state.work.rules.saw > Length{} ? text(state.work.rules.saw, tape) : std::string("nothing")) + " here.");
+    return table;
+}
+
+WordTable buy_table(const State& state) {
+    const BuyList list = list_to_buy(state).value_or(BuyList{});
+    const BuyCost all = cost_to_buy(state, list);
+    WordTable table{"To buy: " + jobs_words(state), {{"how many", true}, {"what", false}, {"cost", true}}, {}, {}};
+    for (const auto& [item, count] : list) {
+        const bool unpriced = std::find(all.unpriced.begin(), all.unpriced.end(), item) != all.unpriced.end();
+        table.rows.push_back({std::to_string(count), item_words(state, item), unpriced ? "" : money_text(cost_to_buy(state, {{item, count}}).known)});
+    }
+    table.notes = {"In all " + money_text(all.known) + (all.unpriced.empty() ? "." : ", without what has no price here."), "Tees and unions are not in it. Take what is in your drawer off."};
+    return table;
+}
+
 }  // namespace
+
+std::vector<WordTable> plan_tables(const State& state) {
+    if (!state.plan.found || state.plan.found->empty()) return {};
+    return {cut_list(state), buy_table(state)};
+}
 
 void fill_plan(const State& state, ScreenView& view) {
     ListBody body;

@@ -2,7 +2,9 @@
 // The rack in words.
 
 #include <string>
+#include <vector>
 
+#include "present/word_table.h"
 #include "state/state.h"
 #include "stock/buy_list.h"
 
@@ -19,5 +21,8 @@ std::string money_text(Money money);
 std::string line_of_key(const std::string& key);
 /// One thing to buy: "tube nut, 37° single flare, 3/16"".
 std::string item_words(const State& state, const BuyItem& item);
+
+/// Which length is cut into what, and what to buy. Empty where there is no plan.
+std::vector<WordTable> plan_tables(const State& state);
 
 }  // namespace tubewright

@@ -112,6 +112,12 @@ void Desk::carry_out(const Request& request) {
     else if (const auto* asked = std::get_if<FindOrder>(&request)) find_order_for(*asked);
     else if (const auto* plan = std::get_if<FindPlan>(&request)) find_plan_for(*plan);
     else if (const auto* planned = std::get_if<ReadPlanJob>(&request)) read_plan_job(planned->path);
+    else if (const auto* table = std::get_if<WriteTable>(&request)) write_table(*table);
+    else if (const auto* paper = std::get_if<WriteLinePaper>(&request)) write_line_paper(*paper);
+    else if (std::holds_alternative<WritePlanPaper>(request)) write_plan_paper();
+    else if (std::holds_alternative<ReadBackups>(request)) read_backups();
+    else if (std::holds_alternative<WriteBackup>(request)) write_backup();
+    else if (const auto* backup = std::get_if<ReadBackup>(&request)) go_back_to(backup->name);
     else if (const auto* stopped = std::get_if<StopFinding>(&request)) {
         if (finder_) finder_->stop(stopped->question);
         if (plan_finder_) plan_finder_->stop(stopped->question);

@@ -1,7 +1,15 @@
-// The desk and the rack: cutting plans.
+// The desk and the rack: cutting plans, and files for the person: paper, tables, backups.
 
+#include "present/stock_words.h"
 #include "shell/desk.h"
+#include "shell/print_paper.h"
+#include "store/backup.h"
+#include "store/csv.h"
 #include "store/job_file.h"
+#include "store/own_jobs.h"
+#include "store/restore.h"
+#include "store/save_beside.h"
+#include "store/shop_book.h"
 
 namespace tubewright {
 
@@ -15,6 +23,69 @@ void Desk::read_plan_job(const std::string& path) {
     auto job = read_job(path, library_);
     if (job.ok()) act(PlanJobRead{{job_id(path), path, std::move(job).value()}});
     else act(FilesTold{job.trouble().sentence()});
+}
+
+void Desk::write_table(const WriteTable& asked) {
+    RealDisk disk;
+    const auto written = write_csv_beside(disk, places_.home / "tables", asked.name, "The table is not written", {asked.head, asked.rows});
+    // One sentence for all that were asked for at once.
+    if (!written.ok()) act(FilesTold{written.trouble().sentence});
+    else act(FilesTold{"The tables are in " + written.value().parent_path().string() + ", lengths in mm."});
+}
+
+void Desk::put_on_paper(const std::string& name, const std::string& pdf) {
+    if (pdf.empty()) return act(FilesTold{"The fonts in " + (places_.assets / "fonts").string() + " can't be read: nothing is put on paper."});
+    RealDisk disk;
+    const auto written = save_beside(disk, places_.home / "paper", name, ".pdf", "The paper is not written", pdf);
+    act(FilesTold{written.ok() ? "Ready to be printed at full size: " + written.value().string() + "." : written.trouble().sentence});
+}
+
+void Desk::write_line_paper(const WriteLinePaper& asked) {
+    if (!state_.job || asked.line >= state_.sheets.size()) return;
+    const Tape tape{reader_unit(state_), state_.settings.tape_denominator};
+    const Sheet& sheet = state_.sheets[asked.line];
+    put_on_paper(file_name_for(sheet.line.name), paper_of_lines(places_, *state_.job, {sheet}, state_.checklists, tape, usual_page(tape.unit)));
+}
+
+void Desk::write_plan_paper() { put_on_paper("cut-and-buy-list-" + state_.day, paper_of_tables(places_, "Cut list and buy list", plan_tables(state_), usual_page(reader_unit(state_)))); }
+
+void Desk::read_backups() {
+    const std::filesystem::path folder = places_.home / "backups";
+    std::vector<BackupFile> files;
+    for (const FoundBackup& found : backups_in(folder))
+        if (found.trouble.empty()) files.push_back({found.path.filename().string(), found.day});
+    act(BackupsAre{folder.string(), std::move(files)});
+}
+
+void Desk::write_backup() {
+    RealDisk disk;
+    const auto made = make_backup(disk, {places_.home, today_()}, book_.get());
+    if (!made.ok()) return act(FilesTold{made.trouble().sentence});
+    read_backups();
+    const std::size_t left_out = made.value().left_out.size();
+    act(FilesTold{"Backed up, read back and checked: " + made.value().written.front().string() + "." + (left_out > 0 ? " Left out because it can't be read: " + made.value().left_out.front() + "." : std::string())});
+}
+
+/// Everything is read anew from the files that came back; nothing of the state before them stays.
+void Desk::go_back_to(const std::string& name) {
+    RealDisk disk;
+    const auto begun = begin_restore(disk, places_.home, today_(), places_.home / "backups" / name, book_.get());
+    if (!begun.ok()) return act(FilesTold{begun.trouble().sentence});
+    book_.reset();
+    auto fresh = made(places_, today_);
+    if (!fresh.ok()) {
+        state_.book = BookStanding::refused;
+        state_.book_sentence = fresh.trouble().sentence();
+        return;
+    }
+    Desk again = std::move(fresh).value();
+    again.state_.next_question = state_.next_question;  // late answers stay nobody's
+    again.state_.screen_px_per_mm = state_.screen_px_per_mm;
+    state_ = std::move(again.state_);
+    book_ = std::move(again.book_);
+    library_ = std::move(again.library_);
+    entered_ = {};
+    remembered_.clear();
 }
 
 }  // namespace tubewright

@@ -10,15 +10,15 @@
 
 namespace tubewright {
 
-Result<ReadJob, Refusal> read_for_print(const Places& places, const std::string& path) {
+Result<JobToPrint, Refusal> read_for_print(const Places& places, const std::string& path) {
     auto library = read_library(places.assets, places.home);
     if (!library.ok()) return library.trouble();
     auto job = read_job(path, library.value());
     if (!job.ok()) return job.trouble();
-    return ReadJob{std::move(library).value(), std::move(job).value()};
+    return JobToPrint{std::move(library).value(), std::move(job).value()};
 }
 
-Result<std::vector<Sheet>, Refusal> sheets_for(const ReadJob& read, const std::string& path, const std::optional<std::string>& line) {
+Result<std::vector<Sheet>, Refusal> sheets_for(const JobToPrint& read, const std::string& path, const std::optional<std::string>& line) {
     std::vector<Sheet> sheets;
     std::string names;
     for (const Line& one : read.job.lines) {

@@ -14,14 +14,14 @@
 
 namespace tubewright {
 
-struct ReadJob {
+struct JobToPrint {
     Library known;
     Job job;
 };
-Result<ReadJob, Refusal> read_for_print(const Places& places, const std::string& path);
+Result<JobToPrint, Refusal> read_for_print(const Places& places, const std::string& path);
 
 /// Of all lines, or of the one of this name. `path` names the job in a refusal.
-Result<std::vector<Sheet>, Refusal> sheets_for(const ReadJob& read, const std::string& path, const std::optional<std::string>& line);
+Result<std::vector<Sheet>, Refusal> sheets_for(const JobToPrint& read, const std::string& path, const std::optional<std::string>& line);
 
 /// What is refused is refused in one line; only what comes out all the same needs to be told of.
 void tell_left_out(const Library& library, std::ostream& trouble);

@@ -194,6 +194,14 @@ TEST_CASE("bends of one angle share a gauge, and it says where the lever stands"
     const Sheet sheet = bend_sheet(job.lines[0]);
     const GaugesView view = gauges_view(sheet, {Unit::inch, 16});
     REQUIRE(view.gauges.size() == 2);
+    const Line runs = [&] {
+        Line line = job.lines[0];
+        line.route = {RouteForm::straights, TapeEdge::centre, std::vector<Length>(8, Length{200}), std::vector<Bend>(7, Bend{Angle{90}, Angle{90}})};
+        line.route.bends[0].rotation = {};
+        line.route.bends[3].angle = {30};
+        return line;
+    }();
+    CHECK(gauges_view(bend_sheet(runs), {Unit::inch, 16}).gauges[1].bends == "bends 1 to 3 and 5 to 7");
     CHECK(view.gauges[0].target == Angle{45});
     CHECK(view.gauges[0].bends == "bends 2 and 3");
     CHECK(view.gauges[1].bends == "bends 1 and 4");

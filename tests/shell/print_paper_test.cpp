@@ -15,6 +15,7 @@ using namespace tubewright;
 namespace {
 
 std::string bytes_in(const std::filesystem::path& path) {
+    if (!std::filesystem::is_regular_file(path)) return "";
     std::ifstream in(path, std::ios::binary);
     return {std::istreambuf_iterator<char>(in), {}};
 }

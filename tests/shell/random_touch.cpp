@@ -55,7 +55,7 @@ private:
         }
         if (!work.cut && !stick_standing(state_).enough) {
             const auto offcuts = fitting_offcuts(state_);
-            if (!offcuts.empty() && one_in(2)) return TakeOffcut{offcuts.front().id};
+            if (!offcuts.empty() && one_in(2)) return TakeOffcut{offcuts.front().piece};
             return a_stick();
         }
         const Step* step = step_in_hand(state_);
