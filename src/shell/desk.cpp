@@ -61,6 +61,7 @@ Result<Desk, Refusal> Desk::made(const Places& places, Today today) {
     desk.look_at_day();
     desk.tell_offers();
     desk.open_book();
+    if (is_restore_begun(places.home)) return Refusal{"The restore in " + places.home.string(), "", "is just being made by another window", "to start again when that is done"};
     desk.read_jobs();
     desk.tell_left_out();
     if (restored.value()) desk.tell_restored(*restored.value());

@@ -92,6 +92,8 @@ Result<std::optional<RestoreFinished>, NotRestored> give_up(Disk& disk, const fs
 
 }  // namespace
 
+bool is_restore_begun(const fs::path& home) { return is_taken(marker_in(home)); }
+
 Result<RestoreBegun, NotRestored> begin_restore(Disk& disk, const fs::path& home, const std::string& day, const fs::path& file, const ShopBook* book) {
     std::string bytes;
     const auto wanted = read_backup(file, bytes);
@@ -102,7 +104,11 @@ Result<RestoreBegun, NotRestored> begin_restore(Disk& disk, const fs::path& home
     const auto lock = FolderLock::taken(home);
     if (!lock) return not_begun("another window is restoring in " + home.string() + ".");
     if (is_taken(marker_in(home))) return not_begun("another restore was begun; start the program once to finish it.");
-    const auto now = present_state(home, day, wanted.value(), book);
+    // Held until the backup lies there: who opens the book from then on sees that.
+    const fs::path path = book_path(home, youngest_book(home));
+    const auto held = book || !is_taken(path) ? std::nullopt : std::optional(ShopBook::open(path));
+    if (held && !held->ok() && held->trouble().in_use) return not_begun("the shop book " + path.string() + " is in use by another window; close that first.");
+    const auto now = present_state(home, day, wanted.value(), held && held->ok() ? &held->value() : book);
     if (!now.ok()) return now.trouble();
     const auto before = write_backup(disk, home / "backups", "before-restore", now.value());
     if (!before.ok()) return NotRestored{"Nothing is restored, because what is there can't be kept. " + before.trouble().sentence, before.trouble().refused};

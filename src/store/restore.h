@@ -28,6 +28,9 @@ struct RestoreBegun {
 /// back. What it does not have stays, but for other shop books: the youngest one would be opened. `book` as for make_backup().
 Result<RestoreBegun, NotRestored> begin_restore(Disk& disk, const std::filesystem::path& home, const std::string& day, const std::filesystem::path& file, const ShopBook* book);
 
+/// Whether one waits to be finished. To be asked once more when the book is open: one may have begun since.
+bool is_restore_begun(const std::filesystem::path& home);
+
 struct RestoreFinished {
     std::string day;        ///< of the backup
     std::size_t files = 0;  ///< that came back

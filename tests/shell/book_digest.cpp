@@ -21,9 +21,10 @@ void write_row(std::ostream& out, const Row& row) {
 std::string digest_of(const Work& work, const Settings& settings, const std::vector<UndoStep>& past) {
     std::ostringstream out;
     out << std::hexfloat;
-    for (const TableRows& table : rows_of(work, settings, past, {})) {
+    const BookRows rows = rows_of(work, settings, past, {});
+    for (std::size_t table = 0; table < book_tables().size(); ++table) {
         out << "\n";
-        for (const auto& [key, rest] : table) {
+        for (const auto& [key, rest] : rows[table]) {
             write_row(out, key);
             write_row(out, rest);
             out << "\n";

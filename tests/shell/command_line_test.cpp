@@ -48,10 +48,7 @@ TEST_CASE("sheet and check print one job; --home may stand before or after") {
 
 TEST_CASE("a word too many, one too few or one unknown is refused in one line") {
     for (const std::vector<std::string>& words : std::vector<std::vector<std::string>>{
-             {"sheet"}, {"check"}, {"paper", job}, {"paper", "--out", "it.pdf"}, {"paper", job, "--out", "it.pdf", "--touch-map", "x"}, {"sheet", job, "extra.json"}, {"check", job, "extra.json"}, {"--bogus"}, {"bogus"}, {"sheet", job, "--touch-map", "x"}, {"restore"}, {"restore", job, "extra"}, {"backup", "extra"}, {"backup", "--touch-map", "x"}, {"bog
-us"}, {"sheet", job, "--bog
-us"}, {"sheet", job, "ex
-tra"}}) {
+             {"sheet"}, {"check"}, {"paper", job}, {"paper", "--out", "it.pdf"}, {"paper", job, "--out", "it.pdf", "--touch-map", "x"}, {"sheet", job, "extra.json"}, {"check", job, "extra.json"}, {"--bogus"}, {"bogus"}, {"sheet", job, "--touch-map", "x"}, {"restore"}, {"restore", job, "extra"}, {"backup", "extra"}, {"backup", "--touch-map", "x"}, {"bog\nus"}, {"sheet", job, "--bog\nus"}, {"sheet", job, "ex\ntra"}}) {
         const Ran result = ran(words);
         INFO(words.back());
         CHECK(result.status == 2);

@@ -201,10 +201,12 @@ TEST_CASE("while a window has the book open nothing is restored") {
     RealDisk disk;
     {
         Person person(home.path(), 8);
-        CHECK(restored(disk, home.path(), home.backup).rfind("refused: The backup is not made: the shop book", 0) == 0);
+        CHECK(restored(disk, home.path(), home.backup).rfind("refused: Nothing is restored: the shop book", 0) == 0);
         CHECK_FALSE(fs::exists(home.path() / "restoring.backup"));
+        CHECK_FALSE(is_restore_begun(home.path()));
         // Given the open book, it begins; finishing waits until that is closed.
         REQUIRE(begin_restore(disk, home.path(), day, home.backup, &person.book()).ok());
+        CHECK(is_restore_begun(home.path()));
         const auto early = finish_restore(disk, home.path());
         REQUIRE_FALSE(early.ok());
         CHECK(early.trouble().why == "the shop book " + (home.path() / "shop-book.db").string() + " is in use by another window");
