@@ -90,10 +90,17 @@ std::string price_words(const StockPiece& piece) { return piece.price.per.um > 0
 
 std::string or_not_told(const std::string& word) { return word.empty() ? "not told" : word; }
 
+/// Of the same kind, length and lot.
+std::string like_it_words(const State& state, const StockPiece& piece) {
+    const auto like = [&](const auto& one) { return one.second.where == Whereabouts::rack && one.second.kind == piece.kind && one.second.tube == piece.tube && one.second.length == piece.length && one.second.lot == piece.lot; };
+    const auto& pieces = state.work.rack->pieces;
+    return counted(static_cast<std::size_t>(std::count_if(pieces.begin(), pieces.end(), like)), "like this", "like this");
+}
+
 std::vector<TileView> piece_tiles(const State& state, const StockPiece& piece) {
     const PieceNumber number = *state.looks.piece;
     std::vector<TileView> tiles{tile("place", "where it lies", or_not_told(piece.place), AskRack{RackAsk::place}), tile("lot", "lot", or_not_told(piece.lot), AskRack{RackAsk::lot}),
-                                tile("price", "what it cost", price_words(piece), AskRack{RackAsk::price}), tile("one-more", "came in with it", "One more like it", OneMoreLike{number})};
+                                tile("price", "what it cost", price_words(piece), AskRack{RackAsk::price}), tile("one-more", like_it_words(state, piece), "One more came in", OneMoreLike{number})};
     if (piece.kind == PieceKind::coil) tiles.push_back(tile("straighten", "off this coil", "Straighten a length", AskRack{RackAsk::straighten}));
     const Sheet* sheet = sheet_in_hand(state);
     const auto in_use = length_in_use(state.work, piece.tube);

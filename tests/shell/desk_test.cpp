@@ -69,6 +69,52 @@ TEST_CASE("a card of one's own that is not good is said on the first screen, and
     CHECK(desk.state().job);
 }
 
+TEST_CASE("a plan, its paper, tables and a backup by touch, and back to the backup") {
+    TemporaryHome home;
+    Desk desk = desk_in(home);
+    begin(desk);
+    desk.act(GoTo{Screen::plan});
+    REQUIRE(desk.state().plan.found);
+    const auto& tubes = *desk.state().plan.found;
+    REQUIRE(tubes.size() == 1);
+    CHECK(std::get<PlanFound>(tubes[0].answer).proven);
+    // Another job of the shelf is cut with it.
+    desk.act(GoTo{Screen::plan_jobs});
+    desk.act(TakeIntoPlan{TUBEWRIGHT_SOURCE_DIR "/jobs/cooler-pair.json"});
+    desk.act(GoTo{Screen::plan});
+    std::size_t wanted = 0;
+    for (const TubeCut& tube : *desk.state().plan.found) wanted += tube.asked.question.wanted.size();
+    CHECK(wanted == desk.state().sheets.size() + 2);
+    desk.act(PrintPlan{});
+    CHECK(bytes_of(home.path() / "paper" / ("cut-and-buy-list-" + desk.state().day + ".pdf")).rfind("%PDF-", 0) == 0);
+    desk.act(Dismiss{});
+    desk.act(PrintLine{});
+    CHECK(std::distance(std::filesystem::directory_iterator(home.path() / "paper"), {}) == 2);
+    desk.act(WriteTables{});
+    CHECK(bytes_of(home.path() / "tables" / ("rack-" + desk.state().day + ".csv")).find("1,stick,steel-low-carbon,") != std::string::npos);
+    // The stick that came in after the backup is gone again after going back to it.
+    desk.act(GoTo{Screen::settings});
+    desk.act(GoTo{Screen::keep_safe});
+    CHECK(desk.state().backups.empty());
+    desk.act(MakeBackup{});
+    REQUIRE(desk.state().backups.size() == 1);
+    const Work before = desk.state().work;
+    desk.act(NewStick{Length{1234}});
+    CHECK(desk.state().work != before);
+    desk.act(RestoreBackup{desk.state().backups[0].name});
+    CHECK(desk.state().book == BookStanding::open);
+    CHECK(desk.state().work == before);
+    CHECK_FALSE(desk.state().looks.notice.empty());
+    // And the book goes on: what is done now is there in a new process.
+    desk.act(Dismiss{});
+    begin(desk);
+    const Work after = desk.state().work;
+    {
+        Desk gone = std::move(desk);
+    }
+    CHECK(desk_in(home).state().work == after);
+}
+
 TEST_CASE("what was ticked is there again in a new process") {
     TemporaryHome home;
     {
