@@ -27,7 +27,7 @@ std::vector<Bar> bars_of(const State& state, const std::vector<ScrapRecord>& rec
             for (const auto& [reason, sum] : scrap_by_reason(records)) bars.push_back({capital(reason), sum});
             break;
         case FiguresBy::line:
-            for (const auto& [line, sum] : scrap_by_line(records)) bars.push_back({line.empty() ? "of no line" : line_of_key(line), sum});
+            for (const auto& [line, sum] : scrap_by_line(mistakes_of(records))) bars.push_back({line.empty() ? "of no line" : line_of_key(state, line), sum});
             break;
         case FiguresBy::tube:
             for (const auto& [tube, sum] : scrap_by_tube(records)) bars.push_back({tube_words(state, tube), sum});
@@ -134,7 +134,7 @@ void fill_figures(const State& state, ScreenView& view) {
     ListBody body;
     const std::vector<RowView> rows = bends ? bend_rows(state) : scrap_rows(state, records);
     const ScrapSum all = scrap_in_all(records);
-    body.heading = bends ? "How your bends come out" : "Scrap in all " + text(measured(all.length), reader_tape(state)) + (all.cost.cents > 0 ? ", " + money_text(all.cost) : "");
+    body.heading = bends ? "How your bends come out" : "Scrap, trims and short ends too: " + text(measured(all.length), reader_tape(state)) + (all.cost.cents > 0 ? ", " + money_text(all.cost) : "");
     const Page page = page_of(state, rows.size(), rows_on_a_page);
     body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
     body.pager = pager_of(state, page);

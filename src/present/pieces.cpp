@@ -103,7 +103,7 @@ std::string bend_place(const State& state) {
 ButtonView back_button() { return press_button("back", "Back", Back{}); }
 
 ButtonView undo_button(const State& state) {
-    const std::string why_not = can_undo(state) ? "" : state.past.empty() ? "nothing to undo" : "done in another job";
+    const std::string why_not = undo_is_of_bench(state) ? "done at the bench" : can_undo(state) ? "" : state.past.empty() ? "nothing to undo" : "done in another job";
     return unless(press_button("undo", "Undo", Undo{}), why_not);
 }
 

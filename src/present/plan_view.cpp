@@ -11,7 +11,14 @@
 namespace tubewright {
 namespace {
 
-std::string cut_name(const LengthWanted& wanted) { return wanted.line.empty() ? "practice" : line_of_key(wanted.line); }
+/// With its job's name where several are planned.
+std::string cut_name(const State& state, const LengthWanted& wanted) {
+    if (wanted.line.empty()) return "practice";
+    const std::string line = line_of_key(state, wanted.line);
+    for (const PlannedJob& other : state.plan.others)
+        if (other.of.id != state.job_id && wanted.line == line_key(other.of.id, line)) return line + " (" + other.of.job.name + ")";
+    return line;
+}
 
 std::string from_words(const State& state, const LengthCut& cut) {
     const Tape tape = reader_tape(state);
@@ -32,7 +39,7 @@ std::vector<CutPart> parts_of(const State& state, const TubeCut& tube, const Len
     std::int64_t at = asked.squared.um;
     for (const std::size_t one : cut.cuts) {
         const std::int64_t to = at + asked.wanted[one].length.um;
-        parts.push_back({static_cast<double>(at) / whole, std::min(1.0, static_cast<double>(to) / whole), shortened(cut_name(asked.wanted[one])) + " " + text(measured(asked.wanted[one].length), tape), CutPart::What::line});
+        parts.push_back({static_cast<double>(at) / whole, std::min(1.0, static_cast<double>(to) / whole), shortened(cut_name(state, asked.wanted[one])) + " " + text(measured(asked.wanted[one].length), tape), CutPart::What::line});
         at = to + asked.saw.um;
     }
     if (cut.leftover.um > 0) parts.push_back({1 - static_cast<double>(cut.leftover.um) / whole, 1, left_text(measured(cut.leftover), tape), cut.kept ? CutPart::What::kept : CutPart::What::scrap});
@@ -47,7 +54,7 @@ std::string cuts_words(const State& state, const TubeCut& tube, const LengthCut&
         const LengthWanted& wanted = tube.asked.question.wanted[cut.cuts[i]];
         std::size_t same = i;
         while (same < cut.cuts.size() && cut.cuts[same] == cut.cuts[i]) ++same;
-        said += (said.empty() ? "" : ", ") + cut_name(wanted) + " " + text(measured(wanted.length), tape) + (same - i > 1 ? " × " + std::to_string(same - i) : "");
+        said += (said.empty() ? "" : ", ") + cut_name(state, wanted) + " " + text(measured(wanted.length), tape) + (same - i > 1 ? " × " + std::to_string(same - i) : "");
         i = same;
     }
     return capital(said);
@@ -59,10 +66,15 @@ RowView row_of(const State& state, const TubeCut& tube, const LengthCut& cut, st
     RowView row;
     row.touch = press_button("cut-" + std::to_string(place), from_words(state, cut), piece ? Action(ShowPiece{*piece}) : Action(GoTo{Screen::buy}));
     row.parts = parts_of(state, tube, cut);
-    row.detail = cuts_words(state, tube, cut);
+    row.detail = (state.plan.found->size() > 1 ? tube_words(state, tube.asked.tube) + ": " : std::string()) + cuts_words(state, tube, cut);
     row.right = cut.leftover.um == 0 ? "nothing left" : (cut.kept ? "keep " : "scrap ") + left_text(measured(cut.leftover), tape);
     if (!piece) row.tone = Tone::now;
     return row;
+}
+
+bool has_coil(const State& state, const StockTube& tube) {
+    const std::vector<RackLength> lengths = lengths_on_rack(*state.work.rack.ledger, tube);
+    return std::any_of(lengths.begin(), lengths.end(), [](const RackLength& length) { return length.kind == PieceKind::coil; });
 }
 
 /// How good the plan of one tube is.
@@ -70,9 +82,9 @@ TextView plan_words(const State& state, const TubeCut& tube) {
     const Tape tape = reader_tape(state);
     const std::string name = tube_words(state, tube.asked.tube) + ": ";
     if (const auto* none = std::get_if<NoPlan>(&tube.answer)) {
-        if (!none->too_long) return {name + (none->proven ? "there is not enough on the rack, and it is not known how long this tube is sold. Say what came in." : "no plan was found in the time. Plan fewer lines at once."), Tone::stop};
+        if (!none->too_long) return {name + (none->proven ? (has_coil(state, tube.asked.tube) ? "there is not enough that is straight: straighten a length off the coil." : "there is not enough on the rack, and it is not known how long this tube is sold. Say what came in.") : "no plan was found in the time. Plan fewer lines at once."), Tone::stop};
         const LengthWanted& wanted = tube.asked.question.wanted[*none->too_long];
-        return {name + cut_name(wanted) + " takes " + text(measured(wanted.length), tape) + ", more than any length there is.", Tone::stop};
+        return {name + cut_name(state, wanted) + " takes " + text(measured(wanted.length), tape) + ", more than any length there is.", Tone::stop};
     }
     const auto* plan = std::get_if<PlanFound>(&tube.answer);
     if (!plan) return {name + "the looking was stopped."};
@@ -115,7 +127,7 @@ WordTable cut_list(const State& state) {
             std::string from = from_words(state, cut) + " (" + tube_words(state, tube.asked.tube) + ")";
             for (const std::size_t one : cut.cuts) {
                 const LengthWanted& wanted = tube.asked.question.wanted[one];
-                table.rows.push_back({from, text(measured(wanted.length), tape), cut_name(wanted)});
+                table.rows.push_back({from, text(measured(wanted.length), tape), cut_name(state, wanted)});
                 from.clear();
             }
             if (cut.leftover.um > 0) table.rows.push_back({"", left_text(measured(cut.leftover), tape), cut.kept ? "left: keep" : "left: scrap"});
@@ -156,8 +168,14 @@ void fill_plan(const State& state, ScreenView& view) {
     body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
     body.pager = pager_of(state, page);
     if (state.plan.found && state.plan.found->empty()) body.notes.push_back({state.job || !state.plan.others.empty() ? "Every line is made, or cut and in hand." : "Open a job first, or take one in with Other jobs."});
-    for (const TubeCut& tube : state.plan.found ? *state.plan.found : std::vector<TubeCut>{})
-        if (body.notes.size() < 2) body.notes.push_back(plan_words(state, tube));
+    // What can't be cut comes first; there is room for two.
+    std::vector<TextView> verdicts;
+    for (const TubeCut& tube : state.plan.found ? *state.plan.found : std::vector<TubeCut>{}) verdicts.push_back(plan_words(state, tube));
+    std::stable_partition(verdicts.begin(), verdicts.end(), [](const TextView& verdict) { return verdict.tone == Tone::stop; });
+    const std::size_t more = verdicts.size() > 2 ? verdicts.size() - 2 : 0;
+    if (more > 0) verdicts.resize(2), verdicts.back().text += " And " + counted(more, "tube more.", "tubes more.");
+    body.notes.insert(body.notes.end(), verdicts.begin(), verdicts.end());
+    if (const std::size_t out = lines_left_out(state); out > 0 && state.plan.found) body.notes.insert(body.notes.begin(), {counted(out, "line is", "lines are") + " not in the plan: a stop is against " + (out == 1 ? "it." : "them."), Tone::caution});
     view.header = header_of(state, "Tubewright", "cutting plan");
     view.body = std::move(body);
     view.footer = side_footer(state);
@@ -172,7 +190,7 @@ void fill_plan_jobs(const State& state, ScreenView& view) {
     const Page page = page_of(state, state.shelf.size(), rows_on_a_page);
     for (std::size_t i = page.from; i < page.to; ++i) {
         const ShelfEntry& entry = state.shelf[i];
-        const bool open = state.job && entry.path == state.job_path, in = open || is_planned(state, entry.path);
+        const bool open = state.job && entry.id == state.job_id, in = open || is_planned(state, entry.path);
         RowView row;
         row.touch = unless(press_button("plan-" + entry.id + "-" + std::to_string(i), entry.name.empty() ? entry.id : entry.name, TakeIntoPlan{entry.path}), open ? "open now: always in the plan" : entry.trouble);
         row.touch.chosen = in;
@@ -204,8 +222,11 @@ void fill_buy(const State& state, ScreenView& view) {
     const Page page = page_of(state, rows.size(), rows_on_a_page);
     body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
     body.pager = pager_of(state, page);
+    const auto has_none = [](const TubeCut& tube) { return std::holds_alternative<NoPlan>(tube.answer); };
+    const bool unplanned = state.plan.found && std::any_of(state.plan.found->begin(), state.plan.found->end(), has_none);
     if (rows.empty()) body.notes = {{state.plan.looking ? "The plan is being looked for." : "Nothing has to be bought."}};
-    else body.notes = {{"In all " + money_text(all.known) + (all.unpriced.empty() ? "." : ", without " + counted(all.unpriced.size(), "thing that has no price yet.", "things that have no price yet.")) + " Take what is in your drawer off it. Tees and unions are not in it."}};
+    else body.notes = {{(all.unpriced.size() == list.size() ? "No price is known yet: touch a row to tell it." : "In all " + money_text(all.known)) + (all.unpriced.size() == list.size() ? "" : all.unpriced.empty() ? "." : ", without " + counted(all.unpriced.size(), "thing that has no price yet.", "things that have no price yet.")) + " Take what is in your drawer off it. Tees and unions are not in it."}};
+    if (unplanned) body.notes.insert(body.notes.begin(), {"A tube could not be planned: its sticks are missing here.", Tone::stop});
     view.header = header_of(state, "Tubewright", "to buy");
     view.body = std::move(body);
     view.footer = side_footer(state);

@@ -58,6 +58,22 @@ RowView length_row(const State& state, const RackLength& length) {
     return row;
 }
 
+/// A piece that was cut for a line. One whose line knows nothing of it can be put on the rack again.
+RowView in_hand_row(const State& state, PieceNumber number) {
+    const StockPiece& piece = state.work.rack->pieces.at(number);
+    const std::string said = text(measured(piece.length), reader_tape(state)) + " cut for " + line_of_key(state, piece.line);
+    RowView row;
+    if (is_forgotten(state.work, number)) {
+        row.touch = press_button("in-hand-" + std::to_string(number.n), "Hold: put " + said + " on the rack", PutOnRack{number});
+        row.touch.held = true;
+        row.detail = "that line is no longer there";
+        row.tone = Tone::caution;
+    } else {
+        row.touch = unless(press_button("in-hand-" + std::to_string(number.n), capital(said), ShowPiece{number}), "at the bench");
+    }
+    return row;
+}
+
 TileView tile(const std::string& id, const std::string& name, const std::string& value, const Action& press) {
     TileView made;
     made.touch = press_button(id, value, press);
@@ -73,9 +89,11 @@ std::string entry_words(const State& state, const LedgerEntry& entry, PieceNumbe
     struct Words {
         const decltype(length)& say;
         PieceNumber piece;
+        const State& state;
+        std::string line_of(const std::string& key) const { return line_of_key(state, key); }
         std::string operator()(const Received& e) const { return say(e.length) + " came in"; }
         std::string operator()(const Straightened& e) const { return (e.stick == piece ? "straightened off a coil, " : "straightened off it, ") + say(e.length); }
-        std::string operator()(const Cut& e) const { return (e.piece == piece ? "cut off, " : "cut off it, ") + say(e.length) + (e.line.empty() ? "" : " for " + line_of_key(e.line)); }
+        std::string operator()(const Cut& e) const { return (e.piece == piece ? "cut off, " : "cut off it, ") + say(e.length) + (e.line.empty() ? "" : " for " + line_of(e.line)); }
         std::string operator()(const Used&) const { return "built in"; }
         std::string operator()(const Scrapped& e) const { return say(e.length) + " to the bin, " + e.reason; }
         std::string operator()(const PutBack&) const { return "put back"; }
@@ -83,7 +101,7 @@ std::string entry_words(const State& state, const LedgerEntry& entry, PieceNumbe
         std::string operator()(const Labelled&) const { return "lot or price told"; }
         std::string operator()(const TakenBack&) const { return "taken back"; }
     };
-    return day + std::visit(Words{length, piece}, entry.event) + ".";
+    return day + std::visit(Words{length, piece, state}, entry.event) + ".";
 }
 
 std::string price_words(const StockPiece& piece) { return piece.price.per.um > 0 ? money_text(cost(piece.price, piece.length)) : "not told"; }
@@ -100,8 +118,10 @@ std::string like_it_words(const State& state, const StockPiece& piece) {
 std::vector<TileView> piece_tiles(const State& state, const StockPiece& piece) {
     const PieceNumber number = *state.looks.piece;
     std::vector<TileView> tiles{tile("place", "where it lies", or_not_told(piece.place), AskRack{RackAsk::place}), tile("lot", "lot", or_not_told(piece.lot), AskRack{RackAsk::lot}),
-                                tile("price", "what it cost", price_words(piece), AskRack{RackAsk::price}), tile("one-more", like_it_words(state, piece), "One more came in", OneMoreLike{number})};
+                                tile("price", "what it cost", price_words(piece), AskRack{RackAsk::price})};
+    if (is_as_it_came(*state.work.rack.ledger, number)) tiles.push_back(tile("one-more", like_it_words(state, piece), "One more came in", OneMoreLike{number}));
     if (piece.kind == PieceKind::coil) tiles.push_back(tile("straighten", "off this coil", "Straighten a length", AskRack{RackAsk::straighten}));
+    else tiles.push_back(tile("practise", "cut off it, then binned", "A piece to practise on", AskRack{RackAsk::practice}));
     const Sheet* sheet = sheet_in_hand(state);
     const auto in_use = length_in_use(state.work, piece.tube);
     if (sheet && piece.kind != PieceKind::coil && stock_tube(sheet->line.tube) == piece.tube && !(in_use && in_use->piece == number))
@@ -116,13 +136,13 @@ std::string ask_words(const State& state) {
         case RackAsk::kind: return "What came in?";
         case RackAsk::length: return "How long is the " + state.looks.rack_choice + "?";
         case RackAsk::straighten: return "How long is it to be?";
+        case RackAsk::practice: return "How long is the piece to practise on?";
         case RackAsk::place: return "Where does it lie?";
         case RackAsk::lot: return "Which lot is it of?";
         case RackAsk::price: return "What did it cost?";
         case RackAsk::price_of: return "What does one cost?";
         case RackAsk::saw: return "How wide is the saw's cut?";
         case RackAsk::keep: return "From which length is an offcut worth keeping?";
-        case RackAsk::squared: return "What comes off a new end to square it?";
         case RackAsk::straighten_cost: return "What does straightening cost, at each length?";
     }
     return "";
@@ -158,9 +178,10 @@ std::string why_not_length(const State& state) {
     if (state.looks.typed.empty()) return "nothing typed yet";
     const auto typed = typed_rack_length(state);
     const Tape tape = reader_tape(state);
-    if (!typed) return "up to " + text(longest_stick, tape);
-    const StockPiece* coil = *state.looks.rack_ask == RackAsk::straighten ? piece_in_sight(state) : nullptr;
-    return coil && coil->length < exact(*typed) ? "the coil has " + left_text(measured(coil->length), tape) : "";
+    if (!typed) return *state.looks.rack_ask == RackAsk::saw ? "up to " + text(widest_saw, tape) : "more than 0, up to " + text(longest_stick, tape);
+    const bool off_it = *state.looks.rack_ask == RackAsk::straighten || *state.looks.rack_ask == RackAsk::practice;
+    const StockPiece* from = off_it ? piece_in_sight(state) : nullptr;
+    return from && from->length < exact(*typed) ? "the " + kind_word(from->kind) + " has " + left_text(measured(from->length), tape) : "";
 }
 
 bool is_price(RackAsk ask) { return ask == RackAsk::price || ask == RackAsk::price_of; }
@@ -229,8 +250,11 @@ void fill_rack_tube(const State& state, ScreenView& view) {
     const std::vector<RackLength> lengths = lengths_on_rack(*state.work.rack.ledger, tube);
     ListBody body;
     body.heading = tube_words(state, tube) + ": " + left_text(measured(length_of(lengths)), tape);
-    const Page page = page_of(state, lengths.size(), rows_on_a_page);
-    for (std::size_t i = page.from; i < page.to; ++i) body.rows.push_back(length_row(state, lengths[i]));
+    std::vector<RowView> rows;
+    for (const RackLength& length : lengths) rows.push_back(length_row(state, length));
+    for (const PieceNumber piece : pieces_in_hand(*state.work.rack.ledger, tube)) rows.push_back(in_hand_row(state, piece));
+    const Page page = page_of(state, rows.size(), rows_on_a_page);
+    body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
     body.notes = {balance_words(state, tube)};
     body.pager = pager_of(state, page);
     view.header = header_of(state, "Tubewright", "rack");
@@ -283,11 +307,11 @@ void fill_shop_rules(const State& state, ScreenView& view) {
     TilesBody body;
     body.heading = "How your shop cuts";
     const auto length = [&](const char* id, const char* name, Length value, RackAsk ask) { return tile(id, name, value > Length{} ? text(value, tape) : "nothing", AskRack{ask}); };
-    body.tiles = {length("saw", "the saw takes", rules.saw, RackAsk::saw), length("keep", "offcuts are kept from", rules.keep, RackAsk::keep), length("squared", "off a new end", rules.squared, RackAsk::squared),
+    body.tiles = {length("saw", "the saw takes", rules.saw, RackAsk::saw), length("keep", "offcuts are kept from", rules.keep, RackAsk::keep), 
                   length("straighten-cost", "straightening takes", rules.straighten, RackAsk::straighten_cost), tile("practice", "a piece to practise on", rules.practice ? "planned" : "not planned", SwitchPractice{}),
                   tile("spare", "a spare of the hardest line", rules.spare ? "where it is likely to be needed" : "not planned", SwitchSpare{})};
-    body.tiles[4].touch.chosen = rules.practice;
-    body.tiles[5].touch.chosen = rules.spare;
+    body.tiles[3].touch.chosen = rules.practice;
+    body.tiles[4].touch.chosen = rules.spare;
     body.columns = 3;
     view.header = header_of(state, "Tubewright", "cutting");
     view.body = std::move(body);

@@ -181,7 +181,7 @@ void fill_line(const State& state, ScreenView& view) {
     if (bar_to_start(state) == Bar::stopped && work.cut && work.stage != Stage::done)
         view.footer.buttons.insert(view.footer.buttons.begin(), press_button("wrong", "Went wrong", WentWrong{}, Weight::warn));
     if (const auto later = later_button(state)) view.footer.buttons.push_back(*later);
-    if (sheet.layout && !work.cut) view.footer.buttons.push_back(press_button("print", "Put on paper", PrintLine{}));
+    if (sheet.layout && !work.cut) view.footer.buttons.push_back(unless(press_button("print", "Put on paper", PrintLine{}), bar_to_start(state) == Bar::looking ? "the order is looked for" : ""));
     if (!work.cut && sheet.layout && !sheet.line.route.bends.empty()) view.footer.buttons.push_back(press_button("prove", "Check the entry with a tape", ProveLine{}));
     ButtonView start = start_button(state);
     // What speaks against the line is read before work on it begins.

@@ -1,5 +1,7 @@
 #include "present/stock_words.h"
 
+#include <algorithm>
+
 #include "present/pieces.h"
 
 namespace tubewright {
@@ -27,9 +29,17 @@ std::string money_text(Money money) {
     return std::to_string(money.cents / 100) + "." + (cents.size() < 2 ? "0" : "") + cents;
 }
 
-std::string line_of_key(const std::string& key) {
-    const std::size_t slash = key.rfind('/');
-    return slash == std::string::npos ? key : key.substr(slash + 1);
+std::string line_of_key(const State& state, const std::string& key) {
+    // Job ids and line names can both have a slash in them; of those that are known the longest id is the job's.
+    std::size_t end = 0;
+    const auto look = [&](const std::string& id) {
+        if (key.rfind(id + "/", 0) == 0) end = std::max(end, id.size() + 1);
+    };
+    look(state.job_id);
+    for (const ShelfEntry& entry : state.shelf) look(entry.id);
+    for (const PlannedJob& other : state.plan.others) look(other.of.id);
+    if (end == 0) end = key.rfind('/') == std::string::npos ? 0 : key.rfind('/') + 1;
+    return key.substr(end);
 }
 
 std::string item_words(const State& state, const BuyItem& item) {

@@ -18,7 +18,7 @@ std::string material_words(const State& state, const std::string& id);
 /// 12.50, in whatever the shop pays with.
 std::string money_text(Money money);
 /// The line's name out of the key of its work.
-std::string line_of_key(const std::string& key);
+std::string line_of_key(const State& state, const std::string& key);
 /// One thing to buy: "tube nut, 37° single flare, 3/16"".
 std::string item_words(const State& state, const BuyItem& item);
 

@@ -46,7 +46,7 @@ struct KeptQuestion {
 KeptQuestion kept_question(const State& state, const std::vector<KeptOffer>& offers) {
     const Tape tape = reader_tape(state);
     const Length whole = work_in_hand(state).cut_length;
-    KeptQuestion question{capital(reason_word(*state.looks.reason)) + ": what is kept of " + text(whole, tape) + "?", {}, {"Say what is kept. It must be straight, sound and " + text(worth_keeping, tape) + " or longer."}};
+    KeptQuestion question{capital(reason_word(*state.looks.reason)) + ": what is kept of " + text(whole, tape) + "?", {}, {"Say what is kept. It must be straight, sound and " + text(state.work.rules.keep, tape) + " or longer."}};
     for (const KeptOffer& offer : offers) {
         ButtonView button = press_button("kept-" + offer.id, offer_label(offer, tape), ChooseKept{offer.id});
         button.chosen = offer.id == state.looks.kept_choice;

@@ -77,13 +77,14 @@ private:
     // the rack and what is cut from it, and files for the person
     void find_plan_for(const FindPlan& asked);
     void read_plan_job(const std::string& path);
-    void write_table(const WriteTable& asked);
+    void write_tables(const WriteTablesNow& asked);
     void put_on_paper(const std::string& name, const std::string& pdf);
     void write_line_paper(const WriteLinePaper& asked);
     void write_plan_paper();
     void read_backups();
     void write_backup();
     void go_back_to(const std::string& name);
+    void start_anew();
     void save_work();
     void save_settings();
     void save_card(const SaveCard& asked);

@@ -25,12 +25,15 @@ void Desk::read_plan_job(const std::string& path) {
     else act(FilesTold{job.trouble().sentence()});
 }
 
-void Desk::write_table(const WriteTable& asked) {
+void Desk::write_tables(const WriteTablesNow& asked) {
     RealDisk disk;
-    const auto written = write_csv_beside(disk, places_.home / "tables", asked.name, "The table is not written", {asked.head, asked.rows});
-    // One sentence for all that were asked for at once.
-    if (!written.ok()) act(FilesTold{written.trouble().sentence});
-    else act(FilesTold{"The tables are in " + written.value().parent_path().string() + ", lengths in mm."});
+    std::filesystem::path folder;
+    for (const WordSheet& sheet : asked.sheets) {
+        const auto written = write_csv_beside(disk, places_.home / "tables", sheet.name, "The table is not written", {sheet.head, sheet.rows});
+        if (!written.ok()) return act(FilesTold{written.trouble().sentence});
+        folder = written.value().parent_path();
+    }
+    act(FilesTold{"The tables are in " + folder.string() + ", lengths in mm."});
 }
 
 void Desk::put_on_paper(const std::string& name, const std::string& pdf) {
@@ -71,13 +74,14 @@ void Desk::go_back_to(const std::string& name) {
     RealDisk disk;
     const auto begun = begin_restore(disk, places_.home, today_(), places_.home / "backups" / name, book_.get());
     if (!begun.ok()) return act(FilesTold{begun.trouble().sentence});
+    start_anew();
+}
+
+/// As if the program had been started again, which also finishes a restore that was begun. Where that can't be done it can be tried again.
+void Desk::start_anew() {
     book_.reset();
     auto fresh = made(places_, today_);
-    if (!fresh.ok()) {
-        state_.book = BookStanding::refused;
-        state_.book_sentence = fresh.trouble().sentence();
-        return;
-    }
+    if (!fresh.ok()) return act(BookRefused{fresh.trouble().sentence(), true});
     Desk again = std::move(fresh).value();
     again.state_.next_question = state_.next_question;  // late answers stay nobody's
     again.state_.screen_px_per_mm = state_.screen_px_per_mm;

@@ -45,7 +45,7 @@ struct PieceSpot {
 enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn, bends, bend, bends_more, bend_files, rescue, rack, rack_tube, rack_piece, rack_ask, plan, plan_jobs, buy, shop_rules, figures, keep_safe };
 
 /// What the rack's screens ask for: a choice, a number, or letters.
-enum class RackAsk { size, material, kind, length, straighten, place, lot, price, saw, keep, squared, straighten_cost, price_of };
+enum class RackAsk { size, material, kind, length, straighten, place, lot, price, saw, keep, straighten_cost, price_of, practice };
 /// How the figures are added up.
 enum class FiguresBy { reason, line, tube, week, bends };
 
@@ -191,6 +191,7 @@ struct OneMoreLike { PieceNumber piece; bool operator==(const OneMoreLike&) cons
 struct BinPiece { PieceNumber piece; bool missing; bool operator==(const BinPiece&) const = default; };  ///< all of it; or it is not there
 struct BinShortEnds { bool operator==(const BinShortEnds&) const = default; };                 ///< of the tube looked at, what is not worth keeping
 struct TakeEntryBack { std::size_t entry; bool operator==(const TakeEntryBack&) const = default; };  ///< of the ledger
+struct PutOnRack { PieceNumber piece; bool operator==(const PutOnRack&) const = default; };    ///< one that was cut for a line which knows nothing of it
 struct SwitchPractice { bool operator==(const SwitchPractice&) const = default; };             ///< on and off
 struct SwitchSpare { bool operator==(const SwitchSpare&) const = default; };
 struct TakeIntoPlan { std::string path; bool operator==(const TakeIntoPlan&) const = default; };  ///< a job of the shelf, and out again
@@ -236,7 +237,7 @@ using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, LeaveF
                             SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, LeverHasMoved, ReorderRest, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard, KeepCard, PickRecord, LeaveRecordOut, RecordIsRight, NewTube, ForgetBends, WriteBends, BringBends, BendFilesAre, BendsRead, BendsTold, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
                             TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved,
-                            ShowTube, ShowPiece, AskRack, AskPriceOf, AnswerRack, OneMoreLike, BinPiece, BinShortEnds, TakeEntryBack, SwitchPractice, SwitchSpare, TakeIntoPlan, ShowFigures, WriteTables, PrintLine, PrintPlan, MakeBackup, RestoreBackup, PlanJobRead, PlanIs, BackupsAre, FilesTold>;
+                            ShowTube, ShowPiece, AskRack, AskPriceOf, AnswerRack, OneMoreLike, BinPiece, BinShortEnds, TakeEntryBack, PutOnRack, SwitchPractice, SwitchSpare, TakeIntoPlan, ShowFigures, WriteTables, PrintLine, PrintPlan, MakeBackup, RestoreBackup, PlanJobRead, PlanIs, BackupsAre, FilesTold>;
 
 /// One of these. Its copies are made in one place (action.cpp) and not in every file that has a button: an action
 /// can carry a whole job, and making those copies over and over was half the time to build.

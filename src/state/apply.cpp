@@ -181,6 +181,7 @@ void take(Doing& d, const OneMoreLike& a) { one_more_like(d, a.piece); }
 void take(Doing& d, const BinPiece& a) { bin_piece(d, a.piece, a.missing); }
 void take(Doing& d, const BinShortEnds&) { bin_short_ends(d); }
 void take(Doing& d, const TakeEntryBack& a) { take_entry_back(d, a.entry); }
+void take(Doing& d, const PutOnRack& a) { put_on_rack(d, a.piece); }
 void take(Doing& d, const SwitchPractice&) {
     ShopRules rules = d.state.work.rules;
     rules.practice = !rules.practice;
@@ -259,7 +260,7 @@ StateStep apply(State state, const Action& action) {
     std::visit([&](const auto& a) { take(doing, a); }, action);
     if (step.state.looks.screen == Screen::rescue && !step.state.rescue) leave_beside(step.state);  // what it told holds no more
     if (step.state.looks.screen == Screen::rack_piece && !piece_in_sight(step.state)) leave_beside(step.state);  // it is no longer there
-    keep_plan_asked(doing);
+    if (!is_one_of<OrderShare, OrderIs, PlanIs>(action)) keep_plan_asked(doing);
     return step;
 }
 

@@ -24,24 +24,24 @@ std::string length_cell(ExactLength length) {
     return std::to_string(length.um / 1000) + "." + rest;
 }
 
-WriteTable scrap_table(const State& state) {
-    WriteTable table{"scrap-" + state.day, {"day", "reason", "material", "outside_mm", "wall_mm", "length_mm", "cost", "line"}, {}};
+WordSheet scrap_table(const State& state) {
+    WordSheet table{"scrap-" + state.day, {"day", "reason", "material", "outside_mm", "wall_mm", "length_mm", "cost", "line"}, {}};
     for (const ScrapRecord& record : scrap_records(*state.work.rack.ledger))
         table.rows.push_back({day_of(record.day), record.reason, record.tube.material, length_cell(record.tube.outside), length_cell(record.tube.wall), length_cell(record.length), money_cell(record.cost), record.line});
     return table;
 }
 
-WriteTable rack_table(const State& state) {
+WordSheet rack_table(const State& state) {
     constexpr const char* kinds[] = {"stick", "coil", "offcut"};
-    WriteTable table{"rack-" + state.day, {"piece", "kind", "material", "outside_mm", "wall_mm", "length_mm", "place", "lot"}, {}};
+    WordSheet table{"rack-" + state.day, {"piece", "kind", "material", "outside_mm", "wall_mm", "length_mm", "place", "lot"}, {}};
     for (const auto& [number, piece] : state.work.rack->pieces)
         if (piece.where == Whereabouts::rack)
             table.rows.push_back({std::to_string(number.n), kinds[static_cast<std::size_t>(piece.kind)], piece.tube.material, length_cell(piece.tube.outside), length_cell(piece.tube.wall), length_cell(piece.length), piece.place, piece.lot});
     return table;
 }
 
-WriteTable balance_table(const State& state) {
-    WriteTable table{"balance-" + state.day, {"material", "outside_mm", "wall_mm", "received_mm", "on_rack_mm", "in_hand_mm", "in_lines_mm", "kerf_mm", "scrapped_mm"}, {}};
+WordSheet balance_table(const State& state) {
+    WordSheet table{"balance-" + state.day, {"material", "outside_mm", "wall_mm", "received_mm", "on_rack_mm", "in_hand_mm", "in_lines_mm", "kerf_mm", "scrapped_mm"}, {}};
     for (const auto& [tube, b] : balances(*state.work.rack.ledger))
         table.rows.push_back({tube.material, length_cell(tube.outside), length_cell(tube.wall), length_cell(b.received), length_cell(b.on_rack), length_cell(b.in_hand), length_cell(b.in_lines), length_cell(b.kerf), length_cell(b.scrapped)});
     return table;
@@ -78,8 +78,9 @@ void plan_job_read(Doing& doing, const PlanJob& read) {
     std::erase_if(others, [&](const PlannedJob& other) { return other.of.path == read.path; });
     PlannedJob planned{read, {}};
     for (const Line& line : read.job.lines) {
-        const Sheet sheet = bend_sheet(line);
-        planned.cuts.push_back(sheet.layout ? std::optional(sheet.layout->cut_length) : std::nullopt);
+        SheetChoice choice;
+        choice.springback = learned_for(doing.state, line);
+        planned.cuts.push_back(length_to_cut(bend_sheet(line, choice)));
     }
     others.push_back(std::move(planned));
 }
@@ -92,7 +93,7 @@ void plan_is(Doing& doing, const PlanIs& heard) {
 }
 
 void write_tables(Doing& doing) {
-    for (WriteTable table : {scrap_table(doing.state), rack_table(doing.state), balance_table(doing.state)}) doing.requests.push_back(std::move(table));
+    doing.requests.push_back(WriteTablesNow{{scrap_table(doing.state), rack_table(doing.state), balance_table(doing.state)}});
 }
 
 void restore_backup(Doing& doing, const std::string& name) {

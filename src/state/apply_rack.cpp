@@ -40,10 +40,23 @@ void take_straightened(Doing& doing, ExactLength length) {
     leave_question_for(doing, number);
 }
 
+/// Off a stick or offcut, and to the bin in the end: a bend or flare to practise on, a piece that a bender is learned from.
+void take_practice(Doing& doing, ExactLength length) {
+    State& state = doing.state;
+    const StockPiece* piece = piece_in_sight(state);
+    if (!piece || piece->kind == PieceKind::coil || piece->length < length) return;
+    Work next = state.work;
+    const PieceNumber number = next.rack->next_number();
+    const ExactLength kerf = kerf_lost(piece->length, length, exact(next.rules.saw));
+    if (write_stock(next, state.day, Cut{*state.looks.piece, number, length, kerf, ""}) || write_stock(next, state.day, Scrapped{number, length, reason_practice})) return;
+    change_work(doing, std::move(next));
+    leave_beside(state);
+}
+
 void take_word(Doing& doing, RackAsk ask) {
     State& state = doing.state;
     const StockPiece* piece = piece_in_sight(state);
-    if (!piece) return;
+    if (!piece) return leave_beside(state);
     const std::string word = without_blanks(state.looks.typed);
     if (ask == RackAsk::place) change_stock(doing, Moved{*state.looks.piece, word});
     else change_stock(doing, Labelled{*state.looks.piece, word, piece->price});
@@ -64,12 +77,19 @@ void take_price(Doing& doing, RackAsk ask, Money price) {
 
 void take_rule(Doing& doing, RackAsk ask, Length length) {
     ShopRules rules = doing.state.work.rules;
-    (ask == RackAsk::saw ? rules.saw : ask == RackAsk::keep ? rules.keep : ask == RackAsk::squared ? rules.squared : rules.straighten) = length;
+    (ask == RackAsk::saw ? rules.saw : ask == RackAsk::keep ? rules.keep : rules.straighten) = length;
     change_rules(doing, rules);
     leave_beside(doing.state);
 }
 
 }  // namespace
+
+bool is_of_rack(Screen screen) {
+    constexpr Screen screens[] = {Screen::rack, Screen::rack_tube, Screen::rack_piece, Screen::rack_ask, Screen::plan, Screen::plan_jobs, Screen::buy, Screen::shop_rules};
+    return std::find(std::begin(screens), std::end(screens), screen) != std::end(screens);
+}
+
+bool undo_is_of_bench(const State& state) { return is_of_rack(state.looks.screen) && !state.past.empty() && state.past.back().work.lines != state.work.lines; }
 
 bool is_in_letters(RackAsk ask) { return ask == RackAsk::place || ask == RackAsk::lot; }
 bool is_by_choice(RackAsk ask) { return ask == RackAsk::size || ask == RackAsk::material || ask == RackAsk::kind; }
@@ -78,7 +98,8 @@ std::optional<Length> typed_rack_length(const State& state) {
     const auto typed = typed_number(state.looks.typed);
     if (!typed || !state.looks.rack_ask) return std::nullopt;
     const Length length{reader_unit(state) == Unit::inch ? *typed * 25.4 : *typed};
-    const bool may_be_none = *state.looks.rack_ask != RackAsk::length && *state.looks.rack_ask != RackAsk::straighten;
+    const bool may_be_none = *state.looks.rack_ask != RackAsk::length && *state.looks.rack_ask != RackAsk::straighten && *state.looks.rack_ask != RackAsk::practice;
+    if (*state.looks.rack_ask == RackAsk::saw && length > widest_saw) return std::nullopt;
     if (length > longest_stick || exact(length).um < (may_be_none ? 0 : 1)) return std::nullopt;
     return length;
 }
@@ -99,15 +120,26 @@ std::optional<std::size_t> last_entry_of(const Ledger& ledger, PieceNumber piece
     const auto touches = ledger.touches.find(piece);
     if (touches == ledger.touches.end() || touches->second.empty()) return std::nullopt;
     const std::size_t entry = touches->second.back().entry;
+    // What the bench wrote goes by undo: its own record says the same thing.
+    const StockEvent& event = ledger.entries[entry].event;
+    if (!std::holds_alternative<Received>(event) && !std::holds_alternative<Straightened>(event) && !std::holds_alternative<Moved>(event) && !std::holds_alternative<Labelled>(event)) return std::nullopt;
     for (const PieceNumber touched : ledger.touched_by.at(entry))
         if (ledger.touches.at(touched).back().entry != entry) return std::nullopt;
     return entry;
 }
 
+bool is_as_it_came(const Ledger& ledger, PieceNumber number) {
+    const auto piece = ledger.pieces.find(number);
+    if (piece == ledger.pieces.end() || piece->second.where != Whereabouts::rack) return false;
+    const auto* came = std::get_if<Received>(&ledger.entries[ledger.touches.at(number).front().entry].event);
+    return came && came->length == piece->second.length;
+}
+
 std::vector<PieceNumber> short_ends(const Work& work, const StockTube& tube) {
     std::vector<PieceNumber> found;
+    const auto in_use = length_in_use(work, tube);
     for (const RackLength& length : lengths_on_rack(*work.rack.ledger, tube))
-        if (length.kind == PieceKind::offcut && length.length < exact(work.rules.keep)) found.push_back(length.piece);
+        if (length.kind == PieceKind::offcut && length.length < exact(work.rules.keep) && !(in_use && in_use->piece == length.piece)) found.push_back(length.piece);
     return found;
 }
 
@@ -127,7 +159,7 @@ void show_piece(Doing& doing, PieceNumber piece) {
 
 void ask_rack(Doing& doing, RackAsk ask, const std::string& about) {
     State& state = doing.state;
-    const bool of_piece = ask == RackAsk::straighten || ask == RackAsk::place || ask == RackAsk::lot || ask == RackAsk::price;
+    const bool of_piece = ask == RackAsk::straighten || ask == RackAsk::practice || ask == RackAsk::place || ask == RackAsk::lot || ask == RackAsk::price;
     if (of_piece && !(on_screen(state, Screen::rack_piece) && piece_in_sight(state))) return;
     if ((ask == RackAsk::kind || ask == RackAsk::length) && !(on_screen(state, Screen::rack_tube) && state.looks.tube)) return;
     if (ask == RackAsk::size && !on_screen(state, Screen::rack)) return;
@@ -183,6 +215,7 @@ void next_at_rack(Doing& doing) {
         case RackAsk::material:
         case RackAsk::kind: return;
         case RackAsk::length: return length ? take_length(doing, exact(*length)) : void();
+        case RackAsk::practice: return length ? take_practice(doing, exact(*length)) : void();
         case RackAsk::straighten: return length ? take_straightened(doing, exact(*length)) : void();
         case RackAsk::place:
         case RackAsk::lot: return take_word(doing, ask);
@@ -190,7 +223,6 @@ void next_at_rack(Doing& doing) {
         case RackAsk::price_of: return price ? take_price(doing, ask, *price) : void();
         case RackAsk::saw:
         case RackAsk::keep:
-        case RackAsk::squared:
         case RackAsk::straighten_cost: return length ? take_rule(doing, ask, *length) : void();
     }
 }
@@ -204,7 +236,7 @@ void press_rack_key(Doing& doing, const std::string& key) {
 void one_more_like(Doing& doing, PieceNumber number) {
     const State& state = doing.state;
     const auto found = state.work.rack->pieces.find(number);
-    if (!on_screen(state, Screen::rack_piece) || found == state.work.rack->pieces.end() || found->second.where != Whereabouts::rack) return;
+    if (!on_screen(state, Screen::rack_piece) || found == state.work.rack->pieces.end() || !is_as_it_came(*state.work.rack.ledger, number)) return;
     const StockPiece& piece = found->second;
     const PieceNumber next = state.work.rack->next_number();
     change_stock(doing, Received{next, piece.kind, piece.tube, piece.length, piece.place, piece.lot, piece.price});
@@ -214,7 +246,8 @@ void bin_piece(Doing& doing, PieceNumber number, bool missing) {
     State& state = doing.state;
     const StockPiece* piece = piece_in_sight(state);
     if (!on_screen(state, Screen::rack_piece) || !piece || state.looks.piece != number) return;
-    change_stock(doing, Scrapped{number, piece->length, missing ? reason_missing : reason_short_end});
+    const bool short_end = piece->length < exact(state.work.rules.keep);
+    change_stock(doing, Scrapped{number, piece->length, missing ? reason_missing : short_end ? reason_short_end : reason_binned});
     leave_beside(state);
 }
 
@@ -228,9 +261,13 @@ void bin_short_ends(Doing& doing) {
 }
 
 void take_entry_back(Doing& doing, std::size_t entry) {
-    if (!on_screen(doing.state, Screen::rack_piece)) return;
+    if (!on_screen(doing.state, Screen::rack_piece) || last_entry_of(*doing.state.work.rack.ledger, doing.state.looks.piece.value_or(PieceNumber{})) != entry) return;
     change_stock(doing, TakenBack{entry});
     if (!piece_in_sight(doing.state)) leave_beside(doing.state);
+}
+
+void put_on_rack(Doing& doing, PieceNumber piece) {
+    if (on_screen(doing.state, Screen::rack_tube) && is_forgotten(doing.state.work, piece)) change_stock(doing, PutBack{piece, ""});
 }
 
 void change_rules(Doing& doing, const ShopRules& rules) {

@@ -139,6 +139,8 @@ void go_to(Doing& doing, Screen screen) {
     if (!can_show(state, screen)) return;
     if (screen == Screen::shelf) doing.requests.push_back(ReadShelf{});
     if (screen == Screen::card) open_card(doing);
+    if (screen == Screen::plan)  // they may have been changed since
+        for (const PlannedJob& other : state.plan.others) doing.requests.push_back(ReadPlanJob{other.of.path});
     if (screen == Screen::keep_safe) doing.requests.push_back(ReadBackups{});
     if (screen == Screen::bend_files) doing.requests.push_back(ReadBendFiles{});
     if (is_beside(screen)) show_beside(state, screen);

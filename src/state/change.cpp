@@ -326,13 +326,14 @@ void change_settings(Doing& doing, const Settings& next) {
 
 void undo(Doing& doing) {
     State& state = doing.state;
-    if (!can_undo(state)) return;
+    if (!can_undo(state) || undo_is_of_bench(state)) return;
     const Work before = state.work;
     UndoStep back = std::move(state.past.back());
     state.past.pop_back();
     state.future.insert(state.future.begin(), {0, back.job, before});
     put_in_place(doing, std::move(back.work));
     tell_of_ink(state, before, "Undo moves no ink: a mark you rubbed out has to be inked again where it was.");
+    if (before.lines == state.work.lines && before.rack != state.work.rack && !is_of_rack(state.looks.screen)) state.looks.notice = "Undone: what was last done on the rack.";
     follow(state, before);
 }
 

@@ -30,7 +30,7 @@ std::vector<PlannedLine> planned_lines(const State& state) {
         const std::string key = line_key(job_id, line.name);
         lines.push_back({&line, key, cut, std::max(0, line.quantity - in_hand_or_made(work_of(state, key)))});
     };
-    for (const Sheet& sheet : state.sheets) add(sheet.line, state.job_id, sheet.layout ? std::optional(sheet.layout->cut_length) : std::nullopt);
+    for (const Sheet& sheet : state.sheets) add(sheet.line, state.job_id, length_to_cut(sheet));
     for (const PlannedJob& other : state.plan.others)
         for (std::size_t i = 0; other.of.id != state.job_id && i < other.of.job.lines.size(); ++i) add(other.of.job.lines[i], other.of.id, other.cuts[i]);
     return lines;
@@ -38,17 +38,20 @@ std::vector<PlannedLine> planned_lines(const State& state) {
 
 TubeToCut& question_of(std::vector<TubeToCut>& questions, const State& state, const Line& line) {
     const StockTube tube = stock_tube(line.tube);
+    const auto sold = [&](TubeToCut& asked) -> TubeToCut& {
+        auto& lengths = asked.question.for_sale;
+        if (line.stick && std::find(lengths.begin(), lengths.end(), exact(*line.stick)) == lengths.end()) lengths.push_back(exact(*line.stick));
+        return asked;
+    };
     for (TubeToCut& known : questions)
-        if (known.tube == tube) return known;
+        if (known.tube == tube) return sold(known);
     const ShopRules& rules = state.work.rules;
     TubeToCut asked{tube, {}};
     asked.question.rack = rack_for_plan(*state.work.rack.ledger, tube);
-    if (line.stick) asked.question.for_sale = {exact(*line.stick)};
     asked.question.saw = exact(rules.saw);
     asked.question.keep = exact(rules.keep);
-    asked.question.squared = exact(rules.squared);
     questions.push_back(asked);
-    return questions.back();
+    return sold(questions.back());
 }
 
 int spoiled_for_lines(const Ledger& ledger) {
@@ -79,6 +82,20 @@ double odds_of_spoiling(int made, int spoiled, std::size_t bends) {
     return 1 - std::pow(1 - of_four_bends, static_cast<double>(bends) / 4);
 }
 
+std::optional<Length> length_to_cut(const Sheet& sheet) { return sheet.layout && !stopped(sheet) ? std::optional(sheet.layout->cut_length) : std::nullopt; }
+
+std::size_t lines_left_out(const State& state) {
+    const std::vector<PlannedLine> lines = planned_lines(state);
+    return static_cast<std::size_t>(std::count_if(lines.begin(), lines.end(), [](const PlannedLine& line) { return line.missing > 0 && !line.cut; }));
+}
+
+/// A length straightened off a coil, or bought short, is used up as an offcut is: no stick is opened for what it can give.
+void count_short_sticks_as_offcuts(CuttingQuestion& question) {
+    if (question.for_sale.empty()) return;
+    const ExactLength whole = *std::min_element(question.for_sale.begin(), question.for_sale.end());
+    for (LengthOnRack& length : question.rack) length.stick = length.stick && length.length >= whole;
+}
+
 std::vector<TubeToCut> tubes_to_cut(const State& state) {
     std::vector<TubeToCut> questions;
     std::map<StockTube, std::vector<double>> odds;
@@ -91,13 +108,12 @@ std::vector<TubeToCut> tubes_to_cut(const State& state) {
     }
     const ShopRules& rules = state.work.rules;
     for (TubeToCut& asked : questions) {
+        count_short_sticks_as_offcuts(asked.question);
         const ExactLength practice = rules.practice ? exact(practice_length) : ExactLength{};
         asked.question.wanted = with_spares(std::move(asked.question.wanted), {odds[asked.tube], rules.spare ? spare_from : 2, practice, 1});
     }
     return questions;
 }
-
-const std::vector<TubeCut>* plan_in_force(const State& state) { return state.plan.found.get(); }
 
 std::optional<PieceNumber> planned_piece(const State& state) {
     const Sheet* sheet = sheet_in_hand(state);

@@ -15,11 +15,14 @@ inline constexpr Length practice_length{400};
 /// has made nothing yet begins at one in four; that is a line of four bends, and each bend goes wrong as often. Our choice.
 double odds_of_spoiling(int made, int spoiled, std::size_t bends);
 
+/// Nothing where it can't be laid out, or a finding stops it.
+std::optional<Length> length_to_cut(const Sheet& sheet);
+/// Lines that are wanted and can't be made as they are: they are in no plan.
+std::size_t lines_left_out(const State& state);
+
 /// One for each tube that something is still to be cut of: of the open job, and of the others that are planned with it. What is
 /// made, or cut and in hand, is not cut again.
 std::vector<TubeToCut> tubes_to_cut(const State& state);
-/// The plan that was found, where it is still for what has to be cut; else null.
-const std::vector<TubeCut>* plan_in_force(const State& state);
 /// What the line in hand is cut from by that plan; none where it has no place in it, or comes from a stick to buy.
 std::optional<PieceNumber> planned_piece(const State& state);
 

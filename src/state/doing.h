@@ -181,6 +181,7 @@ void one_more_like(Doing& doing, PieceNumber piece);
 void bin_piece(Doing& doing, PieceNumber piece, bool missing);
 void bin_short_ends(Doing& doing);
 void take_entry_back(Doing& doing, std::size_t entry);
+void put_on_rack(Doing& doing, PieceNumber piece);
 void change_rules(Doing& doing, const ShopRules& rules);
 // --- what is cut from what
 /// Asks for a plan where the screen shows one and the last one is not for what has to be cut now.

@@ -81,6 +81,20 @@ std::optional<PieceNumber> piece_cut_for(const Ledger& ledger, const std::string
     return std::nullopt;
 }
 
+bool is_forgotten(const Work& work, PieceNumber piece) {
+    const auto found = work.rack->pieces.find(piece);
+    if (found == work.rack->pieces.end() || found->second.where != Whereabouts::in_hand) return false;
+    const auto line = work.lines.find(found->second.line);
+    return line == work.lines.end() || !line->second.cut || line->second.stage == Stage::done;
+}
+
+std::vector<PieceNumber> pieces_in_hand(const Ledger& ledger, const StockTube& tube) {
+    std::vector<PieceNumber> found;
+    for (const auto& [number, piece] : ledger.pieces)
+        if (piece.where == Whereabouts::in_hand && piece.tube == tube) found.push_back(number);
+    return found;
+}
+
 std::optional<StockTrouble> write_stock(Work& work, const std::string& day, StockEvent event) {
     Ledger next = *work.rack.ledger;
     if (const auto written = write(next, {day_number(day), std::move(event)}); !written.ok()) return written.trouble();

@@ -19,7 +19,7 @@ StockTube stock_tube(const Tube& tube);
 /// How scrap for this reason stands in the ledger.
 const char* ledger_reason(Reason reason);
 /// What can be scrapped on the rack itself: too short to keep; not there when somebody looked.
-inline constexpr const char *reason_short_end = "short end", *reason_missing = "not there";
+inline constexpr const char *reason_short_end = "short end", *reason_missing = "not there", *reason_binned = "off the rack";
 
 /// One length that lies on the rack.
 struct RackLength {
@@ -46,12 +46,20 @@ inline constexpr Money highest_price{10'000'000};  ///< a hundred thousand
 bool is_in_letters(RackAsk ask);
 bool is_by_choice(RackAsk ask);
 inline constexpr std::size_t longest_place = 24;
+inline constexpr Length widest_saw{6};
+/// It came in just so: nothing was cut off it.
+bool is_as_it_came(const Ledger& ledger, PieceNumber piece);
 /// The piece looked at, where it lies on the rack.
 const StockPiece* piece_in_sight(const State& state);
-/// The entry that could be taken back for it: the last that changed it, if nothing is built upon that. None for none.
+/// The entry that could be taken back for it: the last that changed it, if it was made by hand and nothing is built upon it. None for none.
 std::optional<std::size_t> last_entry_of(const Ledger& ledger, PieceNumber piece);
 /// Offcuts of the tube that are not worth keeping.
 std::vector<PieceNumber> short_ends(const Work& work, const StockTube& tube);
+
+/// Cut for a line that knows nothing of it: the line was taken out of its job, or its job's file is gone.
+bool is_forgotten(const Work& work, PieceNumber piece);
+/// Cut for lines and not yet built in, of one tube.
+std::vector<PieceNumber> pieces_in_hand(const Ledger& ledger, const StockTube& tube);
 
 /// Writes into the rack of `work`, or says why it can't have happened; then it is as it was.
 std::optional<StockTrouble> write_stock(Work& work, const std::string& day, StockEvent event);

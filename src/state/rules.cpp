@@ -46,7 +46,7 @@ std::optional<Length> too_short_by(const State& state, Length stick) {
     const Sheet* sheet = sheet_in_hand(state);
     if (!sheet || !sheet->layout || work_in_hand(state).cut) return std::nullopt;
     const Length missing = sheet->layout->cut_length - stick;
-    if (missing.mm <= tolerance::arithmetic) return std::nullopt;
+    if (exact(stick) >= exact(sheet->layout->cut_length)) return std::nullopt;
     return missing;
 }
 

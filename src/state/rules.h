@@ -146,6 +146,8 @@ const SpringbackState* springback_in_hand(const State& state);
 bool is_learned(const SpringbackState& known);
 /// For the sheets; none: the physics, also where the log says what can't be.
 std::optional<Springback> learned_springback(const SpringbackState* known);
+/// What the log says of any line with a bender of its own, whether or not its job is open; none: the physics.
+std::optional<Springback> learned_for(const State& state, const Line& line);
 /// In force for the bend in hand, were `work` its line's record.
 Springback springback_for(const State& state, const LineWork& work);
 /// The bend in hand with this reading, as it would go into the log; none where the reading is no springback at all. Where
@@ -172,8 +174,8 @@ struct KeptOffer {
 };
 /// Straight, unbent lengths that are worth keeping, the most first, and nothing at all.
 std::vector<KeptOffer> kept_offers(const State& state);
-/// Shorter than this no line comes out of it: a hand's hold, a bend and a fitting take more. Our choice.
-inline constexpr Length worth_keeping{100};
+/// Shorter than this no line comes out of it, until the shop says otherwise: a hand's hold, a bend and a fitting take more. Our choice.
+inline constexpr Length worth_keeping = ShopRules{}.keep;
 
 /// The bend whose pull is on the screen: whether the lever has moved yet only the person knows.
 std::optional<std::size_t> bend_being_pulled(const State& state);
@@ -208,6 +210,12 @@ MarkBar bar_to_mark(const State& state, const std::string& name);
 inline constexpr std::size_t longest_mark_name = 20;  ///< as a card file takes it
 /// The card with what was learned; none where there is nothing, or it can't hold it.
 std::optional<Bender> card_as_learned(const State& state);
+
+// --- undo on the rack
+/// Of the rack, the plan and what goes with them.
+bool is_of_rack(Screen screen);
+/// Whether undo would take back work at the bench, which is not seen on the rack's screens.
+bool undo_is_of_bench(const State& state);
 
 // --- the keypad
 /// The letters with this key pressed, "back" and "clear" too; at most so many.

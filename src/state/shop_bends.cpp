@@ -102,6 +102,11 @@ std::optional<Springback> learned_springback(const SpringbackState* known) {
     return known->belief.line;
 }
 
+std::optional<Springback> learned_for(const State& state, const Line& line) {
+    const auto known = springback_of(with_of(line), lot_in_use(state.work, line.tube), standing_bends(state.work), physics_known(state));
+    return learned_springback(known ? &*known : nullptr);
+}
+
 Springback springback_for(const State& state, const LineWork& work) {
     const Line& line = sheet_in_hand(state)->line;
     Work then = state.work;

@@ -22,7 +22,7 @@ bool is_formed(const LineWork& work, std::size_t bend, std::optional<std::size_t
 bool is_one_bends_fault(Reason reason) { return reason == Reason::wrong_place || reason == Reason::wrong_way || reason == Reason::over_bent; }
 
 /// What is straight from the ends up to the nearest bend that has been pulled.
-std::vector<KeptOffer> straight_ends(const Sheet& sheet, const LineWork& work, std::optional<std::size_t> being_pulled) {
+std::vector<KeptOffer> straight_ends(const Sheet& sheet, const LineWork& work, std::optional<std::size_t> being_pulled, Length keep) {
     Length from = work.cut_length, to;
     for (std::size_t bend = 0; bend < sheet.layout->spans.size(); ++bend) {
         if (!is_formed(work, bend, being_pulled)) continue;
@@ -30,8 +30,8 @@ std::vector<KeptOffer> straight_ends(const Sheet& sheet, const LineWork& work, s
         to = std::max(to, sheet.layout->spans[bend].end);
     }
     std::vector<KeptOffer> offers;
-    if (from >= worth_keeping) offers.push_back({"end-a", End::A, {from}});
-    if (work.cut_length - to >= worth_keeping) offers.push_back({"end-b", End::B, {work.cut_length - to}});
+    if (from >= keep) offers.push_back({"end-a", End::A, {from}});
+    if (work.cut_length - to >= keep) offers.push_back({"end-b", End::B, {work.cut_length - to}});
     std::stable_sort(offers.begin(), offers.end(), [](const KeptOffer& a, const KeptOffer& b) { return a.kept() > b.kept(); });
     if (offers.size() == 2) offers.insert(offers.begin(), {"both", std::nullopt, {offers[0].kept(), offers[1].kept()}});
     return offers;
@@ -57,7 +57,7 @@ std::vector<KeptOffer> kept_offers(const State& state) {
     if (!work.cut || work.stage == Stage::done) return {};
     std::vector<KeptOffer> offers;
     if (work.made.empty() && work.pulled.empty() && work.pulls == 0 && !bend_being_pulled(state)) offers.push_back({"whole", std::nullopt, {work.cut_length}});
-    else if (tells_the_bends(*sheet, work)) offers = straight_ends(*sheet, work, bend_being_pulled(state));
+    else if (tells_the_bends(*sheet, work)) offers = straight_ends(*sheet, work, bend_being_pulled(state), std::max(state.work.rules.keep, Length{1}));
     offers.push_back({"none", std::nullopt, {}});
     return offers;
 }

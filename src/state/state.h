@@ -190,14 +190,14 @@ struct ReadBends { std::string file; bool operator==(const ReadBends&) const = d
 struct WriteBendsFile { std::vector<LoggedBend> bends; bool operator==(const WriteBendsFile&) const = default; };
 struct ReadPlanJob { std::string path; bool operator==(const ReadPlanJob&) const = default; };  ///< the answer is PlanJobRead or FilesTold
 struct FindPlan { std::int64_t question; bool operator==(const FindPlan&) const = default; };   ///< for state.plan.asked; the answer is PlanIs
-/// A table for a spreadsheet, under a name that no file has yet; the answer is FilesTold.
-struct WriteTable { std::string name; std::vector<std::string> head; std::vector<std::vector<std::string>> rows; bool operator==(const WriteTable&) const = default; };
+struct WordSheet { std::string name; std::vector<std::string> head; std::vector<std::vector<std::string>> rows; bool operator==(const WordSheet&) const = default; };
+struct WriteTablesNow { std::vector<WordSheet> sheets; bool operator==(const WriteTablesNow&) const = default; };  ///< for a spreadsheet, each under a name that no file has yet; the answer is FilesTold
 struct WriteLinePaper { std::size_t line; bool operator==(const WriteLinePaper&) const = default; };  ///< the answer is FilesTold
 struct WritePlanPaper { bool operator==(const WritePlanPaper&) const = default; };
 struct ReadBackups { bool operator==(const ReadBackups&) const = default; };                   ///< the answer is BackupsAre
 struct WriteBackup { bool operator==(const WriteBackup&) const = default; };                   ///< the answer is FilesTold and BackupsAre
 struct ReadBackup { std::string name; bool operator==(const ReadBackup&) const = default; };   ///< everything is as it was then; the answer is FilesTold
-using Request = std::variant<ReadPlanJob, FindPlan, WriteTable, WriteLinePaper, WritePlanPaper, ReadBackups, WriteBackup, ReadBackup, ReadBendFiles, ReadBends, WriteBendsFile, ReadDraft, KeepDraft, ReadPointFiles, ReadPoints, WritePointsFile, ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
+using Request = std::variant<ReadPlanJob, FindPlan, WriteTablesNow, WriteLinePaper, WritePlanPaper, ReadBackups, WriteBackup, ReadBackup, ReadBendFiles, ReadBends, WriteBendsFile, ReadDraft, KeepDraft, ReadPointFiles, ReadPoints, WritePointsFile, ReadShelf, ReadJob, SaveWork, SaveSettings, OpenFreshBook, FindOrder, StopFinding, SaveCard, DropCard>;
 
 struct StateStep {
     State state;

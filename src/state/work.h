@@ -106,7 +106,6 @@ struct Rack {
 struct ShopRules {
     Length saw;                      ///< its width; a tube cutter with a wheel takes nothing
     Length keep{100};                ///< the shortest leftover worth keeping
-    Length squared;                  ///< off the end of each length that is opened
     Length straighten{50};           ///< of a coil, lost at each length that is straightened off it
     bool practice = false;           ///< a piece to practise on is planned
     bool spare = false;              ///< a spare of the line that is likeliest to go wrong is planned

@@ -29,7 +29,7 @@ const std::vector<TableShape>& book_tables() {
         {"bend_of_tube", {"id", "job", "line", "piece", "attempt", "bend"}, 1},
         {"stock_entry", {"n", "day", "event", "piece", "other", "kind", "tube", "length_um", "second_um", "said", "lot", "price_cents", "price_per_um"}, 1},
         {"stick_in_use", {"tube", "piece"}, 1},
-        {"shop_rule", {"only_row", "saw_mm", "keep_mm", "squared_mm", "straighten_mm", "practice", "spare"}, 1},
+        {"shop_rule", {"only_row", "saw_mm", "keep_mm", "straighten_mm", "practice", "spare"}, 1},
         {"price", {"item", "cents"}, 1},
     };
     return tables;

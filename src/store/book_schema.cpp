@@ -228,7 +228,6 @@ CREATE TABLE shop_rule (
     only_row INTEGER NOT NULL PRIMARY KEY CHECK (only_row = 1),
     saw_mm REAL NOT NULL CHECK (saw_mm >= 0),
     keep_mm REAL NOT NULL CHECK (keep_mm >= 0),
-    squared_mm REAL NOT NULL CHECK (squared_mm >= 0),
     straighten_mm REAL NOT NULL CHECK (straighten_mm >= 0),
     practice INTEGER NOT NULL CHECK (practice IN (0, 1)),
     spare INTEGER NOT NULL CHECK (spare IN (0, 1))
@@ -239,16 +238,17 @@ CREATE TABLE price (
     cents INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
--- 3/16 in was rounded down where a job gave it in inches; the rack counts it as 4763.
+-- 3/16 and 7/16 in were rounded down where a job gave them in inches; the rack rounds them up. Of two sticks in use of
+-- what is one tube now the first stays in use.
 -- What is left of the sticks in use first, then the offcuts. A stick came in nobody wrote down when: on the last day that the book knows.
 CREATE TEMP TABLE on_rack AS
-    SELECT row_number() OVER (ORDER BY in_use DESC, tube, place) - 1 AS n, replace(tube, ' 4762x', ' 4763x') AS tube, length_um, in_use, day FROM (
+    SELECT row_number() OVER (ORDER BY in_use DESC, tube, place) - 1 AS n, replace(replace(tube, ' 4762x', ' 4763x'), ' 11112x', ' 11113x') AS tube, length_um, in_use, day FROM (
         SELECT tube, CAST(round(left_mm * 1000) AS INTEGER) AS length_um, 1 AS in_use, 0 AS place,
                (SELECT max(day) FROM (SELECT day FROM used UNION SELECT day FROM scrap UNION SELECT day FROM offcut)) AS day FROM stick
         UNION ALL SELECT tube, CAST(round(length_mm * 1000) AS INTEGER), 0, place, day FROM offcut)
     WHERE length_um > 0 AND tube GLOB '* [1-9]*x[0-9]*';
 INSERT INTO stock_entry SELECT n, coalesce(CAST(julianday(day) - 2440587.5 AS INTEGER), 0), 'received', n + 1, 0, 'offcut', tube, length_um, 0, '', '', 0, 0 FROM on_rack;
-INSERT INTO stick_in_use SELECT tube, n + 1 FROM on_rack WHERE in_use = 1;
+INSERT OR IGNORE INTO stick_in_use SELECT tube, n + 1 FROM on_rack WHERE in_use = 1 ORDER BY n;
 DROP TABLE on_rack;
 DELETE FROM undo_row;
 DELETE FROM undo_step;

@@ -113,7 +113,7 @@ void put_stock(const Work& work, const BookRows& known, BookRows& rows) {
     }
     for (const auto& [tube, piece] : work.in_use) rows[stick_in_use][{tube}] = {whole(piece.n)};
     const ShopRules& rules = work.rules;
-    if (rules != ShopRules{}) rows[shop_rule][{std::int64_t{1}}] = {rules.saw.mm, rules.keep.mm, rules.squared.mm, rules.straighten.mm, yes(rules.practice), yes(rules.spare)};
+    if (rules != ShopRules{}) rows[shop_rule][{std::int64_t{1}}] = {rules.saw.mm, rules.keep.mm, rules.straighten.mm, yes(rules.practice), yes(rules.spare)};
     for (const auto& [item, money] : work.prices) rows[price][{item}] = {money.cents};
 }
 
@@ -130,7 +130,6 @@ void read_stock(BookRows& rows, Work& work) {
         Reader cells(no_key, rest);
         work.rules.saw = cells.length();
         work.rules.keep = cells.length();
-        work.rules.squared = cells.length();
         work.rules.straighten = cells.length();
         work.rules.practice = cells.yes();
         work.rules.spare = cells.yes();

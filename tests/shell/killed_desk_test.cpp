@@ -92,6 +92,7 @@ bool was_cut_in_the_middle(const fs::path& book) {
 void look_through(const fs::path& path, const BookPages& pages) {
     CHECK(Database(path).text("PRAGMA integrity_check") == "ok");
     CHECK(pages.past.size() <= undo_kept);
+    for (const auto& [tube, balance] : balances(*pages.work.rack.ledger)) CHECK(balance.holds());
 }
 
 BookPages pages_in(const fs::path& path) {

@@ -118,7 +118,7 @@ public:
                                   coin() ? std::optional<std::size_t>(roll(12)) : std::nullopt, length()});
         work.rack.ledger = std::make_shared<const Ledger>(ledger());
         for (std::size_t n = roll(4); n > 0; --n) work.in_use[name()] = {static_cast<int>(1 + roll(30))};
-        if (coin()) work.rules = {length(), length(), length(), length(), coin(), coin()};
+        if (coin()) work.rules = {length(), length(), length(), coin(), coin()};
         for (std::size_t n = roll(4); n > 0; --n) work.prices[name()] = {static_cast<std::int64_t>(roll(10000))};
         for (std::size_t n = roll(4); n > 0; --n) work.used[coin() ? "2026-11-24" : "2026-11-25"][name()] = length();
         for (std::size_t n = roll(4); n > 0; --n) {

@@ -236,6 +236,18 @@ TEST_CASE("what lay on the rack of an older book comes in, to the micrometre, th
     CHECK(work.in_use == std::map<std::string, PieceNumber>{{tube_key(brake), {1}}});
 }
 
+TEST_CASE("two sticks in use of one tube, by an inch job and one in millimetres: both come in, one stays in use") {
+    const OwnFolder own;
+    const fs::path path = own.write("book.sqlite", bytes_in(source_dir / "tests/specimens/book-version-1.sqlite"));
+    {
+        Database database(path);
+        database.run("DELETE FROM offcut; DELETE FROM stick; INSERT INTO stick VALUES ('stainless-304 4762x711', 1000), ('stainless-304 4763x711', 2000)");
+    }
+    const Work work = opened(path).read().work;
+    CHECK(work.rack->pieces.size() == 2);
+    CHECK(work.in_use == std::map<std::string, PieceNumber>{{"stainless-304 4763x711", {1}}});
+}
+
 TEST_CASE("a ledger that can't have happened makes the book a damaged one, and nothing of it is written over") {
     const OwnFolder own;
     const fs::path path = own.path() / "book.sqlite";
