@@ -46,7 +46,7 @@ inline constexpr Money highest_price{10'000'000};  ///< a hundred thousand
 bool is_in_letters(RackAsk ask);
 bool is_by_choice(RackAsk ask);
 inline constexpr std::size_t longest_place = 24;
-inline constexpr Length widest_saw{6};
+inline constexpr Length widest_saw{10};
 /// It came in just so: nothing was cut off it.
 bool is_as_it_came(const Ledger& ledger, PieceNumber piece);
 /// The piece looked at, where it lies on the rack.

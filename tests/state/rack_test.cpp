@@ -192,11 +192,11 @@ TEST_CASE("a piece cut, made and trimmed is in the line to the micrometre") {
 }
 
 TEST_CASE("the saw's width comes off the stick, and not where nothing is left to take it from") {
-    State state = touched(job_open(), {OpenLine{"straight"}, GoTo{Screen::shop_rules}, AskRack{RackAsk::saw}, Key{"1/2"}, Next{}});
-    CHECK(state.work.rules.saw.inch() == Approx(0.5));
+    State state = touched(job_open(), {OpenLine{"straight"}, GoTo{Screen::shop_rules}, AskRack{RackAsk::saw}, Key{"1/4"}, Next{}});
+    CHECK(state.work.rules.saw.inch() == Approx(0.25));
     const auto left = [&](double stick) { return left_in_use(touched(all_ticked(touched(state, {OpenLine{"straight"}, NewStick{inches(stick)}, Next{}})), {Next{}}).work); };
-    CHECK(left(20).inch() == Approx(9.5));
-    CHECK(left(10.25).mm == 0);
+    CHECK(left(20).inch() == Approx(9.75));
+    CHECK(left(10.125).mm == 0);
 }
 
 TEST_CASE("how often a line goes wrong, from what the shop made and spoiled") {

@@ -63,14 +63,14 @@ Action random_action(std::mt19937& dice, const State& state) {
         const Action actions[] = {Key{keys[roll(13)]}, Next{}, CantReach{}, EnoughReadings{}, OneMoreReading{}, AnswerHand{roll(2) == 0}, TapeAgain{static_cast<std::size_t>(roll(3))}, PickSlip{static_cast<std::size_t>(roll(4))}, CorrectSlip{}, ProveAfresh{}, Back{}};
         return actions[roll(11)];
     }
-    if (state.looks.screen == Screen::rack && roll(2) == 0) return tubes_on_rack(*state.work.rack.ledger).empty() ? Action{AskRack{RackAsk::size}} : Action{ShowTube{tubes_on_rack(*state.work.rack.ledger).front()}};
-    if (const Screen screen = state.looks.screen; (screen == Screen::rack_tube || screen == Screen::rack_piece || screen == Screen::rack_ask) && roll(4) != 0) {
+    if (state.looks.screen == Screen::rack && roll(4) == 0) return tubes_on_rack(*state.work.rack.ledger).empty() ? Action{AskRack{RackAsk::size}} : Action{ShowTube{tubes_on_rack(*state.work.rack.ledger).front()}};
+    if (const Screen screen = state.looks.screen; (screen == Screen::rack_tube || screen == Screen::rack_piece || screen == Screen::rack_ask) && roll(3) == 0) {
         const PieceNumber piece{1 + roll(state.work.rack->next_number().n)};
         const Action actions[] = {AskRack{static_cast<RackAsk>(roll(13))}, AnswerRack{std::array{"0", "stick", "coil", "offcut", "steel", "7"}[static_cast<std::size_t>(roll(6))]}, Key{keys[roll(13)]}, Key{keys[roll(13)]}, Next{}, Next{}, ShowPiece{piece}, ShowPiece{piece},
-                                  OneMoreLike{piece}, BinPiece{state.looks.piece.value_or(piece), roll(2) == 0}, BinShortEnds{}, TakeEntryBack{static_cast<std::size_t>(roll(1 + static_cast<int>(state.work.rack->entries.size())))}, TakeOffcut{piece}, SwitchSpare{}, Undo{}};
-        return actions[roll(15)];
+                                  OneMoreLike{piece}, BinPiece{state.looks.piece.value_or(piece), roll(2) == 0}, BinShortEnds{}, TakeEntryBack{static_cast<std::size_t>(roll(1 + static_cast<int>(state.work.rack->entries.size())))}, TakeOffcut{piece}, SwitchSpare{}, Undo{}, Back{}, Back{}, PutOnRack{piece}};
+        return actions[roll(18)];
     }
-    if (roll(60) == 0) return GoTo{Screen::rack};
+    if (roll(80) == 0) return GoTo{Screen::rack};
     switch (roll(46)) {
         case 0: return roll(12) == 0 ? GoTo{Screen::card} : GoTo{roll(8) == 0 ? Screen::later : roll(5) == 0 ? Screen::bends : roll(9) == 0 ? Screen::bends_more : static_cast<Screen>(roll(11))};
         case 1: return OpenJob{"jobs/trailer.json"};
