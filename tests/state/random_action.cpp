@@ -70,7 +70,8 @@ Action random_action(std::mt19937& dice, const State& state) {
                                   OneMoreLike{piece}, BinPiece{state.looks.piece.value_or(piece), roll(2) == 0}, BinShortEnds{}, TakeEntryBack{static_cast<std::size_t>(roll(1 + static_cast<int>(state.work.rack->entries.size())))}, TakeOffcut{piece}, SwitchSpare{}, Undo{}, Back{}, Back{}, PutOnRack{piece}};
         return actions[roll(18)];
     }
-    if (roll(80) == 0) return GoTo{Screen::rack};
+    if (is_of_rack(state.looks.screen) && roll(3) != 0) return roll(4) == 0 ? Action{OpenLine{lines[roll(5)]}} : Action{GoTo{Screen::bench}};
+    if (roll(120) == 0) return GoTo{Screen::rack};
     switch (roll(46)) {
         case 0: return roll(12) == 0 ? GoTo{Screen::card} : GoTo{roll(8) == 0 ? Screen::later : roll(5) == 0 ? Screen::bends : roll(9) == 0 ? Screen::bends_more : static_cast<Screen>(roll(11))};
         case 1: return OpenJob{"jobs/trailer.json"};
