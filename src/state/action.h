@@ -5,6 +5,8 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <type_traits>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -232,17 +234,32 @@ struct BackupsAre { std::string folder; std::vector<BackupFile> files; bool oper
 struct FilesTold { std::string sentence; bool operator==(const FilesTold&) const = default; };  ///< what came of writing files for the person
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
+/// Those of the rack and of files for the person stand in a variant of their own: what a compiler does for one grows with its square.
+using RackAction = std::variant<ShowTube, ShowPiece, AskRack, AskPriceOf, AnswerRack, OneMoreLike, BinPiece, BinShortEnds, TakeEntryBack, PutOnRack, SwitchPractice, SwitchSpare, TakeIntoPlan, ShowFigures, WriteTables, PrintLine, PrintPlan,
+                                MakeBackup, RestoreBackup, PlanJobRead, PlanIs, BackupsAre, FilesTold>;
+struct OfRack {
+    explicit OfRack(RackAction action) : is(std::move(action)) {}  // explicit: else each action is tried for being one of these
+    RackAction is;
+    bool operator==(const OfRack&) const = default;
+};
+template <class T, class Variant>
+inline constexpr bool is_in_variant = false;
+template <class T, class... Ts>
+inline constexpr bool is_in_variant<T, std::variant<Ts...>> = (std::is_same_v<T, Ts> || ...);
+
 using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, LeaveForLater, TickLater, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, LookAtRescue, TakeRescue, AnotherPiece,
                             SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, LeverHasMoved, ReorderRest, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard, KeepCard, PickRecord, LeaveRecordOut, RecordIsRight, NewTube, ForgetBends, WriteBends, BringBends, BendFilesAre, BendsRead, BendsTold, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
                             TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, StartFreshBook, GoOnWithoutBook,
-                            Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved,
-                            ShowTube, ShowPiece, AskRack, AskPriceOf, AnswerRack, OneMoreLike, BinPiece, BinShortEnds, TakeEntryBack, PutOnRack, SwitchPractice, SwitchSpare, TakeIntoPlan, ShowFigures, WriteTables, PrintLine, PrintPlan, MakeBackup, RestoreBackup, PlanJobRead, PlanIs, BackupsAre, FilesTold>;
+                            Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved, OfRack>;
 
 /// One of these. Its copies are made in one place (action.cpp) and not in every file that has a button: an action
 /// can carry a whole job, and making those copies over and over was half the time to build.
 struct Action : AnyAction {
     using AnyAction::AnyAction;
+    template <class T>
+        requires is_in_variant<T, RackAction>
+    Action(T of_rack) : AnyAction(std::in_place_type<OfRack>, RackAction(std::move(of_rack))) {}
     Action();
     Action(const Action&);
     Action(Action&&) noexcept;

@@ -241,9 +241,22 @@ void take(Doing& d, const BookRefused& a) {
 }
 void take(Doing& d, const NotSaved& a) { d.state.looks.notice = a.sentence; }
 
+void take(Doing& d, const OfRack& of_rack) {
+    std::visit([&](const auto& a) { take(d, a); }, of_rack.is);
+}
+
+template <class That>
+bool holds(const Action& action) {
+    if constexpr (!is_in_variant<That, RackAction>) return std::holds_alternative<That>(action);
+    else {
+        const auto* of_rack = std::get_if<OfRack>(&action);
+        return of_rack && std::holds_alternative<That>(of_rack->is);
+    }
+}
+
 template <class... Those>
 bool is_one_of(const Action& action) {
-    return (std::holds_alternative<Those>(action) || ...);
+    return (holds<Those>(action) || ...);
 }
 
 bool allowed_while_refused(const Action& action) {
