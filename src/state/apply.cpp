@@ -246,7 +246,7 @@ void take(Doing& d, const OfRack& of_rack) {
 }
 
 template <class That>
-bool holds(const Action& action) {
+bool is_one(const Action& action) {
     if constexpr (!is_in_variant<That, RackAction>) return std::holds_alternative<That>(action);
     else {
         const auto* of_rack = std::get_if<OfRack>(&action);
@@ -256,7 +256,7 @@ bool holds(const Action& action) {
 
 template <class... Those>
 bool is_one_of(const Action& action) {
-    return (holds<Those>(action) || ...);
+    return (is_one<Those>(action) || ...);
 }
 
 bool allowed_while_refused(const Action& action) {

@@ -123,20 +123,7 @@ void Walk::look_over() {
 void Walk::look_beside() {
     const State here = light_copy(state());
     for (const Screen side : {Screen::scrap, Screen::settings, Screen::stance, Screen::stock, Screen::stick_length}) look_at(after(here, {GoTo{side}}));
-    for (const Screen side : {Screen::rack, Screen::plan, Screen::buy, Screen::shop_rules, Screen::figures, Screen::keep_safe}) look_at(after(here, {GoTo{side}}));
-    if (const auto tubes = tubes_on_rack(*here.work.rack.ledger); !tubes.empty()) {
-        const State tube = after(here, {GoTo{Screen::rack}, ShowTube{tubes.front()}});
-        look_at(tube);
-        look_at(after(tube, {AskRack{RackAsk::kind}}));
-        look_at(after(tube, {AskRack{RackAsk::kind}, AnswerRack{"coil"}, Key{"1"}, Key{"2"}, Key{"3"}, Key{"4"}, Key{"1/2"}}));
-        for (const RackLength& length : lengths_on_rack(*here.work.rack.ledger, tubes.front())) {
-            const State piece = after(tube, {ShowPiece{length.piece}});
-            look_at(piece);
-            look_at(after(piece, {AskRack{RackAsk::place}}));
-            look_at(after(piece, {AskRack{RackAsk::price}, Key{"1"}}));
-            break;
-        }
-    }
+    if (++looked_beside_ % 15 == 1) look_at_rack(here);  // it looks much the same at each step of the bench
     const State bends = after(here, {GoTo{Screen::bends}});
     look_at(bends);
     look_at(after(bends, {GoTo{Screen::bends_more}}));
@@ -151,6 +138,23 @@ void Walk::look_beside() {
     if (save.looks.screen == Screen::rescue) look_at(save);
     const State asked = after(here, {WentWrong{}});
     if (asked.looks.screen == Screen::wrong) look_at_wrong(asked);
+}
+
+void Walk::look_at_rack(const State& here) {
+    for (const Screen side : {Screen::rack, Screen::plan, Screen::buy, Screen::shop_rules, Screen::figures, Screen::keep_safe}) look_at(after(here, {GoTo{side}}));
+    if (const auto tubes = tubes_on_rack(*here.work.rack.ledger); !tubes.empty()) {
+        const State tube = after(here, {GoTo{Screen::rack}, ShowTube{tubes.front()}});
+        look_at(tube);
+        look_at(after(tube, {AskRack{RackAsk::kind}}));
+        look_at(after(tube, {AskRack{RackAsk::kind}, AnswerRack{"coil"}, Key{"1"}, Key{"2"}, Key{"3"}, Key{"4"}, Key{"1/2"}}));
+        for (const RackLength& length : lengths_on_rack(*here.work.rack.ledger, tubes.front())) {
+            const State piece = after(tube, {ShowPiece{length.piece}});
+            look_at(piece);
+            look_at(after(piece, {AskRack{RackAsk::place}}));
+            look_at(after(piece, {AskRack{RackAsk::price}, Key{"1"}}));
+            break;
+        }
+    }
 }
 
 void Walk::look_at_wrong(const State& asked) {
