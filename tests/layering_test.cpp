@@ -35,6 +35,7 @@ const std::map<std::string, std::set<std::string>> others{
     {"<Eigen/", {"tube", "bench", "scene", "gl", "shell"}},
     {"<nlohmann/", {"store", "shell"}},
     {"<sqlite3", {"store"}},
+    {"<sha2", {"store"}},
     {"<cairo", {"paper"}},
     {"<ft2build", {"paper"}},
     {"<imgui", {"ui", "shell"}},

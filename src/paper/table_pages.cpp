@@ -11,7 +11,7 @@ namespace {
 constexpr double cell_gap_mm = 5;
 
 /// As wide as its longest cell where that goes; else the widest columns give way until all go on the page.
-std::vector<double> column_widths(const PaperTable& table, double width, const Lettering& lettering) {
+std::vector<double> column_widths(const WordTable& table, double width, const Lettering& lettering) {
     std::vector<double> widths;
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
         double widest = lettering.width_mm(table.columns[i].head, body_bold);
@@ -34,14 +34,14 @@ std::vector<double> column_widths(const PaperTable& table, double width, const L
     return widths;
 }
 
-PrintBlock table_row(const PaperTable& table, const std::vector<std::string>& cells, const std::vector<double>& widths, Letters letters, const Lettering& lettering) {
+PrintBlock table_row(const WordTable& table, const std::vector<std::string>& cells, const std::vector<double>& widths, Letters letters, const Lettering& lettering) {
     PrintBlock row;
     double x = 0;
     for (std::size_t i = 0; i < widths.size(); ++i) {
         double y = 0;
         if (i < cells.size())
             for (const std::string& line : lettering.lines(cells[i], widths[i] + 0.01, letters)) {
-                const double start = table.columns[i].to_the_right ? x + widths[i] - lettering.width_mm(line, letters) : x;
+                const double start = table.columns[i].figures ? x + widths[i] - lettering.width_mm(line, letters) : x;
                 row.drawn.push_back(Lettered{{start, y + rise_mm(letters)}, line, letters});
                 y += line_mm(letters);
             }
@@ -54,12 +54,12 @@ PrintBlock table_row(const PaperTable& table, const std::vector<std::string>& ce
 
 }  // namespace
 
-std::vector<PrintedPage> table_pages(const PaperTable& table, PageSize size, const Lettering& lettering) {
+std::vector<PrintedPage> table_pages(const WordTable& table, PageSize size, const Lettering& lettering) {
     const double width = extent_of(size, false).width_mm - 2 * margin_mm;
     PrintBlock head = title_block(lettering, table.title, false, width);
     const std::vector<double> widths = table.columns.empty() ? std::vector<double>{} : column_widths(table, width, lettering);
     std::vector<std::string> heads;
-    for (const PaperColumn& column : table.columns) heads.push_back(column.head);
+    for (const WordTable::Column& column : table.columns) heads.push_back(column.head);
     append(head, table_row(table, heads, widths, body_bold, lettering));
     head.drawn.push_back(Stroked{{{0, head.height_mm}, {width, head.height_mm}}, 0.4});
     append(head, gap(1.5));

@@ -124,14 +124,10 @@ void fill_bends_more(const State& state, ScreenView& view) {
 void fill_bend_files(const State& state, ScreenView& view) {
     ListBody body;
     body.heading = "Which copy?";
-    const Page page = page_of(state, state.bend_files.size(), rows_on_a_page);
-    for (std::size_t i = page.from; i < page.to; ++i) {
-        RowView row;
-        row.touch = press_button("file-" + state.bend_files[i], state.bend_files[i], BringBends{state.bend_files[i]});
-        body.rows.push_back(std::move(row));
-    }
+    std::vector<RowView> rows;
+    for (const std::string& file : state.bend_files) rows.push_back({press_button("file-" + file, file, BringBends{file}), "", "", std::nullopt, Tone::plain});
+    show_page_of(state, rows, body);
     if (state.bend_files.empty()) body.notes = {{"No copy is there. Put one into the folder " + state.bend_folder + ".", Tone::caution}};
-    body.pager = pager_of(state, page);
     view.header = line_header(state, "bends");
     view.body = std::move(body);
     view.footer = side_footer(state);

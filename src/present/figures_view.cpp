@@ -1,7 +1,6 @@
 // What the scrap book says of the shop, and copies of all that the program keeps.
 
 #include <algorithm>
-#include <cmath>
 
 #include "present/pieces.h"
 #include "present/stock_words.h"
@@ -64,32 +63,14 @@ std::vector<RowView> scrap_rows(const State& state, const std::vector<ScrapRecor
     return rows;
 }
 
-/// How far the bends of one tube came out from what was wanted, and how much they opened.
-struct Opened {
-    int bends = 0;
-    double share = 0, off = 0, off_squared = 0;
-};
-
 std::vector<RowView> bend_rows(const State& state) {
     const Tape tape = reader_tape(state);
-    std::map<StockTube, Opened> by_tube;
-    for (const LoggedBend& logged : state.work.bends) {
-        const BendCheck& check = logged.check;
-        if (check.record.left_out || check.record.standing == RecordStanding::asked || !check.target || !(check.measured.deg > 0)) continue;
-        Opened& opened = by_tube[stock_tube(check.with.tube)];
-        ++opened.bends;
-        opened.share += (check.set - check.measured).deg / check.measured.deg;
-        const double off = (check.measured - *check.target).deg;
-        opened.off += off;
-        opened.off_squared += off * off;
-    }
     std::vector<RowView> rows;
-    for (const auto& [tube, opened] : by_tube) {
+    for (const auto& [tube, came_out] : bends_by_tube(state.work)) {
         RowView row;
         row.touch = press_button("bar-" + std::to_string(rows.size() + 1), tube_words(state, tube), ShowFigures{FiguresBy::bends});
-        const double n = opened.bends;
-        row.detail = counted(static_cast<std::size_t>(opened.bends), "bend", "bends") + ": a right angle opens " + text(Angle{90 * opened.share / n}, tape) + " on the average";
-        row.right = "off " + text(Angle{std::sqrt(opened.off_squared / n)}, tape);
+        row.detail = counted(static_cast<std::size_t>(came_out.bends), "bend", "bends") + ": a right angle opens " + text(came_out.opens_at_90, tape) + " on the average";
+        row.right = "off " + text(came_out.off, tape);
         rows.push_back(std::move(row));
     }
     return rows;
@@ -120,6 +101,8 @@ std::vector<TextView> figure_notes(const State& state, const std::vector<ScrapRe
     return notes;
 }
 
+std::string backup_words(const BackupFile& file) { return day_word(file.day) + (file.number > 1 ? ", number " + std::to_string(file.number) : ""); }
+
 ButtonView by_button(const State& state, const char* id, const char* label, FiguresBy by) {
     ButtonView button = press_button(id, label, ShowFigures{by});
     button.chosen = state.looks.figures == by;
@@ -135,9 +118,7 @@ void fill_figures(const State& state, ScreenView& view) {
     const std::vector<RowView> rows = bends ? bend_rows(state) : scrap_rows(state, records);
     const ScrapSum all = scrap_in_all(records);
     body.heading = bends ? "How your bends come out" : "Scrap, trims and short ends too: " + text(measured(all.length), reader_tape(state)) + (all.cost.cents > 0 ? ", " + money_text(all.cost) : "");
-    const Page page = page_of(state, rows.size(), rows_on_a_page);
-    body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
-    body.pager = pager_of(state, page);
+    show_page_of(state, rows, body);
     if (!bends) body.notes = figure_notes(state, records);
     if (rows.empty()) body.notes.insert(body.notes.begin(), {bends ? "No bend has been checked with the protractor yet." : "Nothing has been scrapped since the rack is kept.", Tone::go});
     view.header = header_of(state, "Tubewright", "figures");
@@ -150,17 +131,17 @@ void fill_figures(const State& state, ScreenView& view) {
 void fill_keep_safe(const State& state, ScreenView& view) {
     ListBody body;
     body.heading = "Backups";
-    const Page page = page_of(state, state.backups.size(), rows_on_a_page);
-    for (std::size_t i = page.from; i < page.to; ++i) {
+    std::vector<RowView> rows;
+    for (const BackupFile& file : state.backups) {
         RowView row;
-        row.touch = press_button("backup-" + state.backups[i].name, "Hold: go back to " + day_word(state.backups[i].day), RestoreBackup{state.backups[i].name});
+        row.touch = press_button("backup-" + file.name, "Hold: go back to " + backup_words(file), RestoreBackup{file.name});
         row.touch.held = true;
-        row.detail = state.backups[i].name;
-        body.rows.push_back(std::move(row));
+        row.detail = file.name;
+        rows.push_back(std::move(row));
     }
+    show_page_of(state, rows, body);
     body.notes = {{state.backups.empty() ? "No backup is there yet. One holds the shop book, your jobs, your benders' cards, points and bends."
                                          : "They lie in " + state.backup_folder + ". Going back makes a backup of today first."}};
-    body.pager = pager_of(state, page);
     view.header = header_of(state, "Tubewright", "backups and tables");
     view.body = std::move(body);
     view.footer.buttons = {back_button(), press_button("tables", "Write tables", WriteTables{}), press_button("make-backup", "Back up now", MakeBackup{}, Weight::main)};

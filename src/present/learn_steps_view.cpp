@@ -210,17 +210,8 @@ void fill_marks(const State& state, ScreenView& view) {
 }
 
 void fill_name(const State& state, ScreenView& view) {
-    KeypadBody body;
-    const int page = state.looks.page % 3;
-    body.below = true;
-    body.columns = letters_in_a_row;
-    body.asks = "What does the line say? A letter or a word of your own.";
-    body.entry = state.looks.typed;
-    body.keys = letter_keys(page);
-    view.body = std::move(body);
-    view.footer = letters_footer(state.looks.typed, page);
     const MarkBar bar = bar_to_mark(state, without_blanks(state.looks.typed));
-    add_main(view.footer, unless(press_button("next", "Take it", Next{}), bar == MarkBar::empty ? "no name yet" : bar == MarkBar::taken ? "inked already" : ""));
+    fill_letters(state, "What does the line say? A letter or a word of your own.", bar == MarkBar::empty ? "no name yet" : bar == MarkBar::taken ? "inked already" : "", view);
 }
 
 std::optional<KeptPiece> piece_of(const State& state, std::int64_t id) {

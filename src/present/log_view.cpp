@@ -121,10 +121,9 @@ std::vector<RowView> stick_rows(const State& state) {
     rows.push_back({press_button("other-stick", "A stick of another length", GoTo{Screen::stick_length}), "type its length", "", std::nullopt, Tone::plain});
     const auto planned = planned_piece(state);
     const auto add = [&](const RackLength& length) {
-        const std::string detail = length.place + (length.lot.empty() ? "" : (length.place.empty() ? "lot " : ", lot ") + length.lot);
         const bool as_planned = planned && *planned == length.piece;
         rows.push_back({unless(press_button("offcut-" + std::to_string(length.piece.n), capital(kind_word(length.kind)) + ", " + left_text(measured(length.length), tape), TakeOffcut{length.piece}), too_short_words(state, measured(length.length))),
-                        detail, as_planned ? "as planned" : "", std::nullopt, as_planned ? Tone::go : Tone::plain});
+                        place_words(length), as_planned ? "as planned" : "", std::nullopt, as_planned ? Tone::go : Tone::plain});
         if (as_planned) std::rotate(rows.begin(), rows.end() - 1, rows.end());
     };
     for (const RackLength& offcut : offcuts_of_tube(state)) add(offcut);
@@ -166,11 +165,8 @@ void fill_stock(const State& state, ScreenView& view) {
     view.footer = side_footer(state);
     ListBody body;
     body.heading = stick_heading(state);
-    const std::vector<RowView> rows = stick_rows(state);
-    const Page page = page_of(state, rows.size(), rows_on_a_page);
-    for (std::size_t i = page.from; i < page.to; ++i) body.rows.push_back(rows[i]);
+    show_page_of(state, stick_rows(state), body);
     body.notes = {{"What is left of the stick in use stays on the rack."}};
-    body.pager = pager_of(state, page);
     view.footer.buttons.push_back(press_button("rack", "The whole rack", GoTo{Screen::rack}));
     view.header = line_header(state, "stick and offcuts");
     view.body = std::move(body);

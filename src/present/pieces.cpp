@@ -61,6 +61,12 @@ PagerView pager_of(const State& state, const Page& page) {
     return pager;
 }
 
+void show_page_of(const State& state, const std::vector<RowView>& rows, ListBody& body) {
+    const Page page = page_of(state, rows.size(), rows_on_a_page);
+    body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
+    body.pager = pager_of(state, page);
+}
+
 namespace {
 
 /// Above this many letters the chips beside them have room for short words only.

@@ -26,6 +26,8 @@ struct Page {
 };
 Page page_of(const State& state, std::size_t count, std::size_t on_a_page);
 PagerView pager_of(const State& state, const Page& page);
+/// Those of the page in force, and its arrows.
+void show_page_of(const State& state, const std::vector<RowView>& rows, ListBody& body);
 /// The action that shows this page.
 Action page_turn(const State& state, std::size_t to_page);
 /// What has pages is not passed before the last of them has been shown: until then the main button turns to the
@@ -104,6 +106,8 @@ std::vector<ButtonView> letter_keys(int page);
 inline constexpr int letters_in_a_row = 9;
 /// Back, Rub out, Wipe and the next page of letters; the caller adds the main button.
 FooterView letters_footer(const std::string& typed, int page);
+/// A whole screen but for its header: letters under what is asked, and the main button, which takes what is typed.
+void fill_letters(const State& state, const std::string& asks, const std::string& why_not, ScreenView& view);
 /// How far from its target the next bend will mostly read, and from what that is known; empty where nothing is.
 std::string sureness_words(const State& state, Angle target);
 /// Why the order of work is as it is, or why there is none; empty while there is nothing to say.

@@ -4,6 +4,7 @@
 
 #include "present/entry_pieces.h"
 #include "present/pieces.h"
+#include "present/stock_tables.h"
 #include "present/stock_words.h"
 #include "present/words.h"
 #include "state/cut_plan.h"
@@ -89,7 +90,10 @@ TextView plan_words(const State& state, const TubeCut& tube) {
     const auto* plan = std::get_if<PlanFound>(&tube.answer);
     if (!plan) return {name + "the looking was stopped."};
     std::string said = name + (plan->cost.sticks == 0 ? "offcuts do" : counted(static_cast<std::size_t>(plan->cost.sticks), "stick", "sticks") + (plan->cost.bought > 0 ? ", " + std::to_string(plan->cost.bought) + " to buy" : ""));
-    said += ", " + (plan->cost.waste.um > 0 ? text(measured(plan->cost.waste), tape) : std::string("no")) + " scrap. ";
+    Length scrap;  // as the rows show it
+    for (const LengthCut& cut : plan->lengths)
+        if (!cut.kept) scrap += down_on_tape(measured(cut.leftover), tape);
+    said += ", " + (scrap > Length{} ? text(scrap, tape) : std::string("no")) + " scrap. ";
     if (plan->proven) return {said + "Nothing does better.", Tone::go};
     return {said + "Perhaps not the best: looked as long as there was time. Better than " + counted(static_cast<std::size_t>(plan->bound.sticks), "stick", "sticks") + " and " + text(measured(plan->bound.waste), tape) + " scrap it can't be.", Tone::caution};
 }
@@ -164,9 +168,7 @@ void fill_plan(const State& state, ScreenView& view) {
     for (const TubeCut& tube : state.plan.found ? *state.plan.found : std::vector<TubeCut>{})
         if (const auto* plan = std::get_if<PlanFound>(&tube.answer))
             for (const LengthCut& cut : plan->lengths) rows.push_back(row_of(state, tube, cut, rows.size() + 1));
-    const Page page = page_of(state, rows.size(), rows_on_a_page);
-    body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
-    body.pager = pager_of(state, page);
+    show_page_of(state, rows, body);
     if (state.plan.found && state.plan.found->empty()) body.notes.push_back({state.job || !state.plan.others.empty() ? "Every line is made, or cut and in hand." : "Open a job first, or take one in with Other jobs."});
     // What can't be cut comes first; there is room for two.
     std::vector<TextView> verdicts;
@@ -187,19 +189,18 @@ void fill_plan(const State& state, ScreenView& view) {
 void fill_plan_jobs(const State& state, ScreenView& view) {
     ListBody body;
     body.heading = "Which jobs are cut together?";
-    const Page page = page_of(state, state.shelf.size(), rows_on_a_page);
-    for (std::size_t i = page.from; i < page.to; ++i) {
-        const ShelfEntry& entry = state.shelf[i];
+    std::vector<RowView> rows;
+    for (const ShelfEntry& entry : state.shelf) {
         const bool open = state.job && entry.id == state.job_id, in = open || is_planned(state, entry.path);
         RowView row;
-        row.touch = unless(press_button("plan-" + entry.id + "-" + std::to_string(i), entry.name.empty() ? entry.id : entry.name, TakeIntoPlan{entry.path}), open ? "open now: always in the plan" : entry.trouble);
+        row.touch = unless(press_button("plan-" + entry.id + "-" + std::to_string(rows.size()), entry.name.empty() ? entry.id : entry.name, TakeIntoPlan{entry.path}), open ? "open now: always in the plan" : entry.trouble);
         row.touch.chosen = in;
         row.detail = counted(entry.lines.size(), "line", "lines");
         row.right = in ? "in the plan" : "not in it";
         if (in) row.tone = Tone::go;
-        body.rows.push_back(std::move(row));
+        rows.push_back(std::move(row));
     }
-    body.pager = pager_of(state, page);
+    show_page_of(state, rows, body);
     view.header = header_of(state, "Tubewright", "cutting plan");
     view.body = std::move(body);
     view.footer = side_footer(state);
@@ -216,12 +217,11 @@ void fill_buy(const State& state, ScreenView& view) {
         row.touch = press_button("buy-" + std::to_string(rows.size() + 1), amount_words(state, item, count), AskPriceOf{buy_key(item)});
         const bool unpriced = std::find(all.unpriced.begin(), all.unpriced.end(), item) != all.unpriced.end();
         row.right = unpriced ? "price?" : money_text(cost_to_buy(state, {{item, count}}).known);
+        if (item.kind == BuyKind::stick && !unpriced && !state.work.prices.contains(buy_key(item))) row.detail = "by what you paid for such tube last";
         if (item.kind == BuyKind::clip) row.detail = "so that no stretch hangs further than the table allows";
         rows.push_back(std::move(row));
     }
-    const Page page = page_of(state, rows.size(), rows_on_a_page);
-    body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
-    body.pager = pager_of(state, page);
+    show_page_of(state, rows, body);
     const auto has_none = [](const TubeCut& tube) { return std::holds_alternative<NoPlan>(tube.answer); };
     const bool unplanned = state.plan.found && std::any_of(state.plan.found->begin(), state.plan.found->end(), has_none);
     if (rows.empty()) body.notes = {{state.plan.looking ? "The plan is being looked for." : "Nothing has to be bought."}};

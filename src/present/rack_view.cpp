@@ -37,14 +37,20 @@ TextView balance_words(const State& state, const StockTube& tube) {
     if (found == all.end()) return {"Nothing of this tube has come in yet."};
     const Balance& b = found->second;
     if (!b.holds()) return {"The lengths do not add up: what came in is not what is there. Keep a backup and tell whoever looks after the program.", Tone::stop};
-    const auto part = [&](ExactLength length, const char* where) { return length.um > 0 ? ", " + text(measured(length), tape) + " " + where : std::string(); };
-    return {"Accounted for: " + text(measured(b.received), tape) + " came in" + part(b.on_rack, "on the rack") + part(b.in_hand, "in hand") + part(b.in_lines, "in lines") + part(b.scrapped, "scrap") + part(b.kerf, "saw cuts") + ".", Tone::go};
-}
-
-std::string place_words(const RackLength& length) {
-    std::string said = length.place;
-    if (!length.lot.empty()) said += (said.empty() ? "lot " : ", lot ") + length.lot;
-    return said;
+    // What is on the rack is shown as the rest, so that the parts make up the whole to the last sixteenth.
+    Length rest = on_tape(measured(b.received), tape);
+    std::string parts;
+    const auto add = [&](ExactLength length, const char* where) {
+        if (length.um == 0) return;
+        const Length shown = on_tape(measured(length), tape);
+        rest = rest - shown;
+        parts += ", " + text(shown, tape) + " " + where;
+    };
+    add(b.in_hand, "in hand");
+    add(b.in_lines, "in lines");
+    add(b.scrapped, "scrap");
+    add(b.kerf, "saw cuts");
+    return {"Accounted for: " + text(measured(b.received), tape) + " came in: " + text(std::max(Length{}, rest), tape) + " on the rack" + parts + ".", Tone::go};
 }
 
 RowView length_row(const State& state, const RackLength& length) {
@@ -52,6 +58,7 @@ RowView length_row(const State& state, const RackLength& length) {
     RowView row;
     row.touch = press_button("piece-" + std::to_string(length.piece.n), capital(kind_word(length.kind)) + ", " + left_text(measured(length.length), tape), ShowPiece{length.piece});
     row.detail = place_words(length);
+    if (const Price& price = state.work.rack->pieces.at(length.piece).price; price.per.um > 0) row.detail += (row.detail.empty() ? "cost " : ", cost ") + money_text(cost(price, length.length));
     const auto in_use = length_in_use(state.work, *state.looks.tube);
     if (in_use && in_use->piece == length.piece) row.right = "in use";
     else if (length.kind == PieceKind::offcut && length.length < exact(state.work.rules.keep)) row.right = "short end";
@@ -205,38 +212,23 @@ void fill_number(const State& state, ScreenView& view) {
     view.footer.main_id = "next";
 }
 
-void fill_letters(const State& state, ScreenView& view) {
-    KeypadBody body;
-    const int page = state.looks.page % 3;
-    body.below = true;
-    body.columns = letters_in_a_row;
-    body.asks = ask_words(state);
-    body.entry = state.looks.typed;
-    body.keys = letter_keys(page);
-    view.body = std::move(body);
-    view.footer = letters_footer(state.looks.typed, page);
-    view.footer.buttons.push_back(press_button("next", "Take it", Next{}, Weight::main));
-    view.footer.main_id = "next";
-}
-
 }  // namespace
 
 void fill_rack(const State& state, ScreenView& view) {
     const Tape tape = reader_tape(state);
     ListBody body;
     body.heading = "The rack";
-    std::vector<StockTube> tubes = tubes_on_rack(*state.work.rack.ledger);
-    const Page page = page_of(state, tubes.size(), rows_on_a_page);
-    for (std::size_t i = page.from; i < page.to; ++i) {
-        const std::vector<RackLength> lengths = lengths_on_rack(*state.work.rack.ledger, tubes[i]);
+    std::vector<RowView> rows;
+    for (const StockTube& tube : tubes_on_rack(*state.work.rack.ledger)) {
+        const std::vector<RackLength> lengths = lengths_on_rack(*state.work.rack.ledger, tube);
         RowView row;
-        row.touch = press_button("tube-" + tube_key(tubes[i]), tube_words(state, tubes[i]), ShowTube{tubes[i]});
+        row.touch = press_button("tube-" + tube_key(tube), tube_words(state, tube), ShowTube{tube});
         row.detail = count_words(lengths);
         row.right = left_text(measured(length_of(lengths)), tape);
-        body.rows.push_back(std::move(row));
+        rows.push_back(std::move(row));
     }
-    if (tubes.empty()) body.notes = {{"No tube has come in yet. Touch Add tube and say what lies on your rack."}};
-    body.pager = pager_of(state, page);
+    show_page_of(state, rows, body);
+    if (rows.empty()) body.notes = {{"No tube has come in yet. Touch Add tube and say what lies on your rack."}};
     view.header = header_of(state, "Tubewright", "rack");
     view.body = std::move(body);
     view.footer = side_footer(state);
@@ -246,17 +238,14 @@ void fill_rack(const State& state, ScreenView& view) {
 
 void fill_rack_tube(const State& state, ScreenView& view) {
     const StockTube& tube = *state.looks.tube;
-    const Tape tape = reader_tape(state);
     const std::vector<RackLength> lengths = lengths_on_rack(*state.work.rack.ledger, tube);
     ListBody body;
-    body.heading = tube_words(state, tube) + ": " + left_text(measured(length_of(lengths)), tape);
+    body.heading = tube_words(state, tube);
     std::vector<RowView> rows;
     for (const RackLength& length : lengths) rows.push_back(length_row(state, length));
     for (const PieceNumber piece : pieces_in_hand(*state.work.rack.ledger, tube)) rows.push_back(in_hand_row(state, piece));
-    const Page page = page_of(state, rows.size(), rows_on_a_page);
-    body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
+    show_page_of(state, rows, body);
     body.notes = {balance_words(state, tube)};
-    body.pager = pager_of(state, page);
     view.header = header_of(state, "Tubewright", "rack");
     view.body = std::move(body);
     const std::size_t ends = short_ends(state.work, tube).size();
@@ -297,7 +286,7 @@ void fill_rack_ask(const State& state, ScreenView& view) {
     const RackAsk ask = *state.looks.rack_ask;
     view.header = header_of(state, "Tubewright", is_price(ask) ? "prices" : "rack");
     if (is_by_choice(ask)) return fill_choice(state, view);
-    if (is_in_letters(ask)) return fill_letters(state, view);
+    if (is_in_letters(ask)) return fill_letters(state, ask_words(state), "", view);
     fill_number(state, view);
 }
 
@@ -307,7 +296,7 @@ void fill_shop_rules(const State& state, ScreenView& view) {
     TilesBody body;
     body.heading = "How your shop cuts";
     const auto length = [&](const char* id, const char* name, Length value, RackAsk ask) { return tile(id, name, value > Length{} ? text(value, tape) : "nothing", AskRack{ask}); };
-    body.tiles = {length("saw", "the saw takes", rules.saw, RackAsk::saw), length("keep", "offcuts are kept from", rules.keep, RackAsk::keep), 
+    body.tiles = {length("saw", "the saw takes", rules.saw, RackAsk::saw), length("keep", "offcuts are kept from", rules.keep, RackAsk::keep),
                   length("straighten-cost", "straightening takes", rules.straighten, RackAsk::straighten_cost), tile("practice", "a piece to practise on", rules.practice ? "planned" : "not planned", SwitchPractice{}),
                   tile("spare", "a spare of the hardest line", rules.spare ? "where it is likely to be needed" : "not planned", SwitchSpare{})};
     body.tiles[3].touch.chosen = rules.practice;

@@ -178,6 +178,7 @@ ScreenView screen_view(const State& state) {
     ScreenView view;
     view.theme = state.settings.theme;
     view.notice = state.looks.notice;
+    view.good_news = !view.notice.empty() && view.notice == state.looks.good_news;
     if (state.book == BookStanding::refused) {
         view.key = "refused-book";
         fill_refused_book(state, view);

@@ -24,6 +24,12 @@ std::string tube_words(const State& state, const StockTube& tube) {
     return size_text({measured(tube.outside), measured(tube.wall), tube.material}, reader_tape(state)) + " " + material_words(state, tube.material);
 }
 
+std::string place_words(const RackLength& length) {
+    std::string said = length.place;
+    if (!length.lot.empty()) said += (said.empty() ? "lot " : ", lot ") + length.lot;
+    return said;
+}
+
 std::string money_text(Money money) {
     const std::string cents = std::to_string(money.cents % 100);
     return std::to_string(money.cents / 100) + "." + (cents.size() < 2 ? "0" : "") + cents;

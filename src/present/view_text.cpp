@@ -191,7 +191,7 @@ std::string as_text(const ScreenView& view) {
     if (!view.header.place.empty()) all += " / " + view.header.place;
     for (const std::string& chip : view.header.chips) all += "  {" + chip + "}";
     all += "\n";
-    if (!view.notice.empty()) all += "NOTICE " + view.notice + "\n";
+    if (!view.notice.empty()) all += (view.good_news ? "GOOD NEWS " : "NOTICE ") + view.notice + "\n";
     if (view.ribbon) all += ribbon(*view.ribbon);
     all += "----\n" + std::visit([](const auto& b) { return body(b); }, view.body) + "----\n";
     return all + buttons(view.footer.buttons);

@@ -390,6 +390,7 @@ struct ScreenView {
     Body body;
     FooterView footer;
     std::string notice;                ///< one sentence over the footer, until dismissed
+    bool good_news = false;            ///< of the notice: nothing has to be done about it
     Theme theme = Theme::light;
     bool operator==(const ScreenView&) const = default;
 };

@@ -6,9 +6,9 @@
 
 namespace tubewright {
 
-/// Figures stand to the right.
+/// Figures stand to the right. A row that has fewer cells than there are columns has empty ones at its end; more are left out.
 struct WordTable {
-    struct Column { std::string head; bool figures; };
+    struct Column { std::string head; bool figures = false; };
     std::string title;
     std::vector<Column> columns;
     std::vector<std::vector<std::string>> rows;

@@ -49,21 +49,23 @@ FooterView letters_footer(const std::string& typed, int page) {
     return footer;
 }
 
-void fill_word(const State& state, ScreenView& view) {
+void fill_letters(const State& state, const std::string& asks, const std::string& why_not, ScreenView& view) {
     KeypadBody body;
     const int page = state.looks.page % 3;
     body.below = true;
     body.columns = letters_in_a_row;
-    body.asks = asks(state);
+    body.asks = asks;
     body.entry = state.looks.typed;
     body.keys = letter_keys(page);
-    view.header = entry_header(state, state.entry->line().name);
     view.body = std::move(body);
     view.footer = letters_footer(state.looks.typed, page);
-    ButtonView take = unless(press_button("next", "Take it", Next{}), trouble(state));
-    take.weight = Weight::main;
-    view.footer.main_id = take.id;
-    view.footer.buttons.push_back(std::move(take));
+    view.footer.buttons.push_back(unless(press_button("next", "Take it", Next{}, Weight::main), why_not));
+    view.footer.main_id = "next";
+}
+
+void fill_word(const State& state, ScreenView& view) {
+    view.header = entry_header(state, state.entry->line().name);
+    fill_letters(state, asks(state), trouble(state), view);
 }
 
 }  // namespace tubewright

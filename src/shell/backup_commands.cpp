@@ -2,14 +2,13 @@
 
 #include <ostream>
 
+#include "present/text.h"
 #include "shell/print.h"
 #include "store/backup.h"
 #include "store/restore.h"
 
 namespace tubewright {
 namespace {
-
-std::string counted(std::size_t files) { return std::to_string(files) + (files == 1 ? " file" : " files"); }
 
 template <class Trouble>
 int say_why(const Trouble& why, std::ostream& trouble) {
@@ -24,7 +23,7 @@ int back_up(const Places& places, const std::string& to, const std::string& day,
     if (const auto before = finish_restore(disk, places.home); !before.ok()) return say_why(before.trouble(), trouble);
     const auto made = make_backup(disk, {places.home, day, to}, nullptr);
     if (!made.ok()) return say_why(made.trouble(), trouble);
-    for (const auto& file : made.value().written) out << counted(made.value().files) << " backed up to " << file.string() << ", read back and checked.\n";
+    for (const auto& file : made.value().written) out << counted(made.value().files, "file", "files") << " backed up to " << file.string() << ", read back and checked.\n";
     for (const std::string& name : made.value().left_out) trouble << (places.home / name).string() << " is not in the backup: it can't be read, or is too large to be yours.\n";
     return made.value().left_out.empty() ? exit_status::made : exit_status::stopped;
 }
@@ -41,7 +40,7 @@ int restore(const Places& places, const std::string& file, const std::string& da
         return exit_status::broken;
     }
     // Where there is nothing more to finish, a window that was just opening has done it.
-    out << (finished.value() ? counted(finished.value()->files) + " restored, as of " + finished.value()->day : std::string("Restored")) << ". What was there before is in " << begun.value().before.string() << ": restore that to take this back.\n";
+    out << (finished.value() ? counted(finished.value()->files, "file", "files") + " restored, as of " + finished.value()->day : std::string("Restored")) << ". What was there before is in " << begun.value().before.string() << ": restore that to take this back.\n";
     return exit_status::made;
 }
 

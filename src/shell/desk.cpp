@@ -112,7 +112,7 @@ void Desk::carry_out(const Request& request) {
     else if (const auto* asked = std::get_if<FindOrder>(&request)) find_order_for(*asked);
     else if (const auto* plan = std::get_if<FindPlan>(&request)) find_plan_for(*plan);
     else if (const auto* planned = std::get_if<ReadPlanJob>(&request)) read_plan_job(planned->path);
-    else if (const auto* tables = std::get_if<WriteTablesNow>(&request)) write_tables(*tables);
+    else if (std::holds_alternative<WriteTablesNow>(request)) write_tables();
     else if (const auto* paper = std::get_if<WriteLinePaper>(&request)) write_line_paper(*paper);
     else if (std::holds_alternative<WritePlanPaper>(request)) write_plan_paper();
     else if (std::holds_alternative<ReadBackups>(request)) read_backups();

@@ -77,7 +77,7 @@ private:
     // the rack and what is cut from it, and files for the person
     void find_plan_for(const FindPlan& asked);
     void read_plan_job(const std::string& path);
-    void write_tables(const WriteTablesNow& asked);
+    void write_tables();
     void put_on_paper(const std::string& name, const std::string& pdf);
     void write_line_paper(const WriteLinePaper& asked);
     void write_plan_paper();

@@ -1,6 +1,6 @@
 // The desk and the rack: cutting plans, and files for the person: paper, tables, backups.
 
-#include "present/stock_words.h"
+#include "present/stock_tables.h"
 #include "shell/desk.h"
 #include "shell/print_paper.h"
 #include "store/backup.h"
@@ -25,22 +25,24 @@ void Desk::read_plan_job(const std::string& path) {
     else act(FilesTold{job.trouble().sentence()});
 }
 
-void Desk::write_tables(const WriteTablesNow& asked) {
+void Desk::write_tables() {
     RealDisk disk;
     std::filesystem::path folder;
-    for (const WordSheet& sheet : asked.sheets) {
-        const auto written = write_csv_beside(disk, places_.home / "tables", sheet.name, "The table is not written", {sheet.head, sheet.rows});
+    for (const WordTable& table : shop_tables(state_)) {
+        TextTable text{{}, table.rows};
+        for (const WordTable::Column& column : table.columns) text.header.push_back(column.head);
+        const auto written = write_csv_beside(disk, places_.home / "tables", table.title, "The table is not written", text);
         if (!written.ok()) return act(FilesTold{written.trouble().sentence});
         folder = written.value().parent_path();
     }
-    act(FilesTold{"The tables are in " + folder.string() + ", lengths in mm."});
+    act(FilesTold{"The tables are in " + folder.string() + ", lengths in mm.", true});
 }
 
 void Desk::put_on_paper(const std::string& name, const std::string& pdf) {
     if (pdf.empty()) return act(FilesTold{"The fonts in " + (places_.assets / "fonts").string() + " can't be read: nothing is put on paper."});
     RealDisk disk;
     const auto written = save_beside(disk, places_.home / "paper", name, ".pdf", "The paper is not written", pdf);
-    act(FilesTold{written.ok() ? "Ready to be printed at full size: " + written.value().string() + "." : written.trouble().sentence});
+    act(FilesTold{written.ok() ? "Ready to be printed at full size: " + written.value().string() + "." : written.trouble().sentence, written.ok()});
 }
 
 void Desk::write_line_paper(const WriteLinePaper& asked) {
@@ -56,7 +58,7 @@ void Desk::read_backups() {
     const std::filesystem::path folder = places_.home / "backups";
     std::vector<BackupFile> files;
     for (const FoundBackup& found : backups_in(folder))
-        if (found.trouble.empty()) files.push_back({found.path.filename().string(), found.day});
+        if (found.trouble.empty()) files.push_back({found.path.filename().string(), found.day, found.number});
     act(BackupsAre{folder.string(), std::move(files)});
 }
 
@@ -66,7 +68,7 @@ void Desk::write_backup() {
     if (!made.ok()) return act(FilesTold{made.trouble().sentence});
     read_backups();
     const std::size_t left_out = made.value().left_out.size();
-    act(FilesTold{"Backed up, read back and checked: " + made.value().written.front().string() + "." + (left_out > 0 ? " Left out because it can't be read: " + made.value().left_out.front() + "." : std::string())});
+    act(FilesTold{"Backed up, read back and checked: " + made.value().written.front().string() + "." + (left_out > 0 ? " Left out because it can't be read: " + made.value().left_out.front() + "." : std::string()), left_out == 0});
 }
 
 /// Everything is read anew from the files that came back; nothing of the state before them stays.
@@ -85,11 +87,9 @@ void Desk::start_anew() {
     Desk again = std::move(fresh).value();
     again.state_.next_question = state_.next_question;  // late answers stay nobody's
     again.state_.screen_px_per_mm = state_.screen_px_per_mm;
-    state_ = std::move(again.state_);
-    book_ = std::move(again.book_);
-    library_ = std::move(again.library_);
-    entered_ = {};
-    remembered_.clear();
+    again.finder_ = std::move(finder_);
+    again.plan_finder_ = std::move(plan_finder_);
+    *this = std::move(again);
 }
 
 }  // namespace tubewright

@@ -50,11 +50,7 @@ std::string paper_of_tables(const Places& places, const std::string& title, cons
     const std::optional<Lettering> lettering = read_letters(places.assets);
     if (!lettering) return {};
     std::vector<PrintedPage> pages;
-    for (const WordTable& words : tables) {
-        PaperTable table{words.title, {}, words.rows, words.notes};
-        for (const auto& [head, figures] : words.columns) table.columns.push_back({head, figures});
-        add(pages, table_pages(table, size, *lettering));
-    }
+    for (const WordTable& table : tables) add(pages, table_pages(table, size, *lettering));
     return pdf_of(pages, size, *lettering, title);
 }
 

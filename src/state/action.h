@@ -71,6 +71,7 @@ struct PlanJob {
 /// One backup that lies in the user's folder.
 struct BackupFile {
     std::string name, day;
+    int number = 1;  ///< of its day
     bool operator==(const BackupFile&) const = default;
 };
 
@@ -231,7 +232,7 @@ struct CardKept { Bender bender; bool own; std::optional<Job> job; bool operator
 struct PlanJobRead { PlanJob job; bool operator==(const PlanJobRead&) const = default; };
 struct PlanIs { std::int64_t question; std::shared_ptr<const std::vector<TubeCut>> found; bool operator==(const PlanIs&) const = default; };
 struct BackupsAre { std::string folder; std::vector<BackupFile> files; bool operator==(const BackupsAre&) const = default; };
-struct FilesTold { std::string sentence; bool operator==(const FilesTold&) const = default; };  ///< what came of writing files for the person
+struct FilesTold { std::string sentence; bool good = false; bool operator==(const FilesTold&) const = default; };  ///< what came of writing files for the person
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
 /// Those of the rack and of files for the person stand in a variant of their own: what a compiler does for one grows with its square.

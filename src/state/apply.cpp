@@ -199,7 +199,7 @@ void take(Doing& d, const ShowFigures& a) {
     d.state.looks.figures = a.by;
     d.state.looks.page = 0;
 }
-void take(Doing& d, const WriteTables&) { write_tables(d); }
+void take(Doing& d, const WriteTables&) { d.requests.push_back(WriteTablesNow{}); }
 void take(Doing& d, const PrintLine&) {
     if (sheet_in_hand(d.state) && sheet_in_hand(d.state)->layout) d.requests.push_back(WriteLinePaper{*d.state.line});
 }
@@ -212,7 +212,10 @@ void take(Doing& d, const BackupsAre& a) {
     d.state.backup_folder = a.folder;
     d.state.backups = a.files;
 }
-void take(Doing& d, const FilesTold& a) { d.state.looks.notice = a.sentence; }
+void take(Doing& d, const FilesTold& a) {
+    d.state.looks.notice = a.sentence;
+    if (a.good) d.state.looks.good_news = a.sentence;
+}
 
 void take(Doing& d, const StartFreshBook&) {
     if (d.state.book == BookStanding::refused) d.requests.push_back(OpenFreshBook{});

@@ -12,7 +12,7 @@ bool on_screen(const State& state, Screen screen) { return state.looks.screen ==
 
 void change_stock(Doing& doing, StockEvent event) {
     Work next = doing.state.work;
-    if (!write_stock(next, doing.state.day, std::move(event))) change_work(doing, std::move(next));
+    if (!write_stock(next, doing.state.day, {std::move(event)})) change_work(doing, std::move(next));
 }
 
 /// Out of the question, and on to a piece that it brought.
@@ -48,7 +48,7 @@ void take_practice(Doing& doing, ExactLength length) {
     Work next = state.work;
     const PieceNumber number = next.rack->next_number();
     const ExactLength kerf = kerf_lost(piece->length, length, exact(next.rules.saw));
-    if (write_stock(next, state.day, Cut{*state.looks.piece, number, length, kerf, ""}) || write_stock(next, state.day, Scrapped{number, length, reason_practice})) return;
+    if (write_stock(next, state.day, {Cut{*state.looks.piece, number, length, kerf, ""}, Scrapped{number, length, reason_practice}})) return;
     change_work(doing, std::move(next));
     leave_beside(state);
 }
@@ -255,9 +255,9 @@ void bin_short_ends(Doing& doing) {
     State& state = doing.state;
     if (!on_screen(state, Screen::rack_tube) || !state.looks.tube) return;
     Work next = state.work;
-    for (const PieceNumber piece : short_ends(state.work, *state.looks.tube))
-        if (write_stock(next, state.day, Scrapped{piece, next.rack->pieces.at(piece).length, reason_short_end})) return;
-    change_work(doing, std::move(next));
+    std::vector<StockEvent> events;
+    for (const PieceNumber piece : short_ends(state.work, *state.looks.tube)) events.push_back(Scrapped{piece, next.rack->pieces.at(piece).length, reason_short_end});
+    if (!write_stock(next, state.day, events)) change_work(doing, std::move(next));
 }
 
 void take_entry_back(Doing& doing, std::size_t entry) {

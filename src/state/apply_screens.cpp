@@ -21,33 +21,9 @@ void clear_half_done(Looks& looks) {
     looks.record = 0;
 }
 
+/// A main screen has a way back of its own; Back out of any other leads to where it was opened from.
 bool is_beside(Screen screen) {
     switch (screen) {
-        case Screen::scrap:
-        case Screen::settings:
-        case Screen::stance:
-        case Screen::stock:
-        case Screen::stick_length:
-        case Screen::order:
-        case Screen::card:
-        case Screen::later:
-        case Screen::learn:
-        case Screen::bends:
-        case Screen::bend:
-        case Screen::bends_more:
-        case Screen::bend_files:
-        case Screen::rescue:
-        case Screen::rack:
-        case Screen::rack_tube:
-        case Screen::rack_piece:
-        case Screen::rack_ask:
-        case Screen::plan:
-        case Screen::plan_jobs:
-        case Screen::buy:
-        case Screen::shop_rules:
-        case Screen::figures:
-        case Screen::keep_safe:
-        case Screen::wrong: return true;
         case Screen::shelf:
         case Screen::lines:
         case Screen::line:
@@ -57,8 +33,8 @@ bool is_beside(Screen screen) {
         case Screen::prove:
         case Screen::word:
         case Screen::bench: return false;
+        default: return true;
     }
-    return false;
 }
 
 bool can_show(const State& state, Screen screen) {

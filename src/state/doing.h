@@ -190,7 +190,6 @@ void take_into_plan(Doing& doing, const std::string& path);
 void plan_job_read(Doing& doing, const PlanJob& read);
 void plan_is(Doing& doing, const PlanIs& heard);
 // --- files for the person
-void write_tables(Doing& doing);
 void restore_backup(Doing& doing, const std::string& name);
 
 // --- from screen to screen

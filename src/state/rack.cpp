@@ -5,6 +5,7 @@
 #include <cassert>
 #include <charconv>
 #include <chrono>
+#include <cmath>
 
 namespace tubewright {
 namespace {
@@ -22,8 +23,8 @@ std::string padded(unsigned value, std::size_t width) {
 }
 
 /// For what can't fail: the caller has looked.
-void must_write(Work& work, const std::string& day, StockEvent event) {
-    [[maybe_unused]] const auto trouble = write_stock(work, day, std::move(event));
+void must_write(Work& work, const std::string& day, const std::vector<StockEvent>& events) {
+    [[maybe_unused]] const auto trouble = write_stock(work, day, events);
     assert(!trouble);
 }
 
@@ -95,9 +96,28 @@ std::vector<PieceNumber> pieces_in_hand(const Ledger& ledger, const StockTube& t
     return found;
 }
 
-std::optional<StockTrouble> write_stock(Work& work, const std::string& day, StockEvent event) {
+std::map<StockTube, CameOut> bends_by_tube(const Work& work) {
+    std::map<StockTube, CameOut> by_tube;
+    for (const LoggedBend& logged : work.bends) {
+        const BendCheck& check = logged.check;
+        if (check.record.left_out || check.record.standing == RecordStanding::asked || !check.target || !(check.measured.deg > 0)) continue;
+        CameOut& sums = by_tube[stock_tube(check.with.tube)];
+        const double off = (check.measured - *check.target).deg;
+        ++sums.bends;
+        sums.opens_at_90.deg += 90 * (check.set - check.measured).deg / check.measured.deg;
+        sums.off.deg += off * off;
+    }
+    for (auto& [tube, sums] : by_tube) {
+        sums.opens_at_90.deg /= sums.bends;
+        sums.off.deg = std::sqrt(sums.off.deg / sums.bends);
+    }
+    return by_tube;
+}
+
+std::optional<StockTrouble> write_stock(Work& work, const std::string& day, const std::vector<StockEvent>& events) {
     Ledger next = *work.rack.ledger;
-    if (const auto written = write(next, {day_number(day), std::move(event)}); !written.ok()) return written.trouble();
+    for (const StockEvent& event : events)
+        if (const auto written = write(next, {day_number(day), event}); !written.ok()) return written.trouble();
     work.rack.ledger = std::make_shared<const Ledger>(std::move(next));
     return std::nullopt;
 }
@@ -107,38 +127,42 @@ PieceNumber stick_taken(Work& work, const std::string& day, const StockTube& tub
     for (const RackLength& there : lengths_on_rack(*work.rack.ledger, tube))
         if (there.kind == PieceKind::stick && there.length == length && !(in_use && in_use->piece == there.piece)) return there.piece;
     const PieceNumber number = work.rack->next_number();
-    must_write(work, day, Received{number, PieceKind::stick, tube, length, "", "", {}});
+    must_write(work, day, {Received{number, PieceKind::stick, tube, length, "", "", {}}});
     return number;
 }
 
 void cut_for_line(Work& work, const std::string& day, const StockTube& tube, const std::string& line, ExactLength length) {
     const auto from = length_in_use(work, tube);
     if (!from) return;
-    must_write(work, day, Cut{from->piece, work.rack->next_number(), length, kerf_lost(from->length, length, exact(work.rules.saw)), line});
+    must_write(work, day, {Cut{from->piece, work.rack->next_number(), length, kerf_lost(from->length, length, exact(work.rules.saw)), line}});
 }
 
 void built_in(Work& work, const std::string& day, const std::string& line, ExactLength trimmed) {
     const auto piece = piece_cut_for(*work.rack.ledger, line);
     if (!piece) return;
-    must_write(work, day, Used{*piece, std::min(trimmed, work.rack->pieces.at(*piece).length), {}});
+    must_write(work, day, {Used{*piece, std::min(trimmed, work.rack->pieces.at(*piece).length), {}}});
 }
 
 void write_spoiled(Work& work, const std::string& day, const StockTube& tube, const std::string& line, const std::vector<ExactLength>& kept, const std::string& reason) {
     const auto piece = piece_cut_for(*work.rack.ledger, line);
+    int number = work.rack->next_number().n;
+    std::vector<StockEvent> events;
     if (!piece) {
-        for (const ExactLength& length : kept) must_write(work, day, Received{work.rack->next_number(), PieceKind::offcut, tube, length, "", "", {}});
-        return;
+        for (const ExactLength& length : kept) events.push_back(Received{{number++}, PieceKind::offcut, tube, length, "", "", {}});
+        return must_write(work, day, events);
     }
-    ExactLength all = work.rack->pieces.at(*piece).length, keeping;
+    ExactLength left = work.rack->pieces.at(*piece).length, keeping;
     for (const ExactLength& length : kept) keeping += length;
     // Each length was rounded once; together they can be a micrometre more than the piece.
-    const ExactLength scrap{std::max<std::int64_t>(0, all.um - keeping.um)};
-    if (scrap.um > 0) must_write(work, day, Scrapped{*piece, scrap, reason});
-    else must_write(work, day, PutBack{*piece, ""});
-    for (std::size_t i = 1; i < kept.size(); ++i) {
-        const ExactLength left = work.rack->pieces.at(*piece).length;
-        if (kept[i] < left) must_write(work, day, Cut{*piece, work.rack->next_number(), kept[i], {}, ""});
+    const ExactLength scrap{std::max<std::int64_t>(0, left.um - keeping.um)};
+    left -= scrap;
+    if (scrap.um > 0) events.push_back(Scrapped{*piece, scrap, reason});
+    else events.push_back(PutBack{*piece, ""});
+    for (std::size_t i = 1; i < kept.size() && kept[i] < left; ++i) {
+        events.push_back(Cut{*piece, {number++}, kept[i], {}, ""});
+        left -= kept[i];
     }
+    must_write(work, day, events);
 }
 
 }  // namespace tubewright

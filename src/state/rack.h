@@ -61,8 +61,16 @@ bool is_forgotten(const Work& work, PieceNumber piece);
 /// Cut for lines and not yet built in, of one tube.
 std::vector<PieceNumber> pieces_in_hand(const Ledger& ledger, const StockTube& tube);
 
-/// Writes into the rack of `work`, or says why it can't have happened; then it is as it was.
-std::optional<StockTrouble> write_stock(Work& work, const std::string& day, StockEvent event);
+/// How the measured bends of one tube came out, of those that are learned from.
+struct CameOut {
+    int bends = 0;
+    Angle opens_at_90;   ///< 90 times the mean share (set - measured) / measured
+    Angle off;           ///< from what was wanted: root of the mean square
+};
+std::map<StockTube, CameOut> bends_by_tube(const Work& work);
+
+/// Writes all of these into the rack of `work`, or says why one can't have happened; then it is as it was.
+std::optional<StockTrouble> write_stock(Work& work, const std::string& day, const std::vector<StockEvent>& events);
 
 /// One more of a length that may lie there already: a whole stick on the rack of just that length is taken, else one came in.
 PieceNumber stick_taken(Work& work, const std::string& day, const StockTube& tube, ExactLength length);

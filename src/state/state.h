@@ -38,6 +38,7 @@ struct Looks {
     std::string rack_choice;         ///< answered before it: the size of a tube new to the rack, the kind of what comes in, what a price is for
     FiguresBy figures = FiguresBy::reason;
     std::string notice;              ///< one sentence that waits to be read
+    std::string good_news;           ///< the notice, where nothing has to be done about it
     bool operator==(const Looks&) const = default;
 };
 
@@ -190,8 +191,7 @@ struct ReadBends { std::string file; bool operator==(const ReadBends&) const = d
 struct WriteBendsFile { std::vector<LoggedBend> bends; bool operator==(const WriteBendsFile&) const = default; };
 struct ReadPlanJob { std::string path; bool operator==(const ReadPlanJob&) const = default; };  ///< the answer is PlanJobRead or FilesTold
 struct FindPlan { std::int64_t question; bool operator==(const FindPlan&) const = default; };   ///< for state.plan.asked; the answer is PlanIs
-struct WordSheet { std::string name; std::vector<std::string> head; std::vector<std::vector<std::string>> rows; bool operator==(const WordSheet&) const = default; };
-struct WriteTablesNow { std::vector<WordSheet> sheets; bool operator==(const WriteTablesNow&) const = default; };  ///< for a spreadsheet, each under a name that no file has yet; the answer is FilesTold
+struct WriteTablesNow { bool operator==(const WriteTablesNow&) const = default; };             ///< for a spreadsheet, each under a name that no file has yet; the answer is FilesTold
 struct WriteLinePaper { std::size_t line; bool operator==(const WriteLinePaper&) const = default; };  ///< the answer is FilesTold
 struct WritePlanPaper { bool operator==(const WritePlanPaper&) const = default; };
 struct ReadBackups { bool operator==(const ReadBackups&) const = default; };                   ///< the answer is BackupsAre

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <charconv>
 #include <optional>
+#include <tuple>
 
 #include "store/database.h"
 #include "store/folder_lock.h"
@@ -63,7 +64,7 @@ fs::path free_backup_name(const fs::path& folder, const std::string& stem) {
     return path;
 }
 
-/// The number behind the day in its name: tubewright-2026-11-29-2.backup is the second of its day.
+/// The number behind the day in its name.
 int number_of(const FoundBackup& found) {
     const std::string stem = found.path.stem().string();
     const std::size_t at = found.day.empty() ? stem.npos : stem.rfind(found.day + "-");
@@ -83,6 +84,7 @@ FoundBackup looked_at(const fs::path& path) {
         return found;
     }
     found.day = backup.value().day;
+    found.number = number_of(found);
     found.files = backup.value().files.size();
     return found;
 }
@@ -175,7 +177,7 @@ std::vector<FoundBackup> backups_in(const fs::path& folder) {
     for (fs::directory_iterator at(folder, trouble), end; !trouble && at != end; at.increment(trouble))
         if (at->path().extension() == backup_ending) found.push_back(looked_at(at->path()));
     std::sort(found.begin(), found.end(), [](const FoundBackup& one, const FoundBackup& other) {
-        return std::make_tuple(one.day, number_of(one), one.path) > std::make_tuple(other.day, number_of(other), other.path);
+        return std::tie(one.day, one.number, one.path) > std::tie(other.day, other.number, other.path);
     });
     return found;
 }

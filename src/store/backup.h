@@ -40,6 +40,7 @@ Result<BackupMade, NotBackedUp> make_backup(Disk& disk, const BackupWish& wish, 
 struct FoundBackup {
     std::filesystem::path path;
     std::string day = {};
+    int number = 1;          ///< of its day: tubewright-2026-11-29-2.backup is the second
     std::size_t files = 0;
     std::uintmax_t bytes = 0;
     std::string trouble = {};  ///< one sentence: why it can't be gone back to

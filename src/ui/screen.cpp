@@ -72,9 +72,9 @@ float notice_height(const Ui& ui, const std::string& notice, float width) {
 }
 
 /// A plate over everything that is only looked at, with the one button that takes it away.
-void draw_notice(const Drawing& on, const Box& box, const std::string& notice) {
+void draw_notice(const Drawing& on, const Box& box, const std::string& notice, Tone tone) {
     Ui& ui = on.ui;
-    const Skin skin = ui.pale(Tone::caution);
+    const Skin skin = ui.pale(tone);
     ui.list().AddRectFilled(box.min, box.max, colour(ui.palette().paper));
     const Box plate = box.inside(ui.px(1), ui.px(0.2));
     ui.plate(plate, skin, ui.px(0.8), ui.px(2));
@@ -87,7 +87,7 @@ void draw_notice(const Drawing& on, const Box& box, const std::string& notice) {
     if (!stacked) inner.cut_right(ui.px(3));
     const bool narrow = box.width() < ui.px(notice_narrow_mm);
     const Box sign = inner.cut_left(ui.px(narrow ? 6 : 12));
-    draw_tone_sign(ui, sign.centre(), ui.px(narrow ? 5 : 8), Tone::caution);
+    draw_tone_sign(ui, sign.centre(), ui.px(narrow ? 5 : 8), tone);
     inner.cut_left(ui.px(narrow ? 1 : 2));
     Type type = ui.body(skin);
     type.down = Down::middle;
@@ -155,7 +155,7 @@ void draw_screen(Ui& ui, const ScreenView& view, const PictureHandle& picture, s
     if (const auto* keypad = std::get_if<KeypadBody>(&view.body)) ui.part(ScreenPart::keys, frame.keys, same.keys, [&] { draw_keys(on, frame.keys, *keypad); });
     if (const auto* route = std::get_if<RouteBody>(&view.body)) ui.part(ScreenPart::keys, frame.keys, same.body, [&] { draw_pad(on, frame.keys, *route); });
     if (!view.footer.buttons.empty()) ui.part(ScreenPart::footer, frame.footer, same.footer, [&] { draw_footer(on, frame.footer, view.footer); });
-    if (!view.notice.empty()) ui.part(ScreenPart::notice, frame.notice, same.notice, [&] { draw_notice(on, frame.notice, view.notice); });
+    if (!view.notice.empty()) ui.part(ScreenPart::notice, frame.notice, same.notice, [&] { draw_notice(on, frame.notice, view.notice, view.good_news ? Tone::go : Tone::caution); });
     press_keys(on, view.footer);
 }
 

@@ -28,7 +28,8 @@ SameParts take_in(Shown& shown, const ScreenView& view, const PictureHandle& pic
     out.header = same(was.header, view.header);
     out.ribbon = same(was.ribbon, view.ribbon);
     out.footer = same(was.footer, view.footer);
-    out.notice = same(was.notice, view.notice);
+    const bool same_tone = same(was.good_news, view.good_news);
+    out.notice = same(was.notice, view.notice) && same_tone;
     const auto* pad_before = std::get_if<KeypadBody>(&was.body);
     const auto* pad = std::get_if<KeypadBody>(&view.body);
     if (pad_before && pad) {

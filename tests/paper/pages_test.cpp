@@ -220,7 +220,7 @@ TEST_CASE("bends of one angle share a gauge, and it says where the lever stands"
 
 TEST_CASE("a table's title and heads stand on each page, each row on one of them") {
     const Lettering lettering = own_letters();
-    PaperTable table{"Cut list", {{"Line"}, {"Cut to", true}, {"From"}}, {}, {"Kerf counted in."}};
+    WordTable table{"Cut list", {{"Line"}, {"Cut to", true}, {"From"}}, {}, {"Kerf counted in."}};
     for (int i = 1; i <= 70; ++i) table.rows.push_back({"row " + std::to_string(i) + ".", "12 3/16\"", "a stick that is named with so many words that its cell has to be broken over lines"});
     for (const PageSize size : {PageSize::letter, PageSize::a4}) {
         const std::vector<PrintedPage> pages = table_pages(table, size, lettering);

@@ -1,6 +1,7 @@
 // The rack, the cutting plan, what to buy, the figures and the backups, as a reader sees them.
 
 #include "present/expect_screen.h"
+#include "present/stock_tables.h"
 #include "state/cut_plan.h"
 #include "state/sample_state.h"
 
@@ -14,11 +15,10 @@ State shop() {
     State state = touched(job_open(), {OpenLine{"axle crossover"}});
     state.material_names = {{"stainless-304", "304 stainless"}};
     const std::string day = "2026-11-25";
-    for (const StockEvent& event : std::initializer_list<StockEvent>{
+    REQUIRE_FALSE(write_stock(state.work, day, {
              Received{{1}, PieceKind::stick, brake, {6'096'000}, "left rack", "B7", {{2400}, {6'096'000}}}, Received{{2}, PieceKind::stick, brake, {6'096'000}, "", "", {}},
              Received{{3}, PieceKind::coil, brake, {7'620'000}, "wall", "", {}}, Received{{4}, PieceKind::offcut, brake, {1'047'000}, "bin 2", "", {}},
-             Received{{5}, PieceKind::offcut, brake, {60'000}, "", "", {}}, Cut{{1}, {6}, {590'000}, {}, "trailer/left rear"}, Scrapped{{6}, {400'000}, "wrong way"}})
-        REQUIRE_FALSE(write_stock(state.work, day, event));
+             Received{{5}, PieceKind::offcut, brake, {60'000}, "", "", {}}, Cut{{1}, {6}, {590'000}, {}, "trailer/left rear"}, Scrapped{{6}, {400'000}, "wrong way"}}));
     return state;
 }
 
@@ -83,6 +83,18 @@ TEST_CASE("a line longer than any stick, and tube that nobody sells, are said in
     }
 }
 
+TEST_CASE("tables for a spreadsheet are of the ledger, to the micrometre") {
+    const std::vector<WordTable> tables = shop_tables(piece_made());
+    REQUIRE(tables.size() == 3);
+    CHECK(tables[0].title == "scrap-2026-11-25");
+    CHECK(tables[0].rows == std::vector<std::vector<std::string>>{{"stainless-304", "4.763", "0.711", "2026-11-25", "trimmed", "12.700", "0.00", "trailer/axle crossover"}});
+    for (const WordTable& table : tables)
+        for (const auto& row : table.rows) CHECK(row.size() == table.columns.size());
+    const auto& rack = tables[1].rows;
+    CHECK(rack.at(0).at(4) == "offcut");
+    CHECK(shop_tables(shop())[1].rows.at(0) == std::vector<std::string>{"stainless-304", "4.763", "0.711", "1", "offcut", "5506.000", "left rack", "B7", "21.68"});  // 5506 of 6096 mm at 24.00
+}
+
 TEST_CASE("what the scrap book says, each way, and the backups") {
     State state = touched(piece_made(), {});
     state.work.rack = shop().work.rack;
@@ -95,7 +107,7 @@ TEST_CASE("what the scrap book says, each way, and the backups") {
     expect_screen("figures-none", touched(State{}, {GoTo{Screen::figures}}));
     const State safe = touched(job_open(), {GoTo{Screen::settings}, GoTo{Screen::keep_safe}});
     expect_screen("keep-safe-none", safe);
-    expect_screen("keep-safe", touched(safe, {BackupsAre{"/home/shop/backups", {{"tubewright-2026-11-25.backup", "2026-11-25"}}}}));
+    expect_screen("keep-safe", touched(safe, {BackupsAre{"/home/shop/backups", {{"tubewright-2026-11-25-2.backup", "2026-11-25", 2}, {"before-restore-2026-11-25.backup", "2026-11-25"}, {"tubewright-2026-11-25.backup", "2026-11-25"}}}, FilesTold{"The tables are in /home/shop/tables, lengths in mm.", true}}));
 }
 
 }  // namespace tubewright

@@ -1,13 +1,8 @@
 #include "shell/desk.h"
 
-#include <sys/wait.h>
-#include <unistd.h>
-
 #include <catch2/catch.hpp>
-#include <csignal>
 #include <fstream>
 #include <memory>
-#include <random>
 #include <sstream>
 
 #include "shell/temporary_home.h"
@@ -234,62 +229,6 @@ TEST_CASE("a job that is refused leaves the desk as it was, with the sentence on
     desk.open_job(home.path() / "no such job.json");
     CHECK_FALSE(desk.state().job);
     CHECK(desk.state().looks.notice.find("no such job.json") != std::string::npos);
-}
-
-TEST_CASE("killed at any instant, the desk comes back at the last touch told or the one in flight") {
-    std::mt19937 dice(20240607);
-    for (int round = 0; round < 25; ++round) {
-        TemporaryHome home;
-        int pipe_ends[2];
-        REQUIRE(pipe(pipe_ends) == 0);
-        const pid_t child = fork();
-        REQUIRE(child >= 0);
-        if (child == 0) {
-            // Ticks on and off for ever; after each touch it tells how many it has made.
-            Desk desk = Desk::made(home.places(), one_day).value();
-            desk.open_job(TUBEWRIGHT_SOURCE_DIR "/jobs/engine-fuel-line.json");
-            desk.act(OpenLine{desk.state().job->lines.front().name});
-            desk.act(NewStick{Length{3000}});
-            desk.act(Next{});
-            const auto items = tick_items(desk.state(), *current_list(work_in_hand(desk.state())));
-            for (unsigned touch = 0;; ++touch) {
-                desk.act(Tick{items[touch % items.size()].id});
-                if (write(pipe_ends[1], &touch, sizeof touch) != sizeof touch) _exit(0);
-            }
-        }
-        close(pipe_ends[1]);
-        unsigned told = 0, last = 0;
-        const int wanted = std::uniform_int_distribution<int>(1, 60)(dice);
-        int count = 0;
-        while (count < wanted && read(pipe_ends[0], &told, sizeof told) == sizeof told) { last = told; ++count; }
-        usleep(static_cast<useconds_t>(std::uniform_int_distribution<int>(0, 3000)(dice)));
-        kill(child, SIGKILL);
-        waitpid(child, nullptr, 0);
-        while (read(pipe_ends[0], &told, sizeof told) == sizeof told) { last = told; ++count; }
-        close(pipe_ends[0]);
-        REQUIRE(count > 0);
-
-        Desk again = desk_in(home);
-        again.take_up_again();
-        REQUIRE(again.state().line);
-        const auto items = tick_items(again.state(), *current_list(work_in_hand(again.state())));
-        const auto after = [&](unsigned touches) {
-            std::set<std::string> ticks;
-            for (unsigned touch = 0; touch < touches; ++touch) {
-                const std::string& id = items[touch % items.size()].id;
-                if (!ticks.erase(id)) ticks.insert(id);
-            }
-            return ticks;
-        };
-        const std::set<std::string> found = work_in_hand(again.state()).ticks;
-        INFO("round " << round << ", told " << last + 1 << " touches");
-        CHECK((found == after(last + 1) || found == after(last + 2)));
-        const unsigned touched = found == after(last + 1) ? last + 1 : last + 2;
-        for (unsigned back = 1; back <= std::min<unsigned>(touched, undo_kept); ++back) {
-            again.act(Undo{});
-            CHECK(work_in_hand(again.state()).ticks == after(touched - back));
-        }
-    }
 }
 
 TEST_CASE("a bender's card that was changed and kept is on disk, is used at once and at the next start; the shipped one stays") {

@@ -1,5 +1,6 @@
 #include <catch2/catch.hpp>
 
+#include <array>
 #include <cmath>
 
 #include "state/cut_plan.h"
@@ -142,8 +143,8 @@ TEST_CASE("what was cut off a length, or off which something was cut, is no more
 
 TEST_CASE("a short stick on the rack goes before a whole one to buy") {
     State state = touched(job_open(), {OpenLine{"axle crossover"}});
-    state.work.rack = rack_of(sheet_in_hand(state)->line.tube, {});
-    for (int i = 0; i < 2; ++i) REQUIRE_FALSE(write_stock(state.work, "2026-11-25", Received{state.work.rack->next_number(), PieceKind::stick, stock_tube(sheet_in_hand(state)->line.tube), exact(inches(60)), "", "", {}}));
+    const StockTube tube = stock_tube(sheet_in_hand(state)->line.tube);
+    REQUIRE_FALSE(write_stock(state.work, "2026-11-25", {Received{{1}, PieceKind::stick, tube, exact(inches(60)), "", "", {}}, Received{{2}, PieceKind::stick, tube, exact(inches(60)), "", "", {}}}));
     const auto plan = std::get<PlanFound>(best_plan(tubes_to_cut(state).at(0).question));
     CHECK(plan.cost.bought == 0);
     CHECK(plan.cost.sticks == 0);
@@ -298,16 +299,25 @@ TEST_CASE("another job is cut with the open one, and taken out again") {
     CHECK(state.plan.asked.at(0).question.wanted.size() == 3);
 }
 
-TEST_CASE("tables for a spreadsheet are of the ledger, and a backup that is not there is not gone back to") {
-    const StateStep step = apply(piece_made(), WriteTables{});
-    const auto& sheets = std::get<WriteTablesNow>(step.requests.at(0)).sheets;
-    REQUIRE(sheets.size() == 3);
-    const WordSheet& scrap = sheets[0];
-    CHECK(scrap.rows == std::vector<std::vector<std::string>>{{"2026-11-25", "trimmed", "stainless-304", "4.763", "0.711", "12.700", "0.00", "trailer/axle crossover"}});
-    const WordSheet& balance = sheets[2];
-    REQUIRE(balance.rows.size() == 1);
-    CHECK(balance.rows[0].size() == balance.head.size());
-    State state = touched(job_open(), {GoTo{Screen::settings}, GoTo{Screen::keep_safe}, BackupsAre{"/home", {{"a.backup", "2026-11-25"}}}});
+TEST_CASE("how the bends of a tube came out, by a pocket calculator") {
+    // Pulled to 93 and 47, read 90 and 45, wanted 90 and 46: 3/90 and 2/45 are 0.0333 and 0.0444, their mean times 90 is 3.5; off by 0 and 1.
+    Work work;
+    LoggedBend bend;
+    bend.check.with = {"hand", {{9.525}, {0.889}, "steel-low-carbon"}};
+    for (const auto& [set, measured, target] : {std::array{93.0, 90.0, 90.0}, std::array{47.0, 45.0, 46.0}}) {
+        bend.check.set = {set}, bend.check.measured = {measured}, bend.check.target = Angle{target};
+        work.bends.push_back(bend);
+    }
+    bend.check.record.left_out = true;
+    work.bends.push_back(bend);
+    const CameOut came = bends_by_tube(work).at(fuel);
+    CHECK(came.bends == 2);
+    CHECK(came.opens_at_90.deg == Approx(3.5));
+    CHECK(came.off.deg == Approx(std::sqrt(0.5)));
+}
+
+TEST_CASE("a backup that is not there is not gone back to") {
+    const State state = touched(job_open(), {GoTo{Screen::settings}, GoTo{Screen::keep_safe}, BackupsAre{"/home", {{"a.backup", "2026-11-25"}}}});
     CHECK(apply(state, RestoreBackup{"b.backup"}).requests.empty());
     CHECK(apply(state, RestoreBackup{"a.backup"}).requests == std::vector<Request>{ReadBackup{"a.backup"}});
 }

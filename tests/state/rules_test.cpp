@@ -69,7 +69,7 @@ TEST_CASE("a stick that is too short is not taken by the main button or the foot
 TEST_CASE("of the offcuts those that are long enough are offered, the shortest of them first") {
     State state = touched(job_open(), {OpenLine{"straight"}});
     state.work.rack = rack_of(sheet_in_hand(state)->line.tube, {inches(30), inches(9.9), inches(10)});
-    REQUIRE_FALSE(write_stock(state.work, "2026-11-25", Received{{4}, PieceKind::offcut, {{4750}, {700}, "another"}, exact(inches(12)), "", "", {}}));
+    REQUIRE_FALSE(write_stock(state.work, "2026-11-25", {Received{{4}, PieceKind::offcut, {{4750}, {700}, "another"}, exact(inches(12)), "", "", {}}}));
     const std::vector<RackLength> fitting = fitting_offcuts(state), all = offcuts_of_tube(state);
     REQUIRE(fitting.size() == 2);
     CHECK(fitting[0].piece.n == 3);

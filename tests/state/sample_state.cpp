@@ -102,7 +102,10 @@ std::vector<Length> beside_in_use(const Work& work) {
 
 Rack rack_of(const Tube& tube, const std::vector<Length>& offcuts) {
     Work work;
-    for (const Length& length : offcuts) write_stock(work, "2026-11-25", Received{work.rack->next_number(), PieceKind::offcut, stock_tube(tube), exact(length), "", "", {}});
+    int number = 1;
+    std::vector<StockEvent> events;
+    for (const Length& length : offcuts) events.push_back(Received{{number++}, PieceKind::offcut, stock_tube(tube), exact(length), "", "", {}});
+    write_stock(work, "2026-11-25", events);
     return work.rack;
 }
 

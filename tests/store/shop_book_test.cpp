@@ -220,14 +220,20 @@ TEST_CASE("a book of version 1 is brought up to date, and stays beside as it was
     CHECK(bytes_in(path.string() + ".version-1") == older);
 }
 
-TEST_CASE("what lay on the rack of an older book comes in, to the micrometre, the sticks in use first") {
+namespace {
+
+/// What a book of version 1 holds once it is brought up to date; `change` is made to the specimen before.
+Work brought_up(const std::string& change) {
     const OwnFolder own;
     const fs::path path = own.write("book.sqlite", bytes_in(source_dir / "tests/specimens/book-version-1.sqlite"));
-    {
-        Database database(path);
-        database.run("UPDATE stick SET tube = 'stainless-304 4762x711'; UPDATE offcut SET tube = 'steel-low-carbon 9525x889'");
-    }
-    const Work work = opened(path).read().work;
+    { Database(path).run(change); }
+    return opened(path).read().work;
+}
+
+}  // namespace
+
+TEST_CASE("what lay on the rack of an older book comes in, to the micrometre, the sticks in use first") {
+    const Work work = brought_up("UPDATE stick SET tube = 'stainless-304 4762x711'; UPDATE offcut SET tube = 'steel-low-carbon 9525x889'");
     const StockTube brake{{4763}, {711}, "stainless-304"}, fuel{{9525}, {889}, "steel-low-carbon"};
     REQUIRE(work.rack->entries.size() == 2);
     // The last day that the book knows of; and the offcut's own. Days from 1970-01-01: 20,782 and 20,781.
@@ -237,13 +243,7 @@ TEST_CASE("what lay on the rack of an older book comes in, to the micrometre, th
 }
 
 TEST_CASE("two sticks in use of one tube, by an inch job and one in millimetres: both come in, one stays in use") {
-    const OwnFolder own;
-    const fs::path path = own.write("book.sqlite", bytes_in(source_dir / "tests/specimens/book-version-1.sqlite"));
-    {
-        Database database(path);
-        database.run("DELETE FROM offcut; DELETE FROM stick; INSERT INTO stick VALUES ('stainless-304 4762x711', 1000), ('stainless-304 4763x711', 2000)");
-    }
-    const Work work = opened(path).read().work;
+    const Work work = brought_up("DELETE FROM offcut; DELETE FROM stick; INSERT INTO stick VALUES ('stainless-304 4762x711', 1000), ('stainless-304 4763x711', 2000)");
     CHECK(work.rack->pieces.size() == 2);
     CHECK(work.in_use == std::map<std::string, PieceNumber>{{"stainless-304 4763x711", {1}}});
 }
