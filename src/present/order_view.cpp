@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "bench/spread.h"
 #include "present/order_words.h"
 #include "present/pieces.h"
 #include "present/words.h"
@@ -59,36 +60,61 @@ bool is_beyond_reach(const State& state, std::size_t place) {
     return order && !order->by_hand && order->verdict && order->verdict->outcome == OrderVerdict::Outcome::none && place >= order->verdict->furthest.size();
 }
 
-bool is_floating(const State& state, std::size_t place) { return place > 0 && !sheet_in_hand(state)->steps[place].neighbour; }
+/// The order that the cards show: the sheet's, and of a cut tube what is left in the other order that is offered.
+struct ShownOrder {
+    std::vector<Placing> placings;
+    std::vector<std::optional<std::size_t>> against;  ///< which made bend each is turned against
+    std::size_t offered_from;                         ///< as many as there are cards where nothing is offered
+};
 
-OrderCard card_of(const State& state, std::size_t place) {
-    const Step& step = sheet_in_hand(state)->steps[place];
+ShownOrder shown_order(const State& state) {
+    ShownOrder shown;
+    for (const Step& step : sheet_in_hand(state)->steps) shown.placings.push_back({step.bend, step.hook});
+    shown.offered_from = shown.placings.size();
+    if (shown.placings.empty()) return shown;
+    if (const OtherRest* other = other_rest(state); other && other->is == OtherRest::Is::found) {
+        shown.offered_from -= other->then.size();
+        std::copy(other->then.begin(), other->then.end(), shown.placings.begin() + static_cast<std::ptrdiff_t>(shown.offered_from));
+    }
+    shown.against = turned_against(sheet_in_hand(state)->layout->part, shown.placings);
+    return shown;
+}
+
+bool is_floating(const ShownOrder& shown, std::size_t place) { return place > 0 && !shown.against[place]; }
+
+OrderCard card_of(const State& state, const ShownOrder& shown, std::size_t place) {
+    const Placing& placing = shown.placings[place];
     OrderCard card;
-    card.bend = step.bend;
-    card.number = std::to_string(step.bend + 1);
-    card.hook = std::string("hook ") + (step.hook == End::A ? "A" : "B");
-    if (break_of(state, step.bend) || is_beyond_reach(state, place) || hits_as_it_stands(state, step.bend)) card.tone = Tone::stop;
-    else if (is_floating(state, place)) card.tone = Tone::caution;
-    card.touch = press_button("bend-" + card.number, bend_name(step.bend), PickBend{step.bend});
-    card.touch.chosen = state.looks.picked_bend == step.bend;
+    card.bend = placing.bend;
+    card.number = std::to_string(placing.bend + 1);
+    card.hook = std::string("hook ") + (placing.hook == End::A ? "A" : "B");
+    if (place >= shown.offered_from) card.tone = Tone::go;
+    else if (break_of(state, placing.bend) || is_beyond_reach(state, place) || hits_as_it_stands(state, placing.bend)) card.tone = Tone::stop;
+    else if (is_floating(shown, place)) card.tone = Tone::caution;
+    card.touch = press_button("bend-" + card.number, bend_name(placing.bend), PickBend{placing.bend});
+    card.touch.chosen = state.looks.picked_bend == placing.bend;
     return card;
 }
 
-std::optional<std::size_t> picked_place(const State& state) {
-    const auto& steps = sheet_in_hand(state)->steps;
-    for (std::size_t i = 0; i < steps.size(); ++i)
-        if (state.looks.picked_bend == steps[i].bend) return i;
+std::optional<std::size_t> place_of(const ShownOrder& shown, std::optional<std::size_t> bend) {
+    for (std::size_t i = 0; i < shown.placings.size(); ++i)
+        if (bend == shown.placings[i].bend) return i;
     return std::nullopt;
 }
+
+std::optional<std::size_t> picked_place(const State& state) { return place_of(shown_order(state), state.looks.picked_bend); }
 
 /// The bend in hand; where none is, the first that can't be made, or that is made.
 PictureView order_picture(const State& state) {
     const auto& steps = sheet_in_hand(state)->steps;
     std::size_t place = 0;
     while (place < steps.size() && !break_of(state, steps[place].bend) && !is_beyond_reach(state, place) && !hits_as_it_stands(state, steps[place].bend)) ++place;
-    place = picked_place(state).value_or(place < steps.size() ? place : 0);
+    const auto picked = std::find_if(steps.begin(), steps.end(), [&](const Step& step) { return state.looks.picked_bend == step.bend; });
+    if (picked != steps.end()) place = static_cast<std::size_t>(picked - steps.begin());
+    else if (place == steps.size()) place = 0;
     const Step& step = steps[place];
-    PictureView picture{PictureView::Kind::pulled, place, capital(bend_name(step.bend)) + " being pulled", {}};
+    const bool offered = shown_order(state).offered_from <= place;
+    PictureView picture{PictureView::Kind::pulled, place, capital(bend_name(step.bend)) + " being pulled" + (offered ? ", in the old order" : ""), {}};
     picture.labels = {{Anchor::hook_end, capital(end_name(step.hook)) + ", hook"}, {Anchor::lever, "lever"}, {Anchor::after_pull, "after the pull"}};
     return picture;
 }
@@ -96,9 +122,10 @@ PictureView order_picture(const State& state) {
 std::string picked_words(const State& state, bool movable) {
     const auto place = picked_place(state);
     if (!place) return movable ? "Drag a bend to its place, or touch it and use the arrows." : "";
-    const Step& step = sheet_in_hand(state)->steps[*place];
-    return capital(bend_name(step.bend)) + ": " + std::to_string(*place + 1) + " of " + std::to_string(sheet_in_hand(state)->steps.size()) + ", " + end_name(step.hook) + " on the hook" +
-           (is_floating(state, *place) ? ", turned by the ink line alone" : "") + ".";
+    const ShownOrder shown = shown_order(state);
+    const Placing& placing = shown.placings[*place];
+    return capital(bend_name(placing.bend)) + ": " + std::to_string(*place + 1) + " of " + std::to_string(shown.placings.size()) + ", " + end_name(placing.hook) + " on the hook" +
+           (is_floating(shown, *place) ? ", turned by the ink line alone" : "") + ".";
 }
 
 ButtonView arrow(const State& state, const std::string& id, const std::string& label, int by) {
@@ -202,6 +229,7 @@ void add_of_the_rest(const State& state, OrderBody& body) {
     }
     std::vector<TextView> said{{sentence(*hit, {reader_tape(state), &sheet.line}), tone_of(hit->severity)}};
     for (const TextView& note : other_rest_notes(state)) said.push_back(note);
+    if (const ShownOrder shown = shown_order(state); shown.offered_from < shown.placings.size()) said.push_back({"The cards show that order already.", Tone::go});
     body.notes = std::move(said);  // why the order was the best is beside the point now
     if (order_in_hand(state)->rest.looking) body.looked = order_in_hand(state)->rest.share;
 }
@@ -215,7 +243,8 @@ void fill_order(const State& state, ScreenView& view) {
     const bool paged = count > 2 * cards_in_a_row;
     body.columns = paged ? cards_in_a_paged_row : count <= cards_in_a_row ? std::max<std::size_t>(count, 5) : (count + 1) / 2;
     const Page page = page_of(state, count, paged ? 2 * cards_in_a_paged_row : 2 * cards_in_a_row);
-    for (std::size_t i = page.from; i < page.to; ++i) body.cards.push_back(card_of(state, i));
+    const ShownOrder shown = shown_order(state);
+    for (std::size_t i = page.from; i < page.to; ++i) body.cards.push_back(card_of(state, shown, i));
     body.pager = pager_of(state, page);
     body.movable = why_closed(state).empty();
     body.picked = picked_words(state, body.movable);
