@@ -9,7 +9,7 @@ namespace tubewright {
 /// space give two places of three numbers each (a half space: one and the direction into it); a cylinder's
 /// seventh is its radius.
 struct CardGauge {
-    enum class Of { radius, max_angle, hook, lever, mark, solid } of = Of::radius;
+    enum class Of { radius, max_angle, hook, lever, mark, stretch, solid } of = Of::radius;
     std::size_t which = 0;
     bool operator==(const CardGauge&) const = default;
 };

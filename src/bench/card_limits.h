@@ -10,5 +10,6 @@ inline constexpr double body_reach = 10000;   ///< places of solids
 /// springback rule is out of its depth.
 inline constexpr double least_radius = 0.5, most_radius = 50;
 inline constexpr double most_angle = 360;     ///< degrees
+inline constexpr double least_stretch = -0.1, most_stretch = 0.5;  ///< shares of a bend's length
 
 }  // namespace tubewright::card_limits

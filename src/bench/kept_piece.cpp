@@ -11,6 +11,7 @@ std::optional<Length>* length_of(KeptPiece& piece, PieceStep step, std::size_t i
         case PieceStep::hook_leg: return &piece.hook_leg;
         case PieceStep::lever_leg: return &piece.lever_leg;
         case PieceStep::width: return &piece.width;
+        case PieceStep::crown_gap: return &piece.crown_gap;
         case PieceStep::mark:
         case PieceStep::load:
         case PieceStep::pull:
@@ -40,6 +41,8 @@ std::optional<double> reading_at(const KeptPiece& piece, PieceStep step, std::si
     const std::optional<Length>* at = length_of(copy, step, ink);
     return at && *at ? std::optional((*at)->mm) : std::nullopt;
 }
+
+bool can_add(const KeptPiece& piece, PieceStep step) { return step == PieceStep::crown_gap && !is_half_turn(piece) && next_step(piece) == PieceStep::done; }
 
 KeptPiece with_reading(KeptPiece piece, PieceStep step, double reading, std::size_t ink) {
     if (step == PieceStep::angle) piece.angle = Angle{reading};

@@ -29,17 +29,20 @@ struct KeptPiece {
     std::optional<Angle> set;     ///< where the lever stood; none while it is not bent
     std::optional<Angle> angle;   ///< after release
     std::optional<Length> hook_leg, lever_leg, width;
+    std::optional<Length> crown_gap;  ///< taken by whoever wants the radius surer and can bend no half turn
     bool operator==(const KeptPiece&) const = default;
 };
 inline constexpr Angle half_turn{180};
 inline bool is_half_turn(const KeptPiece& piece) { return piece.aim == half_turn; }
 
-/// What is done with a piece, in order. Of a half turn only `pull` and `width`.
-enum class PieceStep { cut, mark, ink, load, pull, angle, hook_leg, lever_leg, width, done };
+/// What is done with a piece, in order. Of a half turn only `pull` and `width`. No piece waits for a `crown_gap`.
+enum class PieceStep { cut, mark, ink, load, pull, angle, hook_leg, lever_leg, width, crown_gap, done };
 PieceStep next_step(const KeptPiece& piece);
 
 /// The reading that a step asks for, typed as a number: mm or degrees. `ink` is the last one put on.
 std::optional<double> reading_at(const KeptPiece& piece, PieceStep step, std::size_t ink = 0);
+/// Whether that reading is one that a piece measured to the end can have besides.
+bool can_add(const KeptPiece& piece, PieceStep step);
 /// The same put down; steps that ask for no number change nothing.
 KeptPiece with_reading(KeptPiece piece, PieceStep step, double reading, std::size_t ink = 0);
 

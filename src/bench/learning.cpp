@@ -66,6 +66,7 @@ BentPiece bent_piece(const KeptPiece& piece) {
     bent.angle = piece.angle.value_or(Angle{});
     bent.hook_leg = piece.hook_leg;
     bent.lever_leg = piece.lever_leg;
+    bent.crown_gap = piece.crown_gap;
     return bent;
 }
 
@@ -90,6 +91,11 @@ std::optional<Learning> learn_from(const BenderBelief& belief, const Bender& ben
     return learning;
 }
 
+bool tells_stretch(const LearnedBender& learned) {
+    constexpr double band = 1.96;
+    return !learned.stretch_at_limit && std::abs(learned.stretch) > band * learned.stretch_sd;
+}
+
 std::optional<Bender> with_learned(Bender card, const LearnedBender& learned, Unit unit) {
     card.radius = to_card(learned.form_radius, unit);
     const double radii = card.radius / card.tube_od;
@@ -102,6 +108,7 @@ std::optional<Bender> with_learned(Bender card, const LearnedBender& learned, Un
         else card.marks.push_back({mark.name, offset});
     }
     if (card.marks.size() > most_marks) return std::nullopt;
+    if (tells_stretch(learned)) card.stretch = std::round(learned.stretch * 1000) / 1000 + 0.0;
     return card;
 }
 

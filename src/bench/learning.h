@@ -34,8 +34,13 @@ struct Learning {
 /// Of the pieces of this tube; nothing where none is measured to the end.
 std::optional<Learning> learn_from(const BenderBelief& belief, const Bender& bender, const std::vector<KeptPiece>& kept);
 
+/// Whether the pieces tell how much the tube stretches in a bend: its 95 % band leaves out none at all, which what is
+/// believed before does not.
+bool tells_stretch(const LearnedBender& learned);
+
 /// The card with what was learned: the form's radius and the marks' offsets, to the thousandth of an inch or the
-/// hundredth of a millimetre; marks that it did not have are added. Nothing where a number is beyond what a card may hold.
+/// hundredth of a millimetre, and the stretch, to the thousandth part, where it is told; marks that it did not have are
+/// added. Nothing where a number is beyond what a card may hold.
 std::optional<Bender> with_learned(Bender card, const LearnedBender& learned, Unit unit);
 
 }  // namespace tubewright

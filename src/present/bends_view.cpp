@@ -22,7 +22,11 @@ std::string from_words(const SpringbackState& known) {
     return "No bend logged yet";
 }
 
-std::string of_words(const LoggedBend& logged) { return capital(bend_name(logged.of.bend)) + " of " + logged.of.line; }
+/// Which bend it was; nothing where nobody knows.
+std::string of_words(const LoggedBend& logged) {
+    if (is_of_a_piece(logged)) return "A piece bent to measure the bender";
+    return logged.of.line.empty() ? "" : capital(bend_name(logged.of.bend)) + " of " + logged.of.line;
+}
 
 /// How it counts, in a word or two.
 TextView standing_of(const SpringbackState& known, const Record& record) {
@@ -39,7 +43,7 @@ RowView bend_row(const State& state, const LoggedBend& logged) {
     const TextView standing = standing_of(*springback_in_hand(state), check.record);
     RowView row;
     row.touch = press_button("bend-" + std::to_string(check.record.id), "Pulled to " + text(check.set, tape) + ", read " + text(check.measured, tape), PickRecord{check.record.id});
-    row.detail = day_word(check.record.day) + (logged.of.line.empty() ? "" : ": " + of_words(logged));
+    row.detail = day_word(check.record.day) + (of_words(logged).empty() ? "" : ": " + of_words(logged));
     row.right = standing.text;
     row.tone = standing.tone == Tone::go ? Tone::plain : standing.tone;
     return row;
@@ -93,7 +97,7 @@ void fill_bend_record(const State& state, ScreenView& view) {
     const Tape tape = reader_tape(state);
     const std::int64_t id = check.record.id;
     ChoiceBody body;
-    body.heading = (logged.of.line.empty() ? "A bend" : of_words(logged)) + ", " + day_word(check.record.day);
+    body.heading = (of_words(logged).empty() ? "A bend" : of_words(logged)) + ", " + day_word(check.record.day);
     body.hero = text(check.measured, tape);
     body.lines = {{"Pulled to " + text(check.set, tape) + (check.target ? ", wanted " + text(*check.target, tape) : "") + ". It opened " + text(check.set - check.measured, tape) + "; " + lot_words(check.lot) + "."}};
     if (check.record.left_out) body.lines.push_back({"Left out: nothing is learned from it.", Tone::caution});

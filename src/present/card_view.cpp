@@ -86,6 +86,7 @@ PictureView card_picture(const State& state, const CardEdit& card, const std::ve
     picture.card = CardPicture{card.bender, sheet_in_hand(state)->set_up, lever, card.solid};
     constexpr Anchor anchors[] = {Anchor::gauge_1, Anchor::gauge_2, Anchor::gauge_3};
     for (const CardFigure& figure : shown) {
+        if (figure.gauge.of == CardGauge::Of::stretch) continue;  // lies at no place of the bender
         if (picture.card->gauges.size() == std::size(anchors)) break;
         picture.labels.push_back({anchors[picture.card->gauges.size()], card_words(card, figure.gauge, picture.card->set_up).brief + " " + figure_text(figure, figure.value, tape)});
         picture.card->gauges.push_back(figure.gauge);

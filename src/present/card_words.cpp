@@ -62,6 +62,7 @@ CardWords card_words(const CardEdit& card, const CardGauge& gauge, const SetUp& 
             words.detail = words.plus;
             return words;
         }
+        case Of::stretch: return {"stretch in a bend", "as a share: 0.02 is 2 in 100", "stretch in a bend, as a share", "stretch", ""};
         case Of::solid: return solid_words(card, gauge.which, set_up);
     }
     return {};

@@ -63,11 +63,12 @@ StepWords step_words(const State& state, const KeptPiece& piece, const PieceSpot
         case PieceStep::ink: return ink_words(state, piece, spot.ink);
         case PieceStep::angle: {
             const auto note = other_scale_note(state, piece);
-            return {"What does the protractor say?", {note ? *note : TextView{"Let it lie five minutes first. Straight is 0, a square corner 90."}}};
+            return {"What does the protractor say?", {note ? *note : TextView{"Let it lie five minutes first. Straight is 0, a square corner 90. How far it opened goes into the bends logged."}}};
         }
         case PieceStep::hook_leg: return {"How long is the hook leg, outside?", {{"A block flat on the outside of the lever leg; tape from the hook end to the block."}}};
         case PieceStep::lever_leg: return {"How long is the lever leg, outside?", {{"Now the block on the outside of the hook leg; tape from the lever end to the block."}}};
         case PieceStep::width: return {"How wide is it, outside to outside?", {{"Square across both legs, right where the bend ends. A caliper is best."}}};
+        case PieceStep::crown_gap: return {"How wide is the gap at the corner?", {{"Two straight edges on the outside of the legs meet at a corner. From there to the tube: a drill's shank or a caliper, no tape."}}};
         case PieceStep::mark:
         case PieceStep::load:
         case PieceStep::pull:
@@ -96,6 +97,11 @@ PieceView drawn(const State& state, const KeptPiece& piece, const PieceSpot& spo
         case PieceStep::lever_leg:
             view.taped = Taped::lever_leg;
             view.hook_end.clear();
+            break;
+        case PieceStep::crown_gap:
+            view.taped = Taped::crown_gap;
+            view.hook_end.clear();
+            view.lever_end.clear();
             break;
         case PieceStep::width:
             view.taped = Taped::width;
@@ -129,7 +135,8 @@ void fill_reading_of(const State& state, const KeptPiece& piece, const PieceSpot
         body.columns = 4;
     } else {
         fill_length_keys(body, tape.unit);
-        if (tape.unit == Unit::inch && tape.denominator == 64)
+        const bool by_caliper = spot.step == PieceStep::width || spot.step == PieceStep::crown_gap;
+        if (tape.unit == Unit::inch && tape.denominator == 64 && !by_caliper)
             std::replace_if(body.keys.begin(), body.keys.end(), [](const ButtonView& key) { return key.id == "key-."; }, press_button("key-+1/64", "+1/64", Key{"+1/64"}));
     }
     view.body = std::move(body);

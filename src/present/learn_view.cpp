@@ -99,9 +99,17 @@ void fill_readings(const State& state, ScreenView& view) {
             RowView row;
             row.touch = press_button("again-" + std::to_string(spot.piece) + "-" + std::to_string(static_cast<int>(spot.step)) + "-" + std::to_string(spot.ink), number + ", " + reading_name(pieces[i], spot), ReadAgain{spot});
             row.right = reading_value(pieces[i], spot, tape);
-            row.detail = is_odd(learning_of(state), spot) ? "does not go with the others: take it again" : "touch it to take it again";
-            row.tone = is_odd(learning_of(state), spot) ? Tone::caution : Tone::plain;
+            const bool odd = is_odd(learning_of(state), spot), asked = spot.step == PieceStep::angle && is_angle_odd(state, pieces[i]);
+            row.detail = odd ? "does not go with the others: take it again" : asked ? "oddly far from where the lever stood: take it again" : "touch it to take it again";
+            row.tone = odd || asked ? Tone::caution : Tone::plain;
             rows.push_back(std::move(row));
+        }
+        if (can_add(pieces[i], PieceStep::crown_gap) && !pieces[i].crown_gap) {
+            const PieceSpot spot{pieces[i].id, PieceStep::crown_gap};
+            RowView gap;
+            gap.touch = press_button("gap-" + std::to_string(spot.piece), number + ": " + reading_name(pieces[i], spot), ReadAgain{spot});
+            gap.detail = "not taken; makes the radius surer where no half turn can be bent";
+            rows.push_back(std::move(gap));
         }
         RowView drop;
         drop.touch = press_button("drop-" + std::to_string(pieces[i].id), number + ": leave it out", DropPiece{pieces[i].id});
@@ -157,8 +165,17 @@ RowView mark_row(const State& state, const Learning& learning, std::size_t i) {
     return row;
 }
 
-bool has_width(const Learning& learning) {
-    return std::any_of(learning.pieces.begin(), learning.pieces.end(), [](const KeptPiece& piece) { return piece.width.has_value(); });
+/// What the radius goes by, and what would make it surer.
+std::string radius_from(const State& state, const Learning& learning) {
+    const auto has = [&](std::optional<Length> KeptPiece::* reading) { return std::any_of(learning.pieces.begin(), learning.pieces.end(), [&](const KeptPiece& piece) { return (piece.*reading).has_value(); }); };
+    if (has(&KeptPiece::width)) return "";
+    if (can_aim(sheet_in_hand(state)->line.bender, half_turn)) return has(&KeptPiece::crown_gap) ? "" : " So far it comes from the legs alone: a half turn makes it surer.";
+    return has(&KeptPiece::crown_gap) ? "" : " So far it comes from the legs alone: the gap at the corner, under the pieces, makes it surer.";
+}
+
+std::string stretch_words(const LearnedBender& learned) {
+    if (!tells_stretch(learned)) return " How much the tube stretches in a bend these pieces don't tell.";
+    return " In a bend the tube stretches by " + percent(learned.stretch) + ".";
 }
 
 /// The row that is picked, drawn, and in words under it.
@@ -170,7 +187,7 @@ PieceView drawn_result(const State& state, const Learning& learning, std::size_t
         view.shape = Shape::bent;
         view.taped = Taped::radius;
         view.taped_words = fine(learned.form_radius, tape);
-        view.caption = "To the middle of the tube: " + fine(learned.form_radius, tape) + ", good to " + fine_band(band(learned.form_radius_sd), tape.unit) + ". A finished bend of this tube has " + fine(learned.radius, tape) + "." + (has_width(learning) ? "" : " So far it comes from the legs alone: a half turn makes it surer.");
+        view.caption = "To the middle of the tube: " + fine(learned.form_radius, tape) + ", good to " + fine_band(band(learned.form_radius_sd), tape.unit) + ". A finished bend of this tube has " + fine(learned.radius, tape) + "." + stretch_words(learned) + radius_from(state, learning);
         return view;
     }
     const MarkMeaning& meaning = learning.meanings[picked - 1];
@@ -206,6 +223,8 @@ std::string odd_words(const Learning& learning) {
 TextView readings_note(const State& state, const Learning& learning) {
     const Tape tape = piece_tape(state);
     if (!learning.learned->odd.empty()) return {odd_words(learning), Tone::caution};
+    const auto asked = std::find_if(learning.pieces.begin(), learning.pieces.end(), [&](const KeptPiece& piece) { return is_angle_odd(state, piece); });
+    if (asked != learning.pieces.end()) return {"Piece " + std::to_string(asked - learning.pieces.begin() + 1) + " reads oddly far from where the lever stood: take its angle again, or its springback counts for nothing.", Tone::caution};
     if (learning.learned->stretch_at_limit) return {"Legs and length don't go together well: tape them again.", Tone::caution};
     const std::string to = tape.unit == Unit::mm ? "half a millimetre" : tape.denominator == 64 ? "1/64\"" : "1/32\"";
     return {"All readings agree, as a tape read to " + to + " lets them.", Tone::go};

@@ -63,7 +63,7 @@ LearnTroubleWords words(const LegTooLong& t, const Say& say) {
             "It can be " + text(t.most, say.tape) + " at most.", say.spots(t.piece, {t.hook_side ? PieceStep::hook_leg : PieceStep::lever_leg, PieceStep::cut})};
 }
 LearnTroubleWords words(const CrownGapFarOff& t, const Say& say) {
-    return {say.piece(t.piece) + ": the gap at the corner reads " + text(t.gap, say.tape) + ", and " + text(t.expected, say.tape) + " was to be expected.", "Measure it again.", say.spots(t.piece, {PieceStep::angle})};
+    return {say.piece(t.piece) + ": the gap at the corner reads " + text(t.gap, say.tape) + ", and " + text(t.expected, say.tape) + " was to be expected.", "Measure it again, or the angle.", say.spots(t.piece, {PieceStep::crown_gap, PieceStep::angle})};
 }
 LearnTroubleWords words(const LegsDontFit& t, const Say& say) {
     std::string to_do = "One of the four is misread.";
@@ -95,6 +95,7 @@ std::string reading_name(const KeptPiece& piece, const PieceSpot& spot) {
         case PieceStep::hook_leg: return "hook leg";
         case PieceStep::lever_leg: return "lever leg";
         case PieceStep::width: return "width";
+        case PieceStep::crown_gap: return "gap at the corner";
         case PieceStep::mark:
         case PieceStep::load:
         case PieceStep::pull:
@@ -116,7 +117,7 @@ std::vector<PieceSpot> readings_of(const KeptPiece& piece) {
     };
     add(PieceStep::cut);
     for (std::size_t i = 0; i < piece.inks.size(); ++i) add(PieceStep::ink, i);
-    for (const PieceStep step : {PieceStep::angle, PieceStep::hook_leg, PieceStep::lever_leg, PieceStep::width}) add(step);
+    for (const PieceStep step : {PieceStep::angle, PieceStep::hook_leg, PieceStep::lever_leg, PieceStep::width, PieceStep::crown_gap}) add(step);
     return spots;
 }
 
@@ -127,7 +128,7 @@ PieceSpot spot_of(const KeptPiece& piece, PieceReading which) {
         case PieceReading::hook_leg: return {piece.id, PieceStep::hook_leg};
         case PieceReading::lever_leg: return {piece.id, PieceStep::lever_leg};
         case PieceReading::width: return {piece.id, PieceStep::width};
-        case PieceReading::crown_gap: break;  // this walk asks for none
+        case PieceReading::crown_gap: return {piece.id, PieceStep::crown_gap};
     }
     return {piece.id, PieceStep::angle};
 }

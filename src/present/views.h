@@ -136,7 +136,7 @@ struct PictureView {
 /// A piece that a bender is learned from, drawn flat: its hook end at the left, what is taped on it as a dimension.
 struct PieceView {
     enum class Shape { straight, bent, bent_back } shape = Shape::straight;
-    enum class Taped { nothing, whole, ink, angle, hook_leg, lever_leg, width, radius, past_start } taped = Taped::nothing;
+    enum class Taped { nothing, whole, ink, angle, hook_leg, lever_leg, width, crown_gap, radius, past_start } taped = Taped::nothing;
     std::string taped_words;           ///< beside the dimension
     std::string hook_end, lever_end;   ///< beside the ends
     Angle angle{90};                   ///< of the bent one

@@ -108,7 +108,8 @@ std::optional<GaugeLine> gauge_line(const Bender& bender, const SetUp& set_up, A
         case CardGauge::Of::hook: return along(still, -bender.hook_straight.mm, 0);
         case CardGauge::Of::lever: return along(swung, bender.lever_straight.mm, 0);
         case CardGauge::Of::mark: return gauge.which < bender.marks.size() ? along(still, bender.marks[gauge.which].offset.mm, 0) : std::nullopt;
-        case CardGauge::Of::max_angle: return std::nullopt;
+        case CardGauge::Of::max_angle:
+        case CardGauge::Of::stretch: return std::nullopt;
         case CardGauge::Of::solid: break;
     }
     if (!solid || *solid >= bender.body.size()) return std::nullopt;

@@ -96,6 +96,8 @@ void bends_read(Doing& doing, const BendsRead& read) {
     Work next = state.work;
     std::size_t added = 0;
     for (LoggedBend logged : read.bends) {
+        const LoggedBend* own = is_of_a_piece(logged) ? record_of_piece(next, logged.of.piece) : nullptr;
+        if (is_of_a_piece(logged) && !(own && is_same_bend(*own, logged))) logged.of = {};  // another book's piece: here its number means another
         if (std::any_of(next.bends.begin(), next.bends.end(), [&](const LoggedBend& known) { return is_same_bend(known, logged); })) continue;
         logged.check.record.id = next.next_id++;
         next.bends.push_back(std::move(logged));

@@ -61,7 +61,13 @@ void take_typed(Doing& doing) {
     const auto reading = typed_spot(doing.state);
     if (!spot || !reading) return;
     const bool readings = doing.state.learn->readings;
-    change_piece(doing, spot->piece, [&](KeptPiece& piece) { piece = with_reading(piece, spot->step, *reading, spot->ink); });
+    change_pieces(doing, [&](std::vector<KeptPiece>& pieces, Work& next) {
+        for (KeptPiece& piece : pieces) {
+            if (piece.id != spot->piece) continue;
+            piece = with_reading(piece, spot->step, *reading, spot->ink);
+            if (spot->step == PieceStep::angle) log_piece(doing.state, next, piece);
+        }
+    });
     doing.state.learn->readings = readings;
 }
 
@@ -134,7 +140,7 @@ void read_again(Doing& doing, const PieceSpot& spot) {
     State& state = doing.state;
     if (!at_learning(state)) return;
     for (const KeptPiece& piece : pieces_here(state)) {
-        if (piece.id != spot.piece || !reading_at(piece, spot.step, spot.ink)) continue;
+        if (piece.id != spot.piece || !(reading_at(piece, spot.step, spot.ink) || can_add(piece, spot.step))) continue;
         const bool readings = state.learn->readings;
         turn_to_next(state);
         state.learn->readings = readings;
@@ -144,7 +150,10 @@ void read_again(Doing& doing, const PieceSpot& spot) {
 
 void drop_piece(Doing& doing, std::int64_t id) {
     if (!at_learning(doing.state) || !is_here(doing.state, id)) return;
-    change_pieces(doing, [&](std::vector<KeptPiece>& pieces, Work&) { std::erase_if(pieces, [&](const KeptPiece& piece) { return piece.id == id; }); });
+    change_pieces(doing, [&](std::vector<KeptPiece>& pieces, Work& next) {
+        std::erase_if(pieces, [&](const KeptPiece& piece) { return piece.id == id; });
+        forget_piece(next, id);
+    });
 }
 
 void pick_learned(Doing& doing, std::size_t row) {

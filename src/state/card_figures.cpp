@@ -47,6 +47,7 @@ std::vector<Spot> all_spots(Bender& bender) {
         Length& offset = bender.marks[i].offset;
         spots.push_back({{"mark-" + std::to_string(i), {Of::mark, i}, Measure::length, offset.mm, -card_limits::reach, card_limits::reach}, &offset.mm});
     }
+    spots.push_back({{"stretch", {Of::stretch}, Measure::number, bender.stretch, card_limits::least_stretch, card_limits::most_stretch}, &bender.stretch});
     for (std::size_t i = 0; i < bender.body.size(); ++i) {
         std::size_t number = 0;
         for (Spot& spot : spots_of(bender.body[i])) {

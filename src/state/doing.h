@@ -22,6 +22,9 @@ void work_out_sheets(Doing& doing);
 void work_out_springbacks(State& state);
 /// Writes the reading of the bend in hand into the log of `next`, or what was written of it out again where there is none.
 void log_bend(const State& state, Work& next, const LineWork& work, std::optional<Angle> reading, bool lever_was_there);
+/// The same of a piece that was bent to learn the bender in hand: its angle says how far it opened.
+void log_piece(const State& state, Work& next, const KeptPiece& piece);
+void forget_piece(Work& next, std::int64_t piece);
 
 void show(State& state, Screen screen);        ///< as a main screen: the way back is its own
 void show_beside(State& state, Screen screen); ///< as a side screen: Back leads here again

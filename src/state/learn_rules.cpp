@@ -55,10 +55,16 @@ std::optional<double> typed_spot(const State& state) {
 
 namespace {
 
-/// Whether nothing but the pieces differs.
+/// Whether nothing but the pieces differs, and what the log has of them.
 bool only_pieces_differ(Work one, const Work& other) {
     if (one.pieces == other.pieces) return false;
     one.pieces = other.pieces;
+    const auto of_lines = [](std::vector<LoggedBend> bends) {
+        std::erase_if(bends, is_of_a_piece);
+        return bends;
+    };
+    if (of_lines(one.bends) != of_lines(other.bends)) return false;
+    one.bends = other.bends;
     one.next_id = other.next_id;
     return one == other;
 }

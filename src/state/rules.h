@@ -162,6 +162,12 @@ Angle expected_reading(const State& state, const LineWork& work);
 /// The records of the line's bender and tube, the newest first.
 std::vector<LoggedBend> bends_in_hand(const State& state);
 const LoggedBend* record_in_sight(const State& state);
+/// Whether it is a piece that was bent to learn a bender: it stands under no line.
+bool is_of_a_piece(const LoggedBend& logged);
+/// What the piece's angle is in the log; null where it says nothing of springback.
+const LoggedBend* record_of_piece(const Work& work, std::int64_t piece);
+/// Whether its angle is too far from what the lever was pulled to for the log to learn from, before it was taken again.
+bool is_angle_odd(const State& state, const KeptPiece& piece);
 /// The delivery of the line's tube in use.
 std::string lot_in_use(const Work& work, const Tube& tube);
 

@@ -49,6 +49,24 @@ auto found_of(std::vector<LoggedBend>& bends, const BendOfTube& of) {
     return std::find_if(bends.begin(), bends.end(), [&](const LoggedBend& logged) { return logged.of == of; });
 }
 
+BendOfTube bend_of_piece(std::int64_t piece) { return {"", "", static_cast<int>(piece), 0, 0}; }
+
+/// As it would go into the log; none where nobody read how far it opened, or no springback opens so.
+std::optional<BendCheck> piece_check(const State& state, const Work& work, const KeptPiece& piece) {
+    const Line& line = sheet_in_hand(state)->line;
+    if (!piece.set || !piece.angle) return std::nullopt;
+    BendCheck check;
+    check.record.day = state.day;
+    check.with = with_of(line);
+    check.lot = lot_in_use(work, line.tube);
+    check.set = *piece.set;
+    check.measured = *piece.angle;
+    const auto known = springback_of(check.with, check.lot, standing_bends(work), physics_known(state));
+    if (!known) return std::nullopt;
+    auto logged = for_the_log(check, *known, physics_of(line));
+    return logged.ok() ? std::optional(std::move(logged).value()) : std::nullopt;
+}
+
 bool lever_is_in_doubt(const Sheet& sheet, const LineWork& work, Angle reading) {
     return belief(sheet, sheet.steps[work.step], work, reading) == Belief::opened_more;
 }
@@ -172,6 +190,38 @@ void log_bend(const State& state, Work& next, const LineWork& work, std::optiona
     if (before->check.set == logged->check.set && before->check.measured == logged->check.measured && !lever_was_there) return;
     logged->check.record.id = before->check.record.id;
     *before = std::move(*logged);
+}
+
+void forget_piece(Work& next, std::int64_t piece) {
+    if (const auto found = found_of(next.bends, bend_of_piece(piece)); found != next.bends.end()) next.bends.erase(found);
+}
+
+void log_piece(const State& state, Work& next, const KeptPiece& piece) {
+    const auto found = found_of(next.bends, bend_of_piece(piece.id));
+    const auto before = found == next.bends.end() ? std::nullopt : std::optional(*found);
+    const auto place = found - next.bends.begin();
+    if (before) next.bends.erase(found);
+    auto check = piece_check(state, next, piece);
+    if (!check) return;
+    if (before) check->lot = before->check.lot;
+    const bool again = before && std::abs((before->check.measured - check->measured).deg) <= tolerance::good_bend.deg + tolerance::arithmetic;
+    if (check->record.standing == RecordStanding::asked && again) check->record.standing = RecordStanding::confirmed;
+    check->record.id = before ? before->check.record.id : next.next_id++;
+    next.bends.insert(before ? next.bends.begin() + place : next.bends.end(), LoggedBend{*check, bend_of_piece(piece.id)});
+}
+
+bool is_angle_odd(const State& state, const KeptPiece& piece) {
+    if (!piece.set || !piece.angle) return false;
+    if (const LoggedBend* record = record_of_piece(state.work, piece.id)) return record->check.record.standing == RecordStanding::asked && !record->check.record.left_out;
+    return !piece_check(state, state.work, piece);
+}
+
+bool is_of_a_piece(const LoggedBend& logged) { return logged.of.line.empty() && logged.of.piece > 0; }
+
+const LoggedBend* record_of_piece(const Work& work, std::int64_t piece) {
+    for (const LoggedBend& logged : work.bends)
+        if (logged.of == bend_of_piece(piece)) return &logged;
+    return nullptr;
 }
 
 std::vector<LoggedBend> bends_in_hand(const State& state) {

@@ -90,7 +90,7 @@ Bender bender_card(const Node& root) {
     const double od = bender.tube_od.mm;
     bender.radius = root.at("radius").length(unit, {card_limits::least_radius * od, card_limits::most_radius * od, true});
     bender.max_angle = root.at("max_angle").angle({0, card_limits::most_angle, true});
-    if (const auto stretch = root.find("stretch")) bender.stretch = stretch->number({-0.1, 0.5});
+    if (const auto stretch = root.find("stretch")) bender.stretch = stretch->number({card_limits::least_stretch, card_limits::most_stretch});
     bender.marks = marks_from(root.at("marks", "a list of 1 to 20"), unit);
     if (const auto preferred = root.find("preferred_mark")) bender.preferred_mark = preferred_from(*preferred, bender.marks);
     bender.hook_straight = root.at("hook_straight").length(unit, {0, limits::bender_reach});

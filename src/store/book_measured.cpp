@@ -52,7 +52,7 @@ void read_bends(const BookRows& rows, Work& work) {
 void put_pieces(const Work& work, BookRows& rows) {
     for (const auto& [bender, pieces] : work.pieces)
         for (const KeptPiece& kept : pieces) {
-            rows[piece][{kept.id}] = {bender, kept.tube, kept.aim.deg, whole(kept.tape), yes(kept.loaded), maybe(kept.cut), maybe(kept.set), maybe(kept.angle), maybe(kept.hook_leg), maybe(kept.lever_leg), maybe(kept.width)};
+            rows[piece][{kept.id}] = {bender, kept.tube, kept.aim.deg, whole(kept.tape), yes(kept.loaded), maybe(kept.cut), maybe(kept.set), maybe(kept.angle), maybe(kept.hook_leg), maybe(kept.lever_leg), maybe(kept.width), maybe(kept.crown_gap)};
             for (std::size_t i = 0; i < kept.inks.size(); ++i) rows[piece_ink][{kept.id, count(i)}] = {kept.inks[i].mark, maybe(kept.inks[i].from_hook_end)};
         }
 }
@@ -82,6 +82,7 @@ void read_pieces(const BookRows& rows, Work& work) {
         kept.hook_leg = cells.maybe_length();
         kept.lever_leg = cells.maybe_length();
         kept.width = cells.maybe_length();
+        kept.crown_gap = cells.maybe_length();
         if (const auto found = inks.find(kept.id); found != inks.end()) kept.inks = found->second;
         work.pieces[bender].push_back(std::move(kept));
     }

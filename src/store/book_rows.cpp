@@ -17,7 +17,7 @@ const std::vector<TableShape>& book_tables() {
         {"scrap", {"place", "id", "day", "job", "line", "tube", "reason", "scrapped_mm", "kept_mm", "bend", "kept_second_mm"}, 1},
         {"used", {"day", "tube", "used_mm"}, 2},
         {"bench_choice", {"bender", "hook", "swing", "mark"}, 1},
-        {"piece", {"id", "bender", "tube", "aim_deg", "tape", "loaded", "cut_mm", "set_deg", "angle_deg", "hook_leg_mm", "lever_leg_mm", "width_mm"}, 1},
+        {"piece", {"id", "bender", "tube", "aim_deg", "tape", "loaded", "cut_mm", "set_deg", "angle_deg", "hook_leg_mm", "lever_leg_mm", "width_mm", "crown_gap_mm"}, 1},
         {"piece_ink", {"piece", "place", "mark", "from_hook_mm"}, 2},
         {"counter", {"only_row", "next_id"}, 1},
         {"settings", {"only_row", "unit", "tape_denominator", "theme", "screen_px_per_mm"}, 1},

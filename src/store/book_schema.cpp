@@ -256,4 +256,8 @@ DROP TABLE offcut;
 DROP TABLE stick;
 )sql";
 
+const char* const book_version_5 = R"sql(
+ALTER TABLE piece ADD COLUMN crown_gap_mm REAL;
+)sql";
+
 }  // namespace tubewright

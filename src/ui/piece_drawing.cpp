@@ -158,6 +158,9 @@ struct Margins {
     }
 };
 
+/// From the middle of the bend to its corner.
+ImVec2 bisector(float angle) { return {std::sin(angle / 2), std::cos(angle / 2)}; }
+
 Margins margins_of(const Ui& ui, const PieceView& view, ImVec2 outside) {
     Margins round;
     const ImVec2 down{0, 1};
@@ -177,6 +180,12 @@ Margins margins_of(const Ui& ui, const PieceView& view, ImVec2 outside) {
             round.need(down, ui.px(word_high_mm + 3));
             round.right = ui.px(26);
             break;
+        case Taped::crown_gap: {
+            const ImVec2 out = bisector(static_cast<float>(view.angle.rad()));
+            round.right = out.x * (2 * reach(ui, view.taped_words, out) + dimension);
+            round.bottom = out.y * (2 * reach(ui, view.taped_words, out) + dimension);
+            break;
+        }
         case Taped::width: round.right = 2 * reach(ui, view.taped_words, {1, 0}) + dimension; break;
         default: break;
     }
@@ -196,7 +205,7 @@ BentPlaces fitted(const Ui& ui, const Box& box, const PieceView& view) {
     };
     for (const ImVec2 place : {unit.hook, unit.lever(), unit.finish(), unit.on_arc(angle / 2)}) take(place);
     if (angle > 1.6f) take(unit.on_arc(std::numbers::pi_v<float> / 2));
-    else if (view.taped == Taped::hook_leg || view.taped == Taped::lever_leg) high.x = std::max(high.x, unit.outer_corner().x);
+    else if (view.taped == Taped::hook_leg || view.taped == Taped::lever_leg || view.taped == Taped::crown_gap) high.x = std::max(high.x, unit.outer_corner().x);
     const float scale = std::min((box.width() - margins.left - margins.right) / (high.x - low.x), (box.height() - margins.top - margins.bottom) / (high.y - low.y));
     BentPlaces at = unit;
     at.leg *= scale;
@@ -239,6 +248,16 @@ void draw_width(Ui& ui, const BentPlaces& at, const std::string& words) {
     draw_dimension(ui, {far, over.y}, {far, under.y}, {1, 0}, words);
 }
 
+/// The outsides of the legs drawn on to their corner, and the gap from there to the tube.
+void draw_crown_gap(Ui& ui, const BentPlaces& at, const std::string& words) {
+    const Palette& p = ui.palette();
+    const ImVec2 corner = at.outer_corner(), out = bisector(at.angle), crown = at.middle() + (at.radius + at.thick / 2) * out;
+    for (const ImVec2 along : {ImVec2{-1, 0}, at.along()}) draw_dashes(ui.list(), corner, corner + (at.radius + at.leg / 2) * along, colour(p.now), ui.px(0.7), ui.px(2.2), ui.px(1.5));
+    ui.list().AddLine(crown, corner, colour(p.now), ui.px(0.9));
+    for (const ImVec2 edge : {crown, corner}) ui.list().AddCircleFilled(edge, ui.px(1.2), colour(p.now));
+    draw_word(ui, corner + (reach(ui, words, out) + ui.px(2)) * out, words, ui.pale(Tone::now), 0.35);
+}
+
 void draw_bent(Ui& ui, const Box& box, const PieceView& view) {
     const BentPlaces at = fitted(ui, box, view);
     const ImVec2 down{0, 1}, corner = at.outer_corner();
@@ -250,6 +269,7 @@ void draw_bent(Ui& ui, const Box& box, const PieceView& view) {
         case Taped::lever_leg: draw_dimension(ui, at.lever() + at.thick / 2 * at.outside(), corner, at.outside(), view.taped_words); break;
         case Taped::angle: draw_angle(ui, at, view.taped_words); break;
         case Taped::radius: draw_radius(ui, at, view.taped_words); break;
+        case Taped::crown_gap: draw_crown_gap(ui, at, view.taped_words); break;
         case Taped::width: draw_width(ui, at, view.taped_words); break;
         default: break;
     }

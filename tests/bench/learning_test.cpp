@@ -57,6 +57,36 @@ TEST_CASE("a half turn says nothing of springback: nobody read how far it opened
     CHECK(bend_check(bent_piece(bent), {}, "").value().measured == 87_deg);
 }
 
+TEST_CASE("the gap at the corner can be taken of a bent piece that is measured to the end, and of no other") {
+    KeptPiece piece;
+    piece.aim = {90};
+    CHECK_FALSE(can_add(piece, PieceStep::crown_gap));
+    piece = {1, "tube", {90}, 64, 12_in, {{"0", 4_in}}, true, 90_deg, 88.5_deg, 5.1388 * 1_in, 7.6424 * 1_in, {}, {}};
+    CHECK(next_step(piece) == PieceStep::done);
+    CHECK(can_add(piece, PieceStep::crown_gap));
+    CHECK_FALSE(can_add(piece, PieceStep::width));
+    piece = with_reading(piece, PieceStep::crown_gap, 0.4549 * 25.4);
+    CHECK(next_step(piece) == PieceStep::done);
+    CHECK(bent_piece(piece).crown_gap == Length{0.4549 * 25.4});
+    piece.aim = half_turn;
+    CHECK_FALSE(can_add(piece, PieceStep::crown_gap));
+}
+
+TEST_CASE("stretch goes on the card once the pieces tell it from none; what was believed before they were bent does not") {
+    LearnedBender learned{};
+    learned.form_radius = 1_in;
+    learned.stretch = BenderBelief{}.stretch;
+    learned.stretch_sd = BenderBelief{}.stretch_sd;  // .022 with .012: twice .012 is more than .022
+    CHECK_FALSE(tells_stretch(learned));
+    CHECK(with_learned(small_bender(), learned, Unit::inch)->stretch == small_bender().stretch);
+    learned.stretch = .0180;  // springback notes, section 6.4: four bends with a rule to 1/64
+    learned.stretch_sd = .0053;
+    CHECK(tells_stretch(learned));
+    CHECK(with_learned(small_bender(), learned, Unit::inch)->stretch == Approx(.018));
+    learned.stretch_at_limit = true;
+    CHECK_FALSE(tells_stretch(learned));
+}
+
 TEST_CASE("a learned number goes on the card as the card says it, and no card takes more than it may hold") {
     LearnedBender learned{};
     learned.form_radius = Length{0.56237 * 25.4};

@@ -98,7 +98,7 @@ TEST_CASE("whatever is touched, every screen is whole, and the same after switch
 TEST_CASE("every screen can be come to by touching what screens offer, and Back leads out of each") {
     std::mt19937 dice(7);
     std::set<std::string> seen;
-    for (int walk = 0; walk < 30; ++walk) {
+    for (int walk = 0; walk < 40; ++walk) {
         State state = touched(job_open(), {GoTo{Screen::shelf}});
         for (int i = 0; i < 800; ++i) {
             state = carried_out(std::move(state), touch_of(dice, screen_view(state)));

@@ -68,8 +68,25 @@ TEST_CASE("the result says where a line lies, how good that is, what it shows, a
     expect_screen("learn-result-metric", touched(state, {SetUnit{Unit::mm}, PickLearned{2}}));
     state = piece_bent(std::move(state), 45_deg, true);
     expect_screen("learn-result-told", touched(state, {PickLearned{2}}));
-    expect_screen("learn-readings", touched(state, {ShowReadings{}}));
+    const State readings = touched(state, {ShowReadings{}});
+    expect_screen("learn-readings", readings);
+    expect_screen("learn-readings-gap", touched(readings, {TurnPage{1}}));
+    expect_screen("learn-gap", touched(readings, {ReadAgain{{state.work.pieces.begin()->second.front().id, PieceStep::crown_gap}}, Key{"0"}, Key{"."}, Key{"3"}}));
     expect_screen("card-learned", touched(state, {PutOnCard{}}));
+}
+
+TEST_CASE("a piece that opened oddly far is asked after, and a piece stands among the bends") {
+    State state = typed_and_taken(touched(at_learning(), {StartPiece{90_deg}}), 12);
+    state = typed_and_taken(touched(std::move(state), {PutInk{"0"}}), 4);
+    state = typed_and_taken(touched(std::move(state), {Next{}, Next{}}), 76);
+    // Of a radius of .578 in: the corner is (.578 + .094) tan(76/2) = .525, the arc .978 x .578 x 1.326 = .75.
+    state = typed_and_taken(typed_and_taken(std::move(state), 4.5), 7.8125);
+    REQUIRE(learn_page(state) == LearnPage::result);
+    expect_screen("learn-asked", state);
+    expect_screen("learn-asked-readings", touched(state, {ShowReadings{}}));
+    state = touched(piece_bent(at_learning(), 90_deg), {Back{}, Back{}, GoTo{Screen::bends}});
+    expect_screen("bends-piece", state);
+    expect_screen("bend-piece", touched(state, {PickRecord{state.work.bends.at(0).check.record.id}}));
 }
 
 TEST_CASE("a slip of the tape is said with the readings to take again") {

@@ -23,17 +23,12 @@ State at_card() {
         line.bender.radius = Length{0.963 * 25.4};
         line.bender.marks = {{"0", {}}, {"L", 1_in}};
         line.bender.preferred_mark.clear();
+        line.material.elastic_modulus_mpa *= 1e6;  // the notes leave springback out: their radius is the finished one
     }
     return touched(job_open(), {SetUnit{Unit::inch}, JobRead{"trailer", "jobs/trailer.json", job}, OpenLine{"axle crossover"}, GoTo{Screen::card}});
 }
 
-/// The same, with the springback that the notes leave out: their radius is the finished one.
-State without_springback(State state) {
-    for (Sheet& sheet : state.sheets) sheet.springback = {};
-    return state;
-}
-
-State at_learning() { return touched(without_springback(at_card()), {LearnBender{}}); }
+State at_learning() { return touched(at_card(), {LearnBender{}}); }
 
 State typed(State state, const std::string& number) {
     for (const char c : number) state = touched(std::move(state), {Key{std::string(1, c)}});
@@ -104,7 +99,7 @@ TEST_CASE("four bends and a half turn teach what the worked example says, and it
     }
     state = half_turned(std::move(state), "2.297");  // 2 x .961 + .375
     REQUIRE(learn_page(state) == LearnPage::result);
-    CHECK(learned(state).radius.inch() == Approx(0.9600).margin(0.001));
+    CHECK(learned(state).radius.inch() == Approx(0.961).margin(0.001));  // the half turn's width is not rounded here: it gives what it was made of
     CHECK(learned(state).radius_sd.inch() == Approx(0.0025).margin(0.0002));
     REQUIRE(learned(state).marks.size() == 1);
     CHECK(learned(state).marks[0].offset.inch() == Approx(-0.0154).margin(0.008));
@@ -136,7 +131,7 @@ TEST_CASE("leaving half way keeps what was measured, in the book too, and the wa
     state = touched(std::move(state), {Key{"8"}, Back{}});
     CHECK(state.looks.screen == Screen::card);
     const Work kept = state.work;
-    state = touched(without_springback(touched(at_card(), {BookRead{kept, state.settings}})), {LearnBender{}});
+    state = touched(touched(at_card(), {BookRead{kept, state.settings}}), {LearnBender{}});
     CHECK(step_of(state) == PieceStep::angle);
     CHECK(state.looks.typed.empty());
 }
@@ -229,4 +224,84 @@ TEST_CASE("the pieces of another tube stay with that tube") {
     for (Sheet& sheet : state.sheets) sheet.line.tube.wall = Length{1.5};
     CHECK(pieces_here(state).empty());
     CHECK(touched(state, {Back{}, LearnBender{}}).learn->learning == nullptr);
+}
+
+TEST_CASE("the gap at the corner makes the radius surer where no half turn can be bent") {
+    // Springback notes, section 6.4: D .375, angle 88.5, length 12, mark 4, radius .961: legs 5.1388 and 7.6424, gap .4549. A gap read to
+    // .006 (rule to 1/64) knows the radius to 2.41 x .006 = .0145 in; with what is believed, the notes' table says .0139 in place of .0218.
+    State state = bent(touched(at_learning(), {SetTape{64}}), "12", "4", "88.5", "5.1388", "7.6424");
+    const std::int64_t id = state.work.pieces.at("hand-3/16")[0].id;
+    CHECK(learned(state).radius_sd.inch() == Approx(0.0218).margin(0.0003));
+    state = typed(touched(std::move(state), {ShowReadings{}, ReadAgain{{id, PieceStep::crown_gap}}}), "0.4549");
+    CHECK(state.work.pieces.at("hand-3/16")[0].crown_gap->inch() == Approx(0.4549));
+    CHECK(learned(state).radius_sd.inch() == Approx(0.0139).margin(0.0003));
+    CHECK(learned(state).radius.inch() == Approx(0.961).margin(0.003));
+    CHECK(touched(state, {Undo{}}).work.pieces.at("hand-3/16")[0].crown_gap == std::nullopt);
+    // A half turn has no corner, and a piece that is still being taped waits for its own next reading.
+    const State round = half_turned(state, "2.297");
+    CHECK(touched(round, {ShowReadings{}, ReadAgain{{round.work.pieces.at("hand-3/16")[1].id, PieceStep::crown_gap}}}).learn->again == std::nullopt);
+    const State begun = touched(touched(at_learning(), {StartPiece{90_deg}}), {ReadAgain{{at_learning().work.next_id, PieceStep::crown_gap}}});
+    CHECK(begun.learn->again == std::nullopt);
+}
+
+namespace {
+
+/// A piece of the sample job's own steel, which springs back, pulled to 90.
+State opened(State state, const std::string& angle) {
+    state = typed(touched(std::move(state), {StartPiece{90_deg}}), "12");
+    state = typed(touched(std::move(state), {PutInk{"0"}}), "4");
+    return typed(touched(std::move(state), {Next{}, Next{}}), angle);
+}
+
+State at_learning_with_springback() {
+    return touched(job_open(), {SetUnit{Unit::inch}, JobRead{"trailer", "jobs/trailer.json", sample_job()}, OpenLine{"axle crossover"}, GoTo{Screen::card}, LearnBender{}});
+}
+
+}  // namespace
+
+TEST_CASE("how far a piece opened is logged like any bend: the next pull goes by it, and undo and leaving the piece out take it back") {
+    const State fresh = at_learning_with_springback();
+    const Angle expected = released(fresh.sheets[0].springback, 90_deg), before = set_angle(fresh.sheets[0].springback, 90_deg);
+    // Two degrees more than the physics foresees.
+    const State state = opened(fresh, std::to_string(expected.deg - 2).substr(0, 5));
+    REQUIRE(state.work.bends.size() == 1);
+    const LoggedBend& logged = state.work.bends[0];
+    CHECK(is_of_a_piece(logged));
+    CHECK(logged.check.set == 90_deg);
+    CHECK(logged.check.measured.deg == Approx(expected.deg - 2).margin(0.01));
+    CHECK_FALSE(logged.check.target);  // no hand is judged by it
+    CHECK(logged.check.record.day == state.day);
+    CHECK(logged.check.record.standing == RecordStanding::counted);
+    CHECK(record_of_piece(state.work, state.work.pieces.at("hand-3/16")[0].id) == &logged);
+    // It pulls the set angle most of the way: the physics is good to a third of some five degrees and a degree, a reading to half a degree or so.
+    const Angle after = set_angle(state.sheets[0].springback, 90_deg);
+    CHECK((after - before).deg > 1);
+    CHECK((after - before).deg < 2.2);
+    CHECK(touched(state, {Undo{}}).work.bends.empty());
+    CHECK(touched(touched(state, {Undo{}}), {Redo{}}).work.bends == state.work.bends);
+    const State dropped = touched(state, {DropPiece{state.work.pieces.at("hand-3/16")[0].id}});
+    CHECK(dropped.work.bends.empty());
+    CHECK(set_angle(dropped.sheets[0].springback, 90_deg) == before);
+}
+
+TEST_CASE("a piece that opened oddly far is asked after; read again and the same it counts, read again and sound it is another reading of the same piece") {
+    const State fresh = at_learning_with_springback();
+    State state = opened(fresh, "83");
+    REQUIRE(state.work.bends.size() == 1);
+    CHECK(state.work.bends[0].check.record.standing == RecordStanding::asked);
+    CHECK(is_angle_odd(state, state.work.pieces.at("hand-3/16")[0]));
+    CHECK(set_angle(state.sheets[0].springback, 90_deg) == set_angle(fresh.sheets[0].springback, 90_deg));
+    const std::int64_t piece = state.work.pieces.at("hand-3/16")[0].id, record = state.work.bends[0].check.record.id;
+    const State same = typed(touched(state, {ReadAgain{{piece, PieceStep::angle}}}), "83");
+    CHECK(same.work.bends.at(0).check.record.standing == RecordStanding::confirmed);
+    const State sound = typed(touched(state, {ReadAgain{{piece, PieceStep::angle}}}), "85");
+    REQUIRE(sound.work.bends.size() == 1);
+    CHECK(sound.work.bends[0].check.record.standing == RecordStanding::counted);
+    CHECK(sound.work.bends[0].check.record.id == record);
+    CHECK(sound.work.bends[0].check.measured == 85_deg);
+    CHECK_FALSE(is_angle_odd(sound, sound.work.pieces.at("hand-3/16")[0]));
+    CHECK_FALSE(is_angle_odd(same, same.work.pieces.at("hand-3/16")[0]));
+    const State more = typed(touched(sound, {ReadAgain{{piece, PieceStep::angle}}}), "95");  // more than the lever was pulled to
+    CHECK(more.work.bends.empty());
+    CHECK(is_angle_odd(more, more.work.pieces.at("hand-3/16")[0]));
 }

@@ -23,13 +23,13 @@ inline State at_learning(const Job& job = sample_job()) {
 struct TapedPiece {
     double cut = 12, ink = 4, start = 4 - 1.0 / 32, angle, hook, lever;
 };
-inline TapedPiece taped(const State& state, double angle) {
+inline TapedPiece taped(const State& state, Angle aim) {
     const Sheet& sheet = *sheet_in_hand(state);
-    const double r = finished_radius(sheet.springback, sheet.line.bender.radius).inch(), a = Angle{angle}.rad();
-    const double corner = (r + sheet.line.tube.od.inch() / 2) * std::tan(a / 2);
-    const auto read = [](double inch) { return std::round(inch * 32) / 32; };
+    const double r = finished_radius(sheet.springback, sheet.line.bender.radius).inch();
     TapedPiece piece;
-    piece.angle = angle;
+    piece.angle = std::round(2 * released(sheet.springback, aim).deg) / 2;
+    const double a = Angle{piece.angle}.rad(), corner = (r + sheet.line.tube.od.inch() / 2) * std::tan(a / 2);
+    const auto read = [](double inch) { return std::round(inch * 32) / 32; };
     piece.hook = read(piece.start + corner);
     piece.lever = read(piece.cut - piece.start - 0.978 * r * a + corner);
     return piece;
@@ -37,7 +37,7 @@ inline TapedPiece taped(const State& state, double angle) {
 
 inline State piece_bent(State state, Angle aim, bool line_l = false) {
     if (learn_page(state) != LearnPage::more) state = touched(std::move(state), {MorePieces{}});
-    const TapedPiece piece = taped(state, aim.deg);
+    const TapedPiece piece = taped(state, aim);
     state = typed_and_taken(touched(std::move(state), {StartPiece{aim}}), piece.cut);
     state = typed_and_taken(touched(std::move(state), {PutInk{"0"}}), piece.ink);
     if (line_l) state = typed_and_taken(touched(std::move(state), {OtherInk{}, PutInk{"L"}}), piece.start + 9.0 / 16);

@@ -44,7 +44,7 @@ Action random_action(std::mt19937& dice, const State& state) {
         const std::int64_t id = piece ? piece->id : state.work.next_id - 1;
         const char* marks[] = {"0", "L", "own", ""};
         const Action actions[] = {Key{keys[roll(13)]}, Next{}, StartPiece{{std::array{45.0, 90.0, 180.0, 200.0}[static_cast<std::size_t>(roll(4))]}}, PutInk{marks[roll(4)]}, OtherInk{}, NameMark{}, MorePieces{}, ShowReadings{},
-                                  ReadAgain{{id, static_cast<PieceStep>(roll(10)), static_cast<std::size_t>(roll(2))}}, DropPiece{id}, PickLearned{static_cast<std::size_t>(roll(4))}, PutOnCard{}, Back{}, Undo{}};
+                                  ReadAgain{{id, static_cast<PieceStep>(roll(11)), static_cast<std::size_t>(roll(2))}}, DropPiece{id}, PickLearned{static_cast<std::size_t>(roll(4))}, PutOnCard{}, Back{}, Undo{}};
         return actions[roll(14)];
     }
     // A reading that is four over is rarely typed by chance.

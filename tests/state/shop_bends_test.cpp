@@ -222,6 +222,23 @@ TEST_CASE("bends brought in from a file are added once, with ids of the book's o
     CHECK(touched(brought, {Undo{}}).work == state.work);
 }
 
+TEST_CASE("a piece of another book comes in as a bend of nobody's, once; one's own comes back to no second record") {
+    State state = kept(bending("first"), "87");
+    LoggedBend piece = state.work.bends[0];
+    piece.check.target.reset();
+    piece.check.record.id = state.work.next_id++;
+    piece.of = {"", "", 12, 0, 0};
+    state.work.bends.push_back(piece);
+    CHECK(touched(state, {BendsRead{"bends.json", {piece}}}).work.bends == state.work.bends);
+    LoggedBend other = piece;
+    other.check.measured = Angle{86};
+    const State brought = touched(state, {BendsRead{"bends.json", {other}}});
+    REQUIRE(brought.work.bends.size() == 3);
+    CHECK(record_of_piece(brought.work, 12)->check.measured == piece.check.measured);
+    CHECK_FALSE(is_of_a_piece(brought.work.bends[2]));
+    CHECK(touched(brought, {BendsRead{"bends.json", {other}}}).work.bends.size() == 3);
+}
+
 TEST_CASE("the order is looked for with the shop's own hand, and again where the springback has moved by more than a lever's stop") {
     const State before = bending("first");
     CHECK(before.hand == Hand{});

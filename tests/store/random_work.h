@@ -66,7 +66,7 @@ public:
         piece.aim = {std::array{45.0, 90.0, 180.0}[roll(3)]};
         piece.tape = coin() ? 32 : 64;
         piece.loaded = coin();
-        for (std::optional<Length>* reading : {&piece.cut, &piece.hook_leg, &piece.lever_leg, &piece.width})
+        for (std::optional<Length>* reading : {&piece.cut, &piece.hook_leg, &piece.lever_leg, &piece.width, &piece.crown_gap})
             if (coin()) *reading = length();
         if (coin()) piece.set = angle();
         if (coin()) piece.angle = angle();

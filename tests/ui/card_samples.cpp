@@ -139,6 +139,13 @@ std::vector<Sample> piece_samples() {
     all.push_back({"piece-angle-45", taping("piece-angle-45", flat, "What does the protractor say?", how)});
     all.push_back({"piece-lever-leg-45", taping("piece-lever-leg-45", flat_leg, "How long is the lever leg, outside?", how)});
     all.push_back({"piece-width", taping("piece-width", piece(Shape::bent_back, Taped::width), "How wide is it, outside to outside?", how)});
+    for (const double angle : {45.0, 90.0, 120.0}) {
+        PieceView gap = piece(Shape::bent, Taped::crown_gap);
+        gap.angle = Angle{angle};
+        gap.hook_end = gap.lever_end = "";
+        const std::string name = "piece-gap-" + std::to_string(static_cast<int>(angle));
+        all.push_back({name, taping(name.c_str(), gap, "How wide is the gap at the corner?", "Two straight edges on the outside of the legs meet at a corner. From there to the tube: a drill's shank or a caliper, no tape.")});
+    }
     Sample of_radius{"learned-radius", learned()};
     radius.caption = "To the middle of the tube: 1016.05 mm, good to 25.40 mm. A finished bend of this tube has 1016.05 mm.";
     std::get<PieceBody>(of_radius.view.body).piece = radius;
