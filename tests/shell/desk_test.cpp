@@ -86,7 +86,7 @@ TEST_CASE("a plan, its paper, tables and a backup by touch, and back to the back
     desk.act(PrintLine{});
     CHECK(std::distance(std::filesystem::directory_iterator(home.path() / "paper"), {}) == 2);
     desk.act(WriteTables{});
-    CHECK(bytes_of(home.path() / "tables" / ("rack-" + desk.state().day + ".csv")).find("steel-low-carbon,4.763,0.711,1,stick,") != std::string::npos);
+    CHECK(bytes_of(home.path() / "tables" / ("rack-" + desk.state().day + ".csv")).find("steel-low-carbon,9.525,0.889,1,stick,3000.000,") != std::string::npos);
     // The stick that came in after the backup is gone again after going back to it.
     desk.act(GoTo{Screen::settings});
     desk.act(GoTo{Screen::keep_safe});
