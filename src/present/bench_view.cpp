@@ -159,6 +159,11 @@ void fill_ticks(const State& state, ScreenView& view, TickList list) {
     view.ribbon = ribbon_of(state, false);
     view.body = std::move(body);
     view.footer = bench_footer_of(state, list_button(state, list, page, items));
+    const bool taped = std::any_of(items.begin() + static_cast<std::ptrdiff_t>(page.from), items.begin() + static_cast<std::ptrdiff_t>(page.to), [](const TickItem& item) { return !item.legs.empty(); });
+    if (!taped) return;
+    auto& buttons = view.footer.buttons;
+    std::erase_if(buttons, [](const ButtonView& button) { return button.id == "redo"; });  // room for five
+    buttons.insert(buttons.end() - 1, press_button("legs", "Type tape readings", GoTo{Screen::legs}));
 }
 
 void fill_mark_out(const State& state, ScreenView& view) {

@@ -88,6 +88,7 @@ void fill_bends(const State& state, ScreenView& view) {
     view.header = line_header(state, "bends, " + lot_words(lot_in_use(state.work, sheet_in_hand(state)->line.tube)));
     view.body = std::move(body);
     view.footer = side_footer(state);
+    view.footer.buttons.push_back(press_button("hand", "Turns and legs", GoTo{Screen::hand}));
     view.footer.buttons.push_back(press_button("bends-more", "More", GoTo{Screen::bends_more}));
 }
 

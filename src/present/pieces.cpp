@@ -175,6 +175,7 @@ std::string line_standing(const Sheet& sheet, const LineWork& work) {
     }
     if (stopped(sheet)) return "can't be made";
     if (!work.ticks.empty() || work.cut) return "preparing";
+    if (work.attempt > 1) return "try " + std::to_string(work.attempt);
     return work.finished > 0 ? made : "not begun";
 }
 

@@ -69,6 +69,9 @@ void fill_misfit(const State& state, ScreenView& view);
 /// Marks that are no longer where they have to be, on a tube that is bent already.
 void fill_marks_again(const State& state, ScreenView& view);
 void fill_wrong(const State& state, ScreenView& view);
+void fill_legs(const State& state, ScreenView& view);
+void fill_leg(const State& state, ScreenView& view);
+void fill_hand(const State& state, ScreenView& view);
 void fill_rescue(const State& state, ScreenView& view);
 void fill_scrap(const State& state, ScreenView& view);
 void fill_stock(const State& state, ScreenView& view);

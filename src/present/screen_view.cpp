@@ -30,6 +30,9 @@ std::string screen_name(Screen screen) {
         case Screen::bend: return "bend";
         case Screen::bends_more: return "bends-more";
         case Screen::bend_files: return "bend-files";
+        case Screen::hand: return "hand";
+        case Screen::legs: return "legs";
+        case Screen::leg: return "leg";
         case Screen::rescue: return "rescue";
         case Screen::rack: return "rack";
         case Screen::rack_tube: return "rack-tube";
@@ -96,6 +99,7 @@ std::string key_of(const State& state, Screen screen) {
     if (screen == Screen::rack_ask) key += "/" + std::to_string(static_cast<int>(*state.looks.rack_ask)) + "/" + state.looks.rack_choice;
     if (screen == Screen::rack_piece) key += "/" + std::to_string(state.looks.piece->n);
     if (screen == Screen::figures) key += "/" + std::to_string(static_cast<int>(state.looks.figures));
+    if (screen == Screen::leg) key += "/" + std::to_string(state.looks.leg);
     if (screen == Screen::bend) key += "/" + std::to_string(state.looks.record);
     return key;
 }
@@ -112,7 +116,10 @@ Screen showable(const State& state) {
         case Screen::bends:
         case Screen::bends_more:
         case Screen::bend_files:
+        case Screen::hand:
         case Screen::wrong: return sheet_in_hand(state) ? state.looks.screen : Screen::shelf;
+        case Screen::legs:
+        case Screen::leg: return !sheet_in_hand(state) ? Screen::shelf : state.looks.leg < legs_here(state).size() ? state.looks.screen : bar_to_start(state) == Bar::none ? Screen::bench : Screen::line;
         case Screen::learn: return sheet_in_hand(state) && state.learn && state.card ? Screen::learn : Screen::shelf;
         case Screen::bend: return !sheet_in_hand(state) ? Screen::shelf : record_in_sight(state) ? Screen::bend : Screen::bends;
         case Screen::rescue: return !sheet_in_hand(state) ? Screen::shelf : state.rescue ? Screen::rescue : bar_to_start(state) == Bar::none ? Screen::bench : Screen::line;
@@ -158,6 +165,9 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::bend: return fill_bend_record(state, view);
         case Screen::bends_more: return fill_bends_more(state, view);
         case Screen::bend_files: return fill_bend_files(state, view);
+        case Screen::hand: return fill_hand(state, view);
+        case Screen::legs: return fill_legs(state, view);
+        case Screen::leg: return fill_leg(state, view);
         case Screen::rescue: return fill_rescue(state, view);
         case Screen::rack: return fill_rack(state, view);
         case Screen::rack_tube: return fill_rack_tube(state, view);

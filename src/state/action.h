@@ -44,7 +44,7 @@ struct PieceSpot {
     bool operator==(const PieceSpot&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn, bends, bend, bends_more, bend_files, rescue, rack, rack_tube, rack_piece, rack_ask, plan, plan_jobs, buy, shop_rules, figures, keep_safe };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn, bends, bend, bends_more, bend_files, hand, legs, leg, rescue, rack, rack_tube, rack_piece, rack_ask, plan, plan_jobs, buy, shop_rules, figures, keep_safe };
 
 /// What the rack's screens ask for: a choice, a number, or letters.
 enum class RackAsk { size, material, kind, length, straighten, place, lot, price, saw, keep, straighten_cost, price_of, practice };
@@ -76,7 +76,7 @@ struct BackupFile {
 };
 
 // --- what a finger does
-struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card, later, bends, bends_more, bend_files
+struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card, later, bends, bends_more, bend_files, hand, legs
 struct OpenJob { std::string path; bool operator==(const OpenJob&) const = default; };
 struct OpenLine { std::string name; bool operator==(const OpenLine&) const = default; };
 struct Next { bool operator==(const Next&) const = default; };                  ///< the main button of the bench
@@ -173,6 +173,8 @@ struct KeepCard { bool operator==(const KeepCard&) const = default; };          
 struct PickRecord { std::int64_t id; bool operator==(const PickRecord&) const = default; };     ///< one bend of the log comes into sight
 struct LeaveRecordOut { std::int64_t id; bool operator==(const LeaveRecordOut&) const = default; };  ///< and put it back
 struct RecordIsRight { std::int64_t id; bool operator==(const RecordIsRight&) const = default; };    ///< of a doubted one: it was measured again
+struct LeaveOutOfHand { std::int64_t id; bool operator==(const LeaveOutOfHand&) const = default; };   ///< a turn or a leg that was measured, and back in
+struct AskLeg { std::size_t leg; bool operator==(const AskLeg&) const = default; };                   ///< of the bent tube: what the tape reads
 struct NewTube { bool operator==(const NewTube&) const = default; };            ///< another delivery of the line's tube is bent from now on
 struct ForgetBends { bool operator==(const ForgetBends&) const = default; };    ///< every record of the line's bender and tube
 struct WriteBends { bool operator==(const WriteBends&) const = default; };      ///< the whole log, as a file
@@ -250,7 +252,7 @@ inline constexpr bool is_in_variant<T, std::variant<Ts...>> = (std::is_same_v<T,
 
 using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, LeaveForLater, TickLater, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, LookAtRescue, TakeRescue, AnotherPiece,
-                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, LeverHasMoved, ReorderRest, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard, KeepCard, PickRecord, LeaveRecordOut, RecordIsRight, NewTube, ForgetBends, WriteBends, BringBends, BendFilesAre, BendsRead, BendsTold, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
+                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, LeverHasMoved, ReorderRest, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard, KeepCard, PickRecord, LeaveRecordOut, RecordIsRight, LeaveOutOfHand, AskLeg, NewTube, ForgetBends, WriteBends, BringBends, BendFilesAre, BendsRead, BendsTold, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
                             TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, StartFreshBook, GoOnWithoutBook,
                             Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved, OfRack>;
 

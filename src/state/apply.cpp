@@ -163,6 +163,8 @@ void take(Doing& d, const KeepCard&) { keep_card(d); }
 void take(Doing& d, const PickRecord& a) { pick_record(d, a.id); }
 void take(Doing& d, const LeaveRecordOut& a) { leave_record_out(d, a.id); }
 void take(Doing& d, const RecordIsRight& a) { record_is_right(d, a.id); }
+void take(Doing& d, const LeaveOutOfHand& a) { leave_out_of_hand(d, a.id); }
+void take(Doing& d, const AskLeg& a) { ask_leg(d, a.leg); }
 void take(Doing& d, const NewTube&) { new_tube(d); }
 void take(Doing& d, const ForgetBends&) { forget_bends(d); }
 void take(Doing& d, const WriteBends&) { write_bends(d); }

@@ -19,6 +19,7 @@ void clear_half_done(Looks& looks) {
     looks.retake.reset();
     looks.picked_slip = 0;
     looks.record = 0;
+    looks.leg = 0;
 }
 
 /// A main screen has a way back of its own; Back out of any other leads to where it was opened from.
@@ -60,7 +61,10 @@ bool can_show(const State& state, Screen screen) {
         case Screen::bends:
         case Screen::bends_more:
         case Screen::bend_files:
+        case Screen::hand:
         case Screen::stick_length: return sheet_in_hand(state) != nullptr;
+        case Screen::legs: return !legs_here(state).empty();
+        case Screen::leg: return false;  // only a leg opens it
         case Screen::order: return sheet_in_hand(state) && !sheet_in_hand(state)->steps.empty();
         case Screen::bench: return bar_to_start(state) == Bar::none;
         case Screen::later: return sheet_in_hand(state) && !work_in_hand(state).later.empty();
@@ -152,6 +156,7 @@ void press_next(Doing& doing) {
         case Screen::draft: return next_at_entry(doing);
         case Screen::prove: return next_at_proof(doing);
         case Screen::learn: return next_at_learning(doing);
+        case Screen::leg: return next_at_leg(doing);
         case Screen::rack_ask: return next_at_rack(doing);
         default: return;
     }
@@ -186,7 +191,7 @@ void press_key(Doing& doing, const std::string& key) {
     if (state.looks.screen == Screen::word) return press_letter(doing, key);
     if (state.looks.screen == Screen::route) return press_number_key(doing, key);
     if (state.looks.screen == Screen::rack_ask) return press_rack_key(doing, key);
-    if (!reading && state.looks.screen != Screen::stick_length && state.looks.screen != Screen::prove) return;
+    if (!reading && state.looks.screen != Screen::stick_length && state.looks.screen != Screen::prove && state.looks.screen != Screen::leg) return;
     if (key != "keypad") state.looks.typed = with_key(state.looks.typed, key);
 }
 

@@ -61,7 +61,8 @@ void look_at_rest(Doing& doing, const Work& before) {
 
 void put_in_place(Doing& doing, Work next) {
     doing.state.rescue.reset();
-    const bool bends = next.lots != doing.state.work.lots || standing_bends(next) != standing_bends(doing.state.work);
+    const Work& was = doing.state.work;
+    const bool bends = next.lots != was.lots || standing_bends(next) != standing_bends(was) || standing_turns(next) != standing_turns(was) || standing_legs(next) != standing_legs(was);
     const bool again = bends || next.benders != doing.state.work.benders || other_orders(doing.state, next);
     const Work before = std::exchange(doing.state.work, std::move(next));
     if (bends) work_out_springbacks(doing.state);

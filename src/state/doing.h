@@ -20,11 +20,19 @@ void change_settings(Doing& doing, const Settings& next);
 void work_out_sheets(Doing& doing);
 /// What the log of bends says of each line of the job, and of the hand. The sheets follow from it.
 void work_out_springbacks(State& state);
+/// In hand again, a bend is neither made nor lost: what was read of it before says nothing for the while.
+bool is_in_hand_again(const Work& work, const BendOfTube& of);
 /// Writes the reading of the bend in hand into the log of `next`, or what was written of it out again where there is none.
 void log_bend(const State& state, Work& next, const LineWork& work, std::optional<Angle> reading, bool lever_was_there);
 /// The same of a piece that was bent to learn the bender in hand: its angle says how far it opened.
 void log_piece(const State& state, Work& next, const KeptPiece& piece);
 void forget_piece(Work& next, std::int64_t piece);
+/// The rotation of a made bend against another, as it was measured; nothing where neither was turned against the other, nor both by
+/// the ink. `read` none: what was written of it out again.
+void log_turn(const State& state, Work& next, const LineWork& work, std::size_t bend, std::size_t against, std::optional<Angle> read);
+void ask_leg(Doing& doing, std::size_t leg);
+void next_at_leg(Doing& doing);
+void leave_out_of_hand(Doing& doing, std::int64_t id);
 
 void show(State& state, Screen screen);        ///< as a main screen: the way back is its own
 void show_beside(State& state, Screen screen); ///< as a side screen: Back leads here again

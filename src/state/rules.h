@@ -168,6 +168,18 @@ bool is_of_a_piece(const LoggedBend& logged);
 const LoggedBend* record_of_piece(const Work& work, std::int64_t piece);
 /// Whether its angle is too far from what the lever was pulled to for the log to learn from, before it was taken again.
 bool is_angle_odd(const State& state, const KeptPiece& piece);
+/// What the hand is learned from besides the bends: not those of a bend that is in hand again.
+std::vector<TurnCheck> standing_turns(const Work& work);
+std::vector<LegCheck> standing_legs(const Work& work);
+/// A leg of the bent tube that a tape can reach, and what it read.
+struct LegHere {
+    TapeLeg leg;
+    std::optional<LegCheck> check;
+};
+/// From A to B; none before all bends are made.
+std::vector<LegHere> legs_here(const State& state);
+/// What is typed for the leg asked for; none where that can't be.
+std::optional<Length> typed_leg(const State& state);
 /// The delivery of the line's tube in use.
 std::string lot_in_use(const Work& work, const Tube& tube);
 

@@ -10,15 +10,6 @@
 namespace tubewright {
 namespace {
 
-/// In hand again, it is neither made nor lost: what it read before says nothing for the while.
-bool is_in_hand_again(const Work& work, const BendOfTube& of) {
-    const auto found = work.lines.find(line_key(of.job, of.line));
-    if (found == work.lines.end() || found->second.stage == Stage::done) return false;
-    const LineWork& line = found->second;
-    if (piece_in_hand(line) != of.piece || line.attempt != of.attempt) return false;
-    return std::none_of(line.made.begin(), line.made.end(), [&](const BendMade& made) { return made.bend == of.bend; });
-}
-
 /// Each of the job's benders and materials is known by the line that has it; others by what the program was started with.
 PhysicsOf physics_known(const State& state) {
     return [&state](const BenderAndTube& with) -> std::optional<Springback> {
@@ -77,6 +68,14 @@ bool was_read_twice(const LineWork& work, Angle reading) {
 
 }  // namespace
 
+bool is_in_hand_again(const Work& work, const BendOfTube& of) {
+    const auto found = work.lines.find(line_key(of.job, of.line));
+    if (found == work.lines.end() || found->second.stage == Stage::done) return false;
+    const LineWork& line = found->second;
+    if (piece_in_hand(line) != of.piece || line.attempt != of.attempt) return false;
+    return std::none_of(line.made.begin(), line.made.end(), [&](const BendMade& made) { return made.bend == of.bend; });
+}
+
 Springback physics_of(const Line& line) { return springback_prior(line.material, line.tube.od, line.tube.wall, line.bender.radius).line; }
 
 std::vector<BendCheck> standing_bends(const Work& work) {
@@ -105,8 +104,9 @@ void work_out_springbacks(State& state) {
             if (auto said = springback_of(with_of(lines[i]), lot_in_use(state.work, lines[i].tube), bends, physics)) known = std::make_shared<const SpringbackState>(std::move(*said));
         state.springbacks.push_back(std::move(known));
     }
-    const HandLearned hand = hand_of(bends, {}, {});
-    state.hand = hand.angle.counted > 0 ? hand.hand : Hand{};
+    const HandLearned hand = hand_of(bends, standing_turns(state.work), standing_legs(state.work));
+    const int counted = hand.angle.counted + hand.turn.counted + hand.floating.counted + hand.mark.counted;
+    state.hand = counted > 0 ? hand.hand : Hand{};
 }
 
 const SpringbackState* springback_in_hand(const State& state) {

@@ -31,6 +31,7 @@ struct Looks {
     std::optional<std::size_t> retake;      ///< while an entry is proved: the reading to be taped once more
     std::size_t picked_slip = 0;            ///< and which of the slips is looked at
     std::int64_t record = 0;         ///< of the log of bends, looked at
+    std::size_t leg = 0;             ///< of the finished tube, that is asked for
     bool large_picture = false;      ///< of the line being entered, in place of all else
     std::optional<StockTube> tube;   ///< of the rack, looked at
     std::optional<PieceNumber> piece;  ///< and of it

@@ -127,6 +127,22 @@ struct LoggedBend {
     bool operator==(const LoggedBend&) const = default;
 };
 
+/// The turn between two neighbouring bends as it was measured; the later of the two readings of it stands.
+struct LoggedTurn {
+    TurnCheck check;
+    BendOfTube of;
+    std::size_t against = 0;  ///< the bend that it was measured against
+    bool operator==(const LoggedTurn&) const = default;
+};
+
+/// A leg of a bent tube as a tape read it. `of` is the bend at its B end, or, of the last leg, that at its A end.
+struct LoggedLeg {
+    LegCheck check;
+    BendOfTube of;
+    std::optional<std::size_t> after;  ///< the bend at its A end
+    bool operator==(const LoggedLeg&) const = default;
+};
+
 /// What is chosen at the bench for a bender, by bender id.
 struct BenchChoice {
     std::optional<SetUp> set_up;
@@ -146,6 +162,8 @@ struct Work {
     std::map<std::string, BenchChoice> benders;
     std::map<std::string, std::vector<KeptPiece>> pieces;  ///< bent to learn a bender, by its id; oldest first
     std::vector<LoggedBend> bends;       ///< that were measured, in the order of their ids
+    std::vector<LoggedTurn> turn_log;    ///< from these two the hand's own spread is learned, as from the bends
+    std::vector<LoggedLeg> leg_log;
     std::map<std::string, std::string> lots;  ///< the delivery in use, by tube key; the first one has no name
     std::int64_t next_id = 1;
     bool operator==(const Work&) const = default;

@@ -31,6 +31,8 @@ const std::vector<TableShape>& book_tables() {
         {"stick_in_use", {"tube", "piece"}, 1},
         {"shop_rule", {"only_row", "saw_mm", "keep_mm", "straighten_mm", "practice", "spare"}, 1},
         {"price", {"item", "cents"}, 1},
+        {"turn_check", {"id", "day", "standing", "left_out", "turned_by", "wanted_deg", "measured_deg", "job", "line", "piece", "attempt", "bend", "against"}, 1},
+        {"leg_check", {"id", "day", "standing", "left_out", "marked_bends", "expected_mm", "read_mm", "job", "line", "piece", "attempt", "bend", "after"}, 1},
     };
     return tables;
 }

@@ -258,6 +258,38 @@ DROP TABLE stick;
 
 const char* const book_version_5 = R"sql(
 ALTER TABLE piece ADD COLUMN crown_gap_mm REAL;
+
+CREATE TABLE turn_check (
+    id INTEGER NOT NULL PRIMARY KEY,
+    day TEXT NOT NULL,
+    standing TEXT NOT NULL CHECK (standing IN ('counted', 'asked', 'confirmed')),
+    left_out INTEGER NOT NULL CHECK (left_out IN (0, 1)),
+    turned_by TEXT NOT NULL CHECK (turned_by IN ('neighbour', 'ink')),
+    wanted_deg REAL NOT NULL,
+    measured_deg REAL NOT NULL,
+    job TEXT NOT NULL,
+    line TEXT NOT NULL,
+    piece INTEGER NOT NULL CHECK (piece >= 0),
+    attempt INTEGER NOT NULL CHECK (attempt >= 0),
+    bend INTEGER NOT NULL CHECK (bend >= 0),
+    against INTEGER NOT NULL CHECK (against >= 0)
+) STRICT;
+
+CREATE TABLE leg_check (
+    id INTEGER NOT NULL PRIMARY KEY,
+    day TEXT NOT NULL,
+    standing TEXT NOT NULL CHECK (standing IN ('counted', 'asked', 'confirmed')),
+    left_out INTEGER NOT NULL CHECK (left_out IN (0, 1)),
+    marked_bends INTEGER NOT NULL CHECK (marked_bends IN (1, 2)),
+    expected_mm REAL NOT NULL,
+    read_mm REAL NOT NULL,
+    job TEXT NOT NULL,
+    line TEXT NOT NULL,
+    piece INTEGER NOT NULL CHECK (piece >= 0),
+    attempt INTEGER NOT NULL CHECK (attempt >= 0),
+    bend INTEGER NOT NULL CHECK (bend >= 0),
+    after INTEGER CHECK (after >= 0)
+) STRICT;
 )sql";
 
 }  // namespace tubewright

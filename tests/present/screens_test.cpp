@@ -240,6 +240,28 @@ TEST_CASE("went wrong: the reason, then what is kept") {
     expect_screen("wrong-uncut", touched(at_prepare(), {WentWrong{}}));
 }
 
+TEST_CASE("what the tape reads of the bent tube, leg by leg, and the hand that is learned from it") {
+    State state = at_first_bend();
+    while (work_in_hand(state).stage == Stage::bending) state = touched(std::move(state), {Next{}, Next{}, Next{}, PassCheck{}});
+    expect_screen("hand-none", touched(state, {GoTo{Screen::hand}}));
+    state = touched(std::move(state), {GoTo{Screen::legs}});
+    expect_screen("legs", state);
+    expect_screen("leg", touched(state, {AskLeg{0}}));
+    const auto taped = [](State at, std::size_t leg, double more) {
+        const std::string reading = std::to_string(legs_here(at)[leg].leg.outside.inch() + more);
+        at = touched(std::move(at), {AskLeg{leg}});
+        for (const char c : reading.substr(0, 7)) at = touched(std::move(at), {Key{std::string(1, c)}});
+        return at;
+    };
+    expect_screen("leg-typed-metric", touched(taped(state, 1, 0), {SetUnit{Unit::mm}}));
+    state = touched(taped(touched(taped(state, 0, 0.03), {Next{}}), 1, -0.09), {Next{}});
+    expect_screen("legs-read", state);
+    expect_screen("legs-asked", touched(taped(state, 2, 0.75), {Next{}}));
+    state = touched(std::move(state), {GoTo{Screen::hand}});
+    expect_screen("hand", state);
+    expect_screen("hand-left-out", touched(state, {LeaveOutOfHand{state.work.leg_log[0].check.record.id}}));
+}
+
 TEST_CASE("finish, hand over, done") {
     State state = second_bend();
     state = touched(at_check(state), {PassCheck{}});

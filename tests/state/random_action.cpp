@@ -58,6 +58,10 @@ Action random_action(std::mt19937& dice, const State& state) {
     if (state.looks.screen == Screen::card && roll(8) == 0) return LearnBender{};
     if (state.looks.screen == Screen::bends && roll(2) == 0 && !bends_in_hand(state).empty()) return PickRecord{bends_in_hand(state).front().check.record.id};
     if (state.looks.screen == Screen::bend && roll(2) == 0) return roll(2) == 0 ? Action{LeaveRecordOut{state.looks.record}} : Action{RecordIsRight{state.looks.record}};
+    if (state.looks.screen == Screen::legs && roll(2) == 0) return AskLeg{static_cast<std::size_t>(roll(4))};
+    if (state.looks.screen == Screen::leg && roll(2) == 0) return roll(2) == 0 ? Action{Key{keys[roll(13)]}} : Action{Next{}};
+    if (state.looks.screen == Screen::hand && roll(2) == 0) return LeaveOutOfHand{state.work.leg_log.empty() ? 1 : state.work.leg_log.back().check.record.id};
+    if (!legs_here(state).empty() && roll(6) == 0) return GoTo{roll(2) == 0 ? Screen::legs : Screen::hand};
     if (state.looks.screen == Screen::bends_more && roll(2) == 0) return roll(2) == 0 ? Action{NewTube{}} : Action{ForgetBends{}};
     if (state.looks.screen == Screen::prove && roll(2) == 0) {
         const Action actions[] = {Key{keys[roll(13)]}, Next{}, CantReach{}, EnoughReadings{}, OneMoreReading{}, AnswerHand{roll(2) == 0}, TapeAgain{static_cast<std::size_t>(roll(3))}, PickSlip{static_cast<std::size_t>(roll(4))}, CorrectSlip{}, ProveAfresh{}, Back{}};

@@ -87,6 +87,11 @@ public:
         return logged;
     }
 
+    BendOfTube of_tube() { return {name(), name(), static_cast<int>(roll(5)), static_cast<int>(roll(5)), roll(12)}; }
+    Record record(std::int64_t id) { return {id, "2026-11-25", static_cast<RecordStanding>(roll(3)), coin()}; }
+    LoggedTurn turn(std::int64_t id) { return {{record(id), static_cast<TurnedBy>(roll(2)), angle(), angle()}, of_tube(), roll(12)}; }
+    LoggedLeg leg(std::int64_t id) { return {{record(id), static_cast<int>(1 + roll(2)), length(), length()}, of_tube(), coin() ? std::optional(roll(12)) : std::nullopt}; }
+
     PieceNumber some_piece(const Ledger& ledger) { return {static_cast<int>(1 + roll(static_cast<std::size_t>(ledger.next_number().n)))}; }
 
     StockEvent stock_event(const Ledger& ledger) {
@@ -128,6 +133,8 @@ public:
         }
         for (std::size_t n = roll(6); n > 0; --n) work.pieces[name()].push_back(piece(work.next_id++));
         for (std::size_t n = roll(6); n > 0; --n) work.bends.push_back(bend(work.next_id++));
+        for (std::size_t n = roll(4); n > 0; --n) work.turn_log.push_back(turn(work.next_id++));
+        for (std::size_t n = roll(4); n > 0; --n) work.leg_log.push_back(leg(work.next_id++));
         for (std::size_t n = roll(3); n > 0; --n) work.lots[name()] = name();
         work.next_id += static_cast<std::int64_t>(roll(100));
         return work;
