@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <map>
 #include <numbers>
 
 #include "bench/spread.h"
@@ -50,8 +51,8 @@ VectorXd hand_sds(const Sheet& sheet, std::size_t steps_done) {
 VectorXd read_values(const MadeReadings& readings) {
     std::vector<double> values;
     for (const auto& [bend, angle] : readings.angles) values.push_back(angle.deg);
-    for (const auto& [bend, turn] : readings.turns) values.push_back(turn.deg);
-    for (const TapeReading& tape : readings.tapes) values.push_back(tape.read.mm);
+    for (const TurnReading& turn : readings.turns) values.push_back(turn.read.deg);
+    for (const MadeTape& tape : readings.tapes) values.push_back(tape.tape.read.mm);
     return VectorXd::Map(values.data(), static_cast<Index>(values.size()));
 }
 
@@ -95,6 +96,17 @@ VectorXd loosened(VectorXd sds, const MatrixXd& slopes, const VectorXd& off, con
     return sds.cwiseProduct(factors);
 }
 
+/// The tube as a tape found it when only those steps were made.
+WireShape shape_after(const Sheet& sheet, TubePlan plan, std::size_t steps) {
+    std::vector<bool> made(plan.bends.size());
+    for (std::size_t step = 0; step < steps; ++step) made[sheet.steps[step].bend] = true;
+    for (std::size_t bend = 0; bend < plan.bends.size(); ++bend)
+        if (!made[bend]) plan.bends[bend].angle = {};
+    plan.end_a = {}, plan.end_b = plan.cut_length;  // the ends as cut
+    const Part part = part_of(plan);
+    return shape_of({{RouteForm::straights, TapeEdge::centre, part.straights, part.bends}, sheet.line.tube.od, part.radius}, TapeEdge::outside);
+}
+
 }  // namespace
 
 TubePlan plan_with(const Sheet& sheet, const std::vector<MadeError>& errors) {
@@ -115,27 +127,20 @@ TubePlan plan_with(const Sheet& sheet, const std::vector<MadeError>& errors) {
 }
 
 Eigen::VectorXd read_of(const Sheet& sheet, const std::vector<MadeError>& errors, const MadeReadings& which) {
-    TubePlan plan = plan_with(sheet, errors);
-    std::vector<std::size_t> made;
-    for (std::size_t step = 0; step < errors.size(); ++step) made.push_back(sheet.steps[step].bend);
-    std::sort(made.begin(), made.end());
-    for (std::size_t bend = 0; bend < plan.bends.size(); ++bend)
-        if (!std::binary_search(made.begin(), made.end(), bend)) plan.bends[bend].angle = {};
+    const TubePlan plan = plan_with(sheet, errors);
     std::vector<double> values;
     for (const auto& [bend, angle] : which.angles) values.push_back(plan.bends[bend].angle.deg);
-    for (const auto& [bend, turn] : which.turns) {
-        const auto at = std::lower_bound(made.begin(), made.end(), bend);
-        assert(at != made.begin() && at != made.end());
-        values.push_back(wrapped(plan.bends[bend].direction - plan.bends[*std::prev(at)].direction).deg);
-    }
-    if (!which.tapes.empty()) {
-        plan.end_a = {}, plan.end_b = plan.cut_length;  // the ends as cut
-        const Part part = part_of(plan);
-        const WireShape shape = shape_of({{RouteForm::straights, TapeEdge::centre, part.straights, part.bends}, sheet.line.tube.od, part.radius}, TapeEdge::outside);
-        for (const TapeReading& tape : which.tapes) values.push_back(apart(shape, tape.span).mm);
+    for (const TurnReading& turn : which.turns) values.push_back(wrapped(plan.bends[turn.bend].direction - plan.bends[turn.against].direction).deg);
+    std::map<std::size_t, WireShape> shapes;
+    for (const MadeTape& tape : which.tapes) {
+        assert(tape.steps <= errors.size());
+        if (!shapes.contains(tape.steps)) shapes[tape.steps] = shape_after(sheet, plan, tape.steps);
+        values.push_back(apart(shapes[tape.steps], tape.tape.span).mm);
     }
     return VectorXd::Map(values.data(), static_cast<Index>(values.size()));
 }
+
+MatrixXd reading_slopes(const Sheet& sheet, const std::vector<MadeError>& errors, const MadeReadings& which) { return slopes_at(sheet, flat(errors), which); }
 
 AsMade as_made(const Sheet& sheet, std::size_t steps_done, const MadeReadings& readings, const CheckSd& sd) {
     assert(sheet.layout && steps_done <= sheet.steps.size());

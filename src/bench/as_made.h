@@ -2,21 +2,13 @@
 // The shape that a tube really has when some of its bends are made and something was read of them.
 
 #include <Eigen/Core>
-#include <map>
 #include <vector>
 
 #include "bench/hand_log.h"
-#include "bench/tape_check.h"
+#include "bench/made_readings.h"
 #include "bench/tube_plan.h"
 
 namespace tubewright {
-
-/// What was read of the bends made so far; bends count from 0.
-struct MadeReadings {
-    AsMeasured angles;                         ///< by the protractor
-    std::map<std::size_t, Angle> turns;        ///< a bend's rotation against the nearest made bend towards A, by an angle gauge on the legs
-    std::vector<TapeReading> tapes;            ///< straight through the air between touch points: the ends as cut, corners on the outside
-};
 
 /// How one bend came out against what was asked for.
 struct MadeError {
@@ -36,8 +28,10 @@ struct AsMade {
 /// are inked.
 TubePlan plan_with(const Sheet& sheet, const std::vector<MadeError>& errors);
 
-/// What each reading would be, in the order of the maps and lists; degrees and mm. Bends not made are straight.
+/// What each reading would be, in the order of the lists; degrees and mm. Bends not made are straight.
 Eigen::VectorXd read_of(const Sheet& sheet, const std::vector<MadeError>& errors, const MadeReadings& which);
+/// By how much each grows for each number of the errors, as they stand in MadeError.
+Eigen::MatrixXd reading_slopes(const Sheet& sheet, const std::vector<MadeError>& errors, const MadeReadings& which);
 
 /// Least squares over the readings, with the spread of sheet.hand for what is believed before. A tube is looked at because
 /// something surprised: an error that a reading bears on, and that lies k > 1 standard deviations from what the hand

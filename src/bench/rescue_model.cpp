@@ -177,8 +177,7 @@ void RescueModel::add_numbers(const RescueQuestion& question, std::optional<Resc
         follow_[bend].push_back(bend);
         for (std::size_t later = step + 1; later < sheet.steps.size(); ++later)
             if (against[later] && std::find(follow_[bend].begin(), follow_[bend].end(), *against[later]) != follow_[bend].end()) follow_[bend].push_back(sheet.steps[later].bend);
-        // Bend 1 is what the top line is counted from: a plan has no place for its turn.
-        if (bend > 0) numbers_.push_back({RescueNumber::turn, bend, End::A, -limits.most_turn.deg, limits.most_turn.deg, limits.turn_nuisance.deg, limits.turn_step.deg});
+        numbers_.push_back({RescueNumber::turn, bend, End::A, -limits.most_turn.deg, limits.most_turn.deg, limits.turn_nuisance.deg, limits.turn_step.deg});
     }
     for (const End end : {End::A, End::B}) {
         if (end == End::A ? question.a_finished : question.b_finished) continue;

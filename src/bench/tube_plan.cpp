@@ -34,7 +34,7 @@ Part part_of(const TubePlan& plan) {
     for (std::size_t i = 0; i < plan.bends.size(); ++i) {
         const BendSpan span = span_of(plan, i);
         part.straights.push_back(span.start - from);
-        part.bends.push_back({plan.bends[i].angle, i == 0 ? Angle{} : wrapped(plan.bends[i].direction - plan.bends[i - 1].direction)});
+        part.bends.push_back({plan.bends[i].angle, wrapped(plan.bends[i].direction - (i == 0 ? Angle{} : plan.bends[i - 1].direction))});
         from = span.end;
     }
     part.straights.push_back(plan.end_b - from);

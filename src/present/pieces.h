@@ -73,6 +73,8 @@ void fill_legs(const State& state, ScreenView& view);
 void fill_leg(const State& state, ScreenView& view);
 void fill_hand(const State& state, ScreenView& view);
 void fill_rescue(const State& state, ScreenView& view);
+void fill_rescue_more(const State& state, ScreenView& view);
+void fill_rescue_read(const State& state, ScreenView& view);
 void fill_scrap(const State& state, ScreenView& view);
 void fill_stock(const State& state, ScreenView& view);
 void fill_stick_length(const State& state, ScreenView& view);

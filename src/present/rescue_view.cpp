@@ -12,31 +12,56 @@ namespace {
 
 constexpr std::size_t rows_there = 3;
 
-/// A bend that is under is pulled on before anything else is changed for it.
-std::optional<RowView> pull_again_row(const State& state, const RescueLook& look) {
-    const Step* step = step_in_hand(state);
-    if (!look.reading || !step || verdict(step->target, *look.reading) != Verdict::under) return std::nullopt;
-    const Sheet& sheet = *sheet_in_hand(state);
+constexpr const char* way_names[rows_there] = {"1st", "2nd", "3rd"};
+
+/// One thing that can be done: its row, what the main button does, and the tube that comes of it.
+struct Option {
+    RowView row;
+    ButtonView take;
+    std::string caption;
+    TubePlan plan;
+    EndsOff off;
+};
+
+std::string pull_again_words(const State& state) {
+    const Step& step = *step_in_hand(state);
     const LineWork work = work_in_hand(state);
-    const Angle to = pull_again_to(sheet, *step, work, belief_in_hand(state, work, *look.reading));
-    if (to > sheet.line.bender.max_angle) return std::nullopt;
-    return RowView{press_button("pull-again", "Pull " + bend_name(step->bend) + " again to " + lever_text(to, reader_tape(state)), PullAgain{}), "It is under: that is the first thing to do.", "", std::nullopt, Tone::go};
+    const Angle to = pull_again_to(*sheet_in_hand(state), step, work, belief_in_hand(state, work, *work.last_reading));
+    return "Pull " + bend_name(step.bend) + " again to " + lever_text(to, reader_tape(state));
 }
 
-RowView way_row(const RescueLook& look, std::size_t i, const Tape& tape) {
+/// A bend that is under is pulled on before anything else is changed for it.
+Option pull_again_option(const State& state, const RescueLook& look) {
+    const std::string words = pull_again_words(state);
+    return {{press_button("way-pull", words, PickWay{0}), "It is under: that is the first thing to do.", "", std::nullopt, Tone::go}, press_button("pull-again", words, PullAgain{}), "pulled again", *look.pulled, look.pulled_off};
+}
+
+Option way_option(const RescueLook& look, std::size_t i, std::size_t row, const Tape& tape) {
     const RescueWay& way = look.found.ways[i];
     const Length known = std::max(way.doubt.a.place, way.doubt.b.place);
-    RowView row{press_button("way-" + std::to_string(i + 1), way_words(way, look.sheet, tape), TakeRescue{i}), "Then off: " + off_words(way.off, tape) + " (±" + band_text(known, tape.unit) + ").", "", std::nullopt};
-    if (way.changes.empty()) row = {press_button(row.touch.id, "Go on as planned", TakeRescue{i}), "Nothing has to be changed.", "", std::nullopt, Tone::go};
-    return row;
+    const std::string id = "way-" + std::to_string(i + 1);
+    if (way.changes.empty()) return {{press_button(id, "Go on as planned", PickWay{row}), "Nothing has to be changed.", "", std::nullopt, Tone::go}, press_button("take-way", "Go on as planned", TakeRescue{i}), "if gone on as planned", way.plan, way.off};
+    const std::string detail = "Then off: " + off_words(way.off, tape) + " (±" + band_text(known, tape.unit) + ").";
+    return {{press_button(id, way_words(way, look.sheet, tape), PickWay{row}), detail, way_names[i], std::nullopt}, press_button("take-way", "Take this way", TakeRescue{i}), std::string("the ") + way_names[i] + " way", way.plan, way.off};
 }
 
-std::string as_planned_words(const RescueLook& look, const Tape& tape) { return "As planned the ends are off: " + off_words(look.found.as_it_is, tape) + "."; }
+std::vector<Option> options_of(const State& state, const RescueLook& look) {
+    std::vector<Option> options;
+    if (look.pulled) options.push_back(pull_again_option(state, look));
+    for (std::size_t i = 0; i < look.found.ways.size() && options.size() < rows_there; ++i) options.push_back(way_option(look, i, options.size(), reader_tape(state)));
+    return options;
+}
 
-PictureView picture_of(const RescueLook& look) {
-    PictureView picture{PictureView::Kind::finished, 0, "", {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};
-    picture.caption = "if gone on as planned";
-    picture.laid_over = LaidOverPicture{look.wanted, part_of(look.as_it_is)};
+std::string as_planned_words(const RescueLook& look, const Tape& tape) { return "As planned the ends are off: " + off_words(look.found.as_it_is, tape) + " (±" + band_text(look.more.known, tape.unit) + ")."; }
+
+bool can_read_more(const State& state) {
+    const LineWork work = work_in_hand(state);
+    return !state.rescue->more.readings.empty() || !work.turns.empty() || !work.tapes.empty();
+}
+
+PictureView picture_of(const RescueLook& look, const std::string& caption, const TubePlan& plan) {
+    PictureView picture{PictureView::Kind::finished, 0, caption, {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};
+    picture.laid_over = LaidOverPicture{look.wanted, part_of(plan)};
     picture.legend = {{Swatch::stands, "as wanted"}, {Swatch::swings, "as it comes"}};
     return picture;
 }
@@ -68,27 +93,38 @@ void fill_rescue(const State& state, ScreenView& view) {
     const Tape tape = reader_tape(state);
     CardBody body;
     ListBody& list = body.figures;
-    const auto pull = pull_again_row(state, look);
-    if (pull) list.rows.push_back(*pull);
-    for (std::size_t i = 0; i < look.found.ways.size() && list.rows.size() < rows_there; ++i) list.rows.push_back(way_row(look, i, tape));
+    const bool pull = look.pulled.has_value();
+    std::vector<Option> options = options_of(state, look);
+    view.footer = side_footer(state);
+    if (can_read_more(state)) view.footer.buttons.push_back(press_button("more", "Measure more", GoTo{Screen::rescue_more}));
+    body.picture = picture_of(look, "if gone on as planned", look.as_it_is);
+    if (!options.empty()) {
+        Option& picked = options[std::min(state.looks.picked_way, options.size() - 1)];
+        picked.row.touch.chosen = true;
+        picked.row.tone = Tone::now;
+        body.picture = picture_of(look, picked.caption, picked.plan);
+        // Not by the foot switch: what is taken here has to be read first.
+        picked.take.weight = Weight::main;
+        view.footer.buttons.push_back(picked.take);
+        if (!look.found.fits || pull) list.notes.push_back({each_end_words(picked.off, tape), Tone::now});
+    }
+    for (const Option& option : options) list.rows.push_back(option.row);
     if (look.found.ways.empty()) {
         list.heading = pull ? "Pull it again. As it is it can't be saved." : "It can't be saved.";
-        list.notes = {{bar_words(look.found, look.sheet, tape), pull ? Tone::caution : Tone::stop}, {as_planned_words(look, tape) + " An end may be " + text(look.tolerance.place, tape) + " and " + text(look.tolerance.direction, tape) + " off."}};
+        list.notes.insert(list.notes.end(), {{bar_words(look.found, look.sheet, tape), pull ? Tone::caution : Tone::stop}, {as_planned_words(look, tape) + " An end may be " + text(look.tolerance.place, tape) + " and " + text(look.tolerance.direction, tape) + " off."}});
         const std::vector<TextView> good = still_good_notes(state);
         list.notes.insert(list.notes.end(), good.begin(), good.end());
         if (good.empty()) list.notes.push_back({"It makes no other line of this job. Went wrong asks what is worth keeping."});
     } else if (look.found.fits) {
         list.heading = pull ? "Pull it again. It fits as it is, too." : "It fits as it is: go on as planned.";
-        list.notes = {{as_planned_words(look, tape)}};
+        list.notes.push_back({as_planned_words(look, tape)});
     } else {
-        list.heading = pull ? "Pull again, or save it another way." : "It can be saved: touch the way you take.";
-        list.notes = {{as_planned_words(look, tape)}};
+        list.heading = pull ? "Pull again, or save it another way." : "It can be saved. Touch a way to see it.";
+        list.notes.push_back({as_planned_words(look, tape)});
         add_saved_notes(state, list.notes);
     }
-    body.picture = picture_of(look);
     view.header = line_header(state, "save the tube");
     view.body = std::move(body);
-    view.footer = side_footer(state);
     if (look.found.ways.empty() && !pull) view.footer.buttons.insert(view.footer.buttons.begin(), press_button("wrong", "Went wrong", WentWrong{}, Weight::warn));
 }
 

@@ -11,10 +11,12 @@ namespace {
 
 Angle size_of(Angle angle) { return {std::abs(angle.deg)}; }
 
+const std::string as_wanted = "as wanted";
+
 std::string end_off_words(const EndOff& off, const Tape& tape) {
     const std::string none = learned_text(Length{}, tape.unit), place = learned_text(off.place, tape.unit);
     const bool turned = !shows_as(off.direction, 0);
-    if (place == none) return turned ? text(off.direction, tape) : "as wanted";
+    if (place == none) return turned ? text(off.direction, tape) : as_wanted;
     return place + (turned ? " and " + text(off.direction, tape) : "");
 }
 
@@ -68,6 +70,21 @@ std::string line_names(const std::vector<std::size_t>& lines, const std::vector<
 }  // namespace
 
 std::string off_words(const EndsOff& off, const Tape& tape) { return "A " + end_off_words(off.a, tape) + ", B " + end_off_words(off.b, tape); }
+
+std::string each_end_words(const EndsOff& off, const Tape& tape) {
+    const auto end = [&](const EndOff& one) {
+        const std::string said = end_off_words(one, tape);
+        return said + (said == as_wanted ? "" : " off");
+    };
+    return "End A " + end(off.a) + ", end B " + end(off.b) + ".";
+}
+
+std::string round_words(Angle turn, const Tape& tape) {
+    const Angle size = size_of(wrapped(turn));
+    if (shows_as(size, 0)) return "the same way round";
+    if (shows_as(size, 180)) return "the other way round";
+    return text(size, tape) + (wrapped(turn) < Angle{} ? " to the left" : " to the right");
+}
 
 std::string change_words(const RescueChange& change, const Sheet& sheet, const Tape& tape) {
     switch (change.number) {

@@ -13,6 +13,10 @@ namespace tubewright {
 
 /// "A 1/32" and 1/2°, B as wanted".
 std::string off_words(const EndsOff& off, const Tape& tape);
+/// "End A 1/32" and 1/2° off, end B as wanted."
+std::string each_end_words(const EndsOff& off, const Tape& tape);
+/// How one bend's plane lies round from another's, seen from end A: "88° to the right".
+std::string round_words(Angle turn, const Tape& tape);
 /// "Bend 4: to 43 1/2° instead of 45°", "Move mark 5 by 1/16" towards B", "Turn bend 5 by 2° more", "Cut 1/8" more off end B".
 std::string change_words(const RescueChange& change, const Sheet& sheet, const Tape& tape);
 /// All of a way; of many numbers only which they are.

@@ -34,6 +34,8 @@ std::string screen_name(Screen screen) {
         case Screen::legs: return "legs";
         case Screen::leg: return "leg";
         case Screen::rescue: return "rescue";
+        case Screen::rescue_more: return "rescue-more";
+        case Screen::rescue_read: return "rescue-read";
         case Screen::rack: return "rack";
         case Screen::rack_tube: return "rack-tube";
         case Screen::rack_piece: return "rack-piece";
@@ -100,6 +102,7 @@ std::string key_of(const State& state, Screen screen) {
     if (screen == Screen::rack_piece) key += "/" + std::to_string(state.looks.piece->n);
     if (screen == Screen::figures) key += "/" + std::to_string(static_cast<int>(state.looks.figures));
     if (screen == Screen::leg) key += "/" + std::to_string(state.looks.leg);
+    if (is_of_rescue(screen)) key += "/" + std::to_string(work_in_hand(state).turns.size()) + "." + std::to_string(work_in_hand(state).tapes.size()) + "/" + std::to_string(state.looks.to_read);
     if (screen == Screen::bend) key += "/" + std::to_string(state.looks.record);
     return key;
 }
@@ -122,7 +125,9 @@ Screen showable(const State& state) {
         case Screen::leg: return !sheet_in_hand(state) ? Screen::shelf : state.looks.leg < legs_here(state).size() ? state.looks.screen : bar_to_start(state) == Bar::none ? Screen::bench : Screen::line;
         case Screen::learn: return sheet_in_hand(state) && state.learn && state.card ? Screen::learn : Screen::shelf;
         case Screen::bend: return !sheet_in_hand(state) ? Screen::shelf : record_in_sight(state) ? Screen::bend : Screen::bends;
-        case Screen::rescue: return !sheet_in_hand(state) ? Screen::shelf : state.rescue ? Screen::rescue : bar_to_start(state) == Bar::none ? Screen::bench : Screen::line;
+        case Screen::rescue:
+        case Screen::rescue_more: return !sheet_in_hand(state) ? Screen::shelf : state.rescue ? state.looks.screen : bar_to_start(state) == Bar::none ? Screen::bench : Screen::line;
+        case Screen::rescue_read: return !sheet_in_hand(state) ? Screen::shelf : reading_asked(state) ? Screen::rescue_read : bar_to_start(state) == Bar::none ? Screen::bench : Screen::line;
         case Screen::card: return sheet_in_hand(state) && state.card ? Screen::card : Screen::shelf;
         case Screen::bench:
             if (!sheet_in_hand(state)) return Screen::shelf;
@@ -169,6 +174,8 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::legs: return fill_legs(state, view);
         case Screen::leg: return fill_leg(state, view);
         case Screen::rescue: return fill_rescue(state, view);
+        case Screen::rescue_more: return fill_rescue_more(state, view);
+        case Screen::rescue_read: return fill_rescue_read(state, view);
         case Screen::rack: return fill_rack(state, view);
         case Screen::rack_tube: return fill_rack_tube(state, view);
         case Screen::rack_piece: return fill_rack_piece(state, view);

@@ -130,6 +130,7 @@ struct PictureView {
     std::optional<Orbit> orbit = std::nullopt;  ///< how far it is turned
     std::optional<ButtonView> straight_on = std::nullopt;  ///< and back again
     std::optional<LaidOverPicture> laid_over = std::nullopt;  ///< of kind `finished`: in place of the line's own
+    std::optional<Part> made = std::nullopt;  ///< the same: the tube as far as it is made, taped on the outside of its corners
     bool operator==(const PictureView&) const = default;
 };
 

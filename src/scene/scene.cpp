@@ -231,12 +231,9 @@ void add_tape(Scene& scene, const Vector3d& from, const Vector3d& to) {
     scene.anchors[Anchor::gauge_2] = to;
 }
 
-}  // namespace
-
-Scene part_scene(const Sheet& sheet, std::optional<std::size_t> lit, std::optional<Span> taped) {
-    assert(sheet.layout);
-    const Tube& size = sheet.line.tube;
-    std::vector<Stretch> stretches = centreline(sheet.layout->part);
+/// `touched`: of the same part, for the tape.
+Scene scene_of(const Tube& size, const Part& part, std::optional<std::size_t> lit, std::optional<Span> taped, const WireShape& touched) {
+    std::vector<Stretch> stretches = centreline(part);
     std::vector<Vector3d> path;
     for (const Stretch& stretch : stretches)
         for (int i = 0; i <= 16; ++i) path.push_back(frame_in(stretch, (i / 16.0) * stretch.length).at);
@@ -261,15 +258,24 @@ Scene part_scene(const Sheet& sheet, std::optional<std::size_t> lit, std::option
     for (const Stretch& stretch : stretches)
         if (stretch.bend < 0) legs.push_back(stretch.start.along);
     scene.outlook = outlook_for_part(legs);
-    if (taped && taped->to < sheet.line.route.bends.size() + 2 && taped->from < taped->to) {
-        const WireShape touched = shape_of(Wire{sheet.line.route, size.od, sheet.line.bender.radius}, sheet.line.route.measured_to);
-        add_tape(scene, turn * (touched.points[taped->from] - middle), turn * (touched.points[taped->to] - middle));
-    }
+    if (taped && taped->to < touched.points.size() && taped->from < taped->to) add_tape(scene, turn * (touched.points[taped->from] - middle), turn * (touched.points[taped->to] - middle));
     scene.bench_top_z = scene.bounds.low.z() - 0.2 * size.od.mm;
     scene.anchors[Anchor::hook_end] = path_of(stretches.front()).front();
     scene.anchors[Anchor::lever_end] = path_of(stretches.back()).back();
     if (lit && *lit < stretches.size()) scene.anchors[Anchor::bend] = frame_in(stretches[*lit], 0.5 * stretches[*lit].length).at;
     return scene;
+}
+
+}  // namespace
+
+Scene part_scene(const Sheet& sheet, std::optional<std::size_t> lit, std::optional<Span> taped) {
+    assert(sheet.layout);
+    const Route& route = sheet.line.route;
+    return scene_of(sheet.line.tube, sheet.layout->part, lit, taped, shape_of(Wire{route, sheet.line.tube.od, sheet.line.bender.radius}, route.measured_to));
+}
+
+Scene made_scene(const Tube& size, const Part& part, std::optional<std::size_t> lit, std::optional<Span> taped) {
+    return scene_of(size, part, lit, taped, shape_of(Wire{{RouteForm::straights, TapeEdge::centre, part.straights, part.bends}, size.od, part.radius}, TapeEdge::outside));
 }
 
 Scene laid_over_scene(const Tube& size, const Part& wanted, const Part& made) {

@@ -52,6 +52,9 @@ struct Scene {
 /// gauge_2.
 Scene part_scene(const Sheet& sheet, std::optional<std::size_t> lit = std::nullopt, std::optional<Span> taped = std::nullopt);
 
+/// The same of any part of that tube, taped on the outside of its corners.
+Scene made_scene(const Tube& size, const Part& part, std::optional<std::size_t> lit = std::nullopt, std::optional<Span> taped = std::nullopt);
+
 /// Two parts laid over each other as a fitter holds them (bench/laid_over.h), lying flat as the first would: what is wanted, of
 /// the sheet's tube, and what is made. The ends of what is made are the anchors hook_end and lever_end.
 Scene laid_over_scene(const Tube& size, const Part& wanted, const Part& made);

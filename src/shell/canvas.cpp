@@ -64,6 +64,7 @@ struct Drawn {
     std::optional<CardPicture> card;
     std::optional<Orbit> orbit;
     std::optional<LaidOverPicture> laid_over;
+    std::optional<Part> made;
     Line line;
     SetUp set_up;
     std::vector<std::size_t> marks;
@@ -73,7 +74,7 @@ struct Drawn {
 };
 
 Drawn drawn(const PictureView& view, const Sheet& sheet, const Box& box, Theme theme) {
-    Drawn now{view.kind, view.step, view.again, lit_stretch(view), view.taped, view.card, view.orbit, view.laid_over, sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
+    Drawn now{view.kind, view.step, view.again, lit_stretch(view), view.taped, view.card, view.orbit, view.laid_over, view.made, sheet.line, sheet.set_up, {}, static_cast<int>(std::lround(box.width())), static_cast<int>(std::lround(box.height())), theme};
     for (const Step& step : sheet.steps) now.marks.push_back(step.align_to);
     return now;
 }
@@ -146,7 +147,7 @@ void Canvas::Parts::draw_picture(const ScreenView& view) {
     if (wanted->again) second = Pulled{wanted->again->first, wanted->again->second};
     const auto& card = wanted->card;
     const auto& over = wanted->laid_over;
-    Scene scene = over ? laid_over_scene(sheet.line.tube, over->wanted, over->made) : finished ? part_scene(sheet, now.lit, now.taped) : card ? card_scene(card->bender, card->set_up, {card->lever, card->picked, card->gauges}) : bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
+    Scene scene = over ? laid_over_scene(sheet.line.tube, over->wanted, over->made) : wanted->made ? made_scene(sheet.line.tube, *wanted->made, now.lit, now.taped) : finished ? part_scene(sheet, now.lit, now.taped) : card ? card_scene(card->bender, card->set_up, {card->lever, card->picked, card->gauges}) : bench_scene(sheet, wanted->step, kind_of(wanted->kind), second);
     if (now.orbit) scene.outlook = moved(scene.outlook, now.orbit->over, now.orbit->round);
     const Camera camera = camera_for(scene, static_cast<double>(now.width) / now.height);
     pictures.draw(scene, camera, picture_colours(palette(view.theme)), now.width, now.height);

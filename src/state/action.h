@@ -44,7 +44,7 @@ struct PieceSpot {
     bool operator==(const PieceSpot&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn, bends, bend, bends_more, bend_files, hand, legs, leg, rescue, rack, rack_tube, rack_piece, rack_ask, plan, plan_jobs, buy, shop_rules, figures, keep_safe };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn, bends, bend, bends_more, bend_files, hand, legs, leg, rescue, rescue_more, rescue_read, rack, rack_tube, rack_piece, rack_ask, plan, plan_jobs, buy, shop_rules, figures, keep_safe };
 
 /// What the rack's screens ask for: a choice, a number, or letters.
 enum class RackAsk { size, material, kind, length, straighten, place, lot, price, saw, keep, straighten_cost, price_of, practice };
@@ -76,7 +76,7 @@ struct BackupFile {
 };
 
 // --- what a finger does
-struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card, later, bends, bends_more, bend_files, hand, legs
+struct GoTo { Screen screen; bool operator==(const GoTo&) const = default; };   ///< shelf, lines, scrap, settings, stance, stock, stick_length, order, card, later, bends, bends_more, bend_files, hand, legs, rescue, rescue_more
 struct OpenJob { std::string path; bool operator==(const OpenJob&) const = default; };
 struct OpenLine { std::string name; bool operator==(const OpenLine&) const = default; };
 struct Next { bool operator==(const Next&) const = default; };                  ///< the main button of the bench
@@ -101,7 +101,11 @@ struct Redo { bool operator==(const Redo&) const = default; };
 struct NewStick { Length length; bool operator==(const NewStick&) const = default; };
 struct TakeOffcut { PieceNumber piece; bool operator==(const TakeOffcut&) const = default; };  ///< a length on the rack becomes the one that is cut from
 struct LookAtRescue { bool operator==(const LookAtRescue&) const = default; };  ///< can the tube be saved? takes up to a twentieth of a second
+struct PickWay { std::size_t row; bool operator==(const PickWay&) const = default; };          ///< one of those offered is looked at; where the bend can be pulled again that is the first
 struct TakeRescue { std::size_t way; bool operator==(const TakeRescue&) const = default; };    ///< one of those offered: the tube is made to it from now on
+struct AskReading { std::size_t which; bool operator==(const AskReading&) const = default; };  ///< of what could be read besides, so that the ends are known better
+struct TurnIs { bool right; bool operator==(const TurnIs&) const = default; };                 ///< as typed, to that side of the leg before
+struct DropReading { std::size_t which; bool operator==(const DropReading&) const = default; };  ///< of those taken so: the turns first, then the tapes
 struct AnotherPiece { bool operator==(const AnotherPiece&) const = default; };
 struct SetUnit { std::optional<Unit> unit; bool operator==(const SetUnit&) const = default; };
 struct SetTape { int denominator; bool operator==(const SetTape&) const = default; };
@@ -237,13 +241,16 @@ struct BackupsAre { std::string folder; std::vector<BackupFile> files; bool oper
 struct FilesTold { std::string sentence; bool good = false; bool operator==(const FilesTold&) const = default; };  ///< what came of writing files for the person
 struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const = default; };
 
-/// Those of the rack and of files for the person stand in a variant of their own: what a compiler does for one grows with its square.
-using RackAction = std::variant<ShowTube, ShowPiece, AskRack, AskPriceOf, AnswerRack, OneMoreLike, BinPiece, BinShortEnds, TakeEntryBack, PutOnRack, SwitchPractice, SwitchSpare, TakeIntoPlan, ShowFigures, WriteTables, PrintLine, PrintPlan,
+/// Half of them stand in a variant of their own: what a compiler does for one grows with its square.
+using RareAction = std::variant<LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard,
+                                PickRecord, LeaveRecordOut, RecordIsRight, NewTube, ForgetBends, WriteBends, BringBends, BendFilesAre, BendsRead, BendsTold, LeaveOutOfHand, AskLeg, PickWay, AskReading, TurnIs, DropReading,
+                                ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh,
+                                ShowTube, ShowPiece, AskRack, AskPriceOf, AnswerRack, OneMoreLike, BinPiece, BinShortEnds, TakeEntryBack, PutOnRack, SwitchPractice, SwitchSpare, TakeIntoPlan, ShowFigures, WriteTables, PrintLine, PrintPlan,
                                 MakeBackup, RestoreBackup, PlanJobRead, PlanIs, BackupsAre, FilesTold>;
-struct OfRack {
-    explicit OfRack(RackAction action) : is(std::move(action)) {}  // explicit: else each action is tried for being one of these
-    RackAction is;
-    bool operator==(const OfRack&) const = default;
+struct Rare {
+    explicit Rare(RareAction action) : is(std::move(action)) {}  // explicit: else each action is tried for being one of these
+    RareAction is;
+    bool operator==(const Rare&) const = default;
 };
 template <class T, class Variant>
 inline constexpr bool is_in_variant = false;
@@ -252,17 +259,17 @@ inline constexpr bool is_in_variant<T, std::variant<Ts...>> = (std::is_same_v<T,
 
 using AnyAction = std::variant<GoTo, OpenJob, OpenLine, Next, Back, Tick, LeaveForLater, TickLater, TurnPage, Key, PassCheck, PullAgain, KeepBend,
                             WentWrong, ChooseReason, ChooseKept, ChooseBend, ConfirmScrap, Cancel, Undo, Redo, NewStick, TakeOffcut, LookAtRescue, TakeRescue, AnotherPiece,
-                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, LeverHasMoved, ReorderRest, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard, KeepCard, PickRecord, LeaveRecordOut, RecordIsRight, LeaveOutOfHand, AskLeg, NewTube, ForgetBends, WriteBends, BringBends, BendFilesAre, BendsRead, BendsTold, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
-                            TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh, FinishLine, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, StartFreshBook, GoOnWithoutBook,
-                            Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved, OfRack>;
+                            SetUnit, SetTape, SetTheme, SetScale, ChooseSetUp, ChooseMark, PinFirst, PickBend, MoveBend, FreeOrder, StopLooking, LookAgain, LeverHasMoved, ReorderRest, PickSolid, PickFigure, TakeFigure, SwingCard, TakeShipped, KeepCard, NewJob, ChangeJob, AddLine, OpenDraftLine, AskFor, Answer, PickCell, GiveAngle, GiveWay, TurnTo, TakeRemedy, TurnPicture, EnlargePicture, StraightOn, AskWord, TakeCellOut, PutPointIn, WritePoints, SplitLeg,
+                            TakeBendOut, TakeLastOut, MirrorLine, ReverseLine, CopyLine, TakeLineOut, FinishLine, OffersAre, DraftRead, DraftKept, PointFilesAre, PointsRead, PointsTold, StartFreshBook, GoOnWithoutBook,
+                            Dismiss, DayIs, ScreenIs, ShelfRead, JobRead, JobRefused, BookRead, BookRefused, OrderShare, OrderIs, CardKept, NotSaved, Rare>;
 
 /// One of these. Its copies are made in one place (action.cpp) and not in every file that has a button: an action
 /// can carry a whole job, and making those copies over and over was half the time to build.
 struct Action : AnyAction {
     using AnyAction::AnyAction;
     template <class T>
-        requires is_in_variant<T, RackAction>
-    Action(T of_rack) : AnyAction(std::in_place_type<OfRack>, RackAction(std::move(of_rack))) {}
+        requires is_in_variant<T, RareAction>
+    Action(T rare) : AnyAction(std::in_place_type<Rare>, RareAction(std::move(rare))) {}
     Action();
     Action(const Action&);
     Action(Action&&) noexcept;

@@ -45,7 +45,11 @@ void take(Doing& d, const Redo&) {
 void take(Doing& d, const NewStick& a) { new_stick(d, a.length); }
 void take(Doing& d, const TakeOffcut& a) { take_offcut(d, a.piece); }
 void take(Doing& d, const LookAtRescue&) { look_at_rescue(d); }
+void take(Doing& d, const PickWay& a) { pick_way(d, a.row); }
 void take(Doing& d, const TakeRescue& a) { take_rescue(d, a.way); }
+void take(Doing& d, const AskReading& a) { ask_reading(d, a.which); }
+void take(Doing& d, const TurnIs& a) { turn_is(d, a.right); }
+void take(Doing& d, const DropReading& a) { drop_reading(d, a.which); }
 void take(Doing& d, const AnotherPiece&) { another_piece(d); }
 
 void take(Doing& d, const SetUnit& a) {
@@ -246,16 +250,16 @@ void take(Doing& d, const BookRefused& a) {
 }
 void take(Doing& d, const NotSaved& a) { d.state.looks.notice = a.sentence; }
 
-void take(Doing& d, const OfRack& of_rack) {
-    std::visit([&](const auto& a) { take(d, a); }, of_rack.is);
+void take(Doing& d, const Rare& rare) {
+    std::visit([&](const auto& a) { take(d, a); }, rare.is);
 }
 
 template <class That>
 bool is_one(const Action& action) {
-    if constexpr (!is_in_variant<That, RackAction>) return std::holds_alternative<That>(action);
+    if constexpr (!is_in_variant<That, RareAction>) return std::holds_alternative<That>(action);
     else {
-        const auto* of_rack = std::get_if<OfRack>(&action);
-        return of_rack && std::holds_alternative<That>(of_rack->is);
+        const auto* rare = std::get_if<Rare>(&action);
+        return rare && std::holds_alternative<That>(rare->is);
     }
 }
 
@@ -276,7 +280,7 @@ StateStep apply(State state, const Action& action) {
     if (step.state.book == BookStanding::refused && !allowed_while_refused(action)) return step;
     Doing doing{step.state, step.requests};
     std::visit([&](const auto& a) { take(doing, a); }, action);
-    if (step.state.looks.screen == Screen::rescue && !step.state.rescue) leave_beside(step.state);  // what it told holds no more
+    if (is_of_rescue(step.state.looks.screen) && !step.state.rescue) leave_rescue(step.state);
     if (step.state.looks.screen == Screen::rack_piece && !piece_in_sight(step.state)) leave_beside(step.state);  // it is no longer there
     if (!is_one_of<OrderShare, OrderIs, PlanIs>(action)) keep_plan_asked(doing);
     return step;

@@ -123,6 +123,7 @@ void next_move(Doing& doing) {
             if (!work.pulled_with) work.pulled_with = sheet_in_hand(doing.state)->springback;
             ++work.pulls;
             work.pulled.insert(step_in_hand(doing.state)->bend);
+            forget_readings(*sheet_in_hand(doing.state), work, work.step);
             break;
         case Move::check: return reading_is_in(doing);
     }
@@ -198,6 +199,7 @@ void back_in_bend(const State& state, LineWork& work) {
                 return;
             }
             work.move = Move::pull;
+            forget_readings(sheet, work, work.step);
             work.pulls = std::max(0, work.pulls - 1);
             if (work.pulls == 0) work.pulled_with.reset();
             return;

@@ -18,6 +18,8 @@ void clear_half_done(Looks& looks) {
     looks.picked_bend.reset();
     looks.retake.reset();
     looks.picked_slip = 0;
+    looks.picked_way = 0;
+    looks.to_read = 0;
     looks.record = 0;
     looks.leg = 0;
 }
@@ -76,7 +78,9 @@ bool can_show(const State& state, Screen screen) {
         case Screen::bend:
         case Screen::route: return false;  // by their own touches
         case Screen::wrong: return false;  // only WentWrong opens the question
-        case Screen::rescue: return state.rescue != nullptr && sheet_in_hand(state);
+        case Screen::rescue:
+        case Screen::rescue_more: return state.rescue != nullptr && sheet_in_hand(state);
+        case Screen::rescue_read: return false;  // only one of what could be read opens it
     }
     return false;
 }
@@ -112,6 +116,11 @@ void leave_beside(State& state) {
     // Where something came in the way of work at the bench meanwhile, the line's own screen says what.
     const Screen instead = back == Screen::bench && can_show(state, Screen::line) ? Screen::line : Screen::shelf;
     state.looks.screen = can_show(state, back) ? back : instead;
+}
+
+void leave_rescue(State& state) {
+    std::erase_if(state.looks.came_from, is_of_rescue);
+    leave_beside(state);
 }
 
 void go_to(Doing& doing, Screen screen) {
@@ -157,6 +166,7 @@ void press_next(Doing& doing) {
         case Screen::prove: return next_at_proof(doing);
         case Screen::learn: return next_at_learning(doing);
         case Screen::leg: return next_at_leg(doing);
+        case Screen::rescue_read: return next_at_reading(doing);
         case Screen::rack_ask: return next_at_rack(doing);
         default: return;
     }
@@ -191,7 +201,7 @@ void press_key(Doing& doing, const std::string& key) {
     if (state.looks.screen == Screen::word) return press_letter(doing, key);
     if (state.looks.screen == Screen::route) return press_number_key(doing, key);
     if (state.looks.screen == Screen::rack_ask) return press_rack_key(doing, key);
-    if (!reading && state.looks.screen != Screen::stick_length && state.looks.screen != Screen::prove && state.looks.screen != Screen::leg) return;
+    if (!reading && state.looks.screen != Screen::stick_length && state.looks.screen != Screen::prove && state.looks.screen != Screen::leg && state.looks.screen != Screen::rescue_read) return;
     if (key != "keypad") state.looks.typed = with_key(state.looks.typed, key);
 }
 

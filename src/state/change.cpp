@@ -87,10 +87,16 @@ bool only_later_differs(LineWork a, const LineWork& b) {
     return a == b;
 }
 
+bool only_readings_differ(LineWork a, const LineWork& b) {
+    a.turns = b.turns, a.tapes = b.tapes;
+    return a == b;
+}
+
 /// What was changed on one of these screens comes back on it.
 bool is_seen_here(const State& state, const LineWork& before) {
     const LineWork now = work_in_hand(state);
     if (state.looks.screen == Screen::order) return only_opening_differs(before, now);
+    if (is_of_rescue(state.looks.screen)) return only_readings_differ(before, now);
     return state.looks.screen == Screen::later && !now.later.empty() && only_later_differs(before, now);
 }
 
@@ -336,6 +342,7 @@ void undo(Doing& doing) {
     tell_of_ink(state, before, "Undo moves no ink: a mark you rubbed out has to be inked again where it was.");
     if (before.lines == state.work.lines && before.rack != state.work.rack && !is_of_rack(state.looks.screen)) state.looks.notice = "Undone: what was last done on the rack.";
     follow(state, before);
+    work_out_rescue_anew(doing);
 }
 
 void redo(Doing& doing) {
@@ -348,6 +355,7 @@ void redo(Doing& doing) {
     put_in_place(doing, std::move(again.work));
     tell_of_ink(state, before, "Redo moves no ink: see that each mark is where you last inked it.");
     follow(state, before);
+    work_out_rescue_anew(doing);
 }
 
 }  // namespace tubewright

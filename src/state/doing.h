@@ -171,7 +171,18 @@ void leave_question(Doing& doing, bool altogether);
 
 // --- a tube that can be saved
 void look_at_rescue(Doing& doing);
+void pick_way(Doing& doing, std::size_t row);
 void take_rescue(Doing& doing, std::size_t way);
+void ask_reading(Doing& doing, std::size_t which);
+void turn_is(Doing& doing, bool right);
+void drop_reading(Doing& doing, std::size_t which);
+void next_at_reading(Doing& doing);
+/// What was read of the bend of that step, besides its angle, is of a bend that will be another one.
+void forget_readings(const Sheet& sheet, LineWork& work, std::size_t step);
+/// After undo and redo: the ways out as they are with what is read now, for one of its screens; else nothing.
+void work_out_rescue_anew(Doing& doing);
+/// What a screen of the rescue told holds no more.
+void leave_rescue(State& state);
 /// The sheet of the line in hand were this its record, and its tube cut.
 Sheet sheet_of_cut(const State& state, const LineWork& work);
 /// The bend in hand as made, and its reading into the log of `next`; `work`, the line's record, is then at the next bend or the finish.

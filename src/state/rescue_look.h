@@ -1,7 +1,7 @@
 #pragma once
 // How the tube in hand can be saved, as it was worked out for the screen that shows it.
 
-#include "bench/rescue.h"
+#include "bench/more_to_read.h"
 #include "bench/still_good.h"
 
 namespace tubewright {
@@ -15,6 +15,9 @@ struct RescueLook {
     TubePlan as_it_is;               ///< the tube gone on with as planned
     StillGood good;                  ///< what it is good for where it can't be saved; lines count as in the job
     EndTolerance tolerance;
+    std::optional<TubePlan> pulled;  ///< with the bend in hand pulled on to its target, where it is under and the lever can go so far
+    EndsOff pulled_off;              ///< what is off then
+    MoreToRead more;
 };
 
 }  // namespace tubewright

@@ -12,6 +12,8 @@
 
 namespace tubewright {
 
+struct ToRead;
+
 /// The sheet of the line in hand, or null.
 const Sheet* sheet_in_hand(const State& state);
 
@@ -59,6 +61,14 @@ Sheet wanted_sheet(const State& state, std::size_t line);
 /// How many steps of the tube in hand are made and known, so that it can be asked how it is saved: also the bend in hand, where
 /// what it reads can be. None while a bend is half made.
 std::optional<std::size_t> steps_to_save(const State& state);
+/// The ways out, and what could be read besides.
+bool is_of_rescue(Screen screen);
+/// What is asked for on the keypad of the rescue; null elsewhere.
+const ToRead* reading_asked(const State& state);
+/// What is typed for it: degrees of a turn, to which side is said apart, and mm of a tape; none where that can't be.
+std::optional<double> typed_reading_asked(const State& state);
+/// By how much it is off what the tube is believed to be, where that is too much to be taken: degrees or mm. `right`: of a turn.
+std::optional<double> past_belief(const State& state, bool right);
 
 // --- lists to tick
 enum class TickList { prepare, finish, hand_over };

@@ -30,6 +30,8 @@ struct Looks {
     std::optional<std::size_t> picked_bend; ///< on the order screen, for the arrows
     std::optional<std::size_t> retake;      ///< while an entry is proved: the reading to be taped once more
     std::size_t picked_slip = 0;            ///< and which of the slips is looked at
+    std::size_t picked_way = 0;             ///< of the rows of a rescue
+    std::size_t to_read = 0;                ///< which of what could be read besides is asked for
     std::int64_t record = 0;         ///< of the log of bends, looked at
     std::size_t leg = 0;             ///< of the finished tube, that is asked for
     bool large_picture = false;      ///< of the line being entered, in place of all else

@@ -15,6 +15,7 @@
 #include "bench/bend_log.h"
 #include "bench/bender.h"
 #include "bench/kept_piece.h"
+#include "bench/made_readings.h"
 #include "bench/order_search.h"
 #include "bench/springback.h"
 #include "bench/tube_plan.h"
@@ -73,6 +74,8 @@ struct LineWork {
     std::optional<Springback> pulled_with;  ///< in force for the bend in hand since its lever was first pulled
     std::optional<Angle> doubted;    ///< a reading of the bend in hand too unlikely to learn from, while it is measured again
     std::vector<std::size_t> opening;  ///< bends that the person wants made first, in this order; all of them: an order by hand
+    std::vector<TurnReading> turns;  ///< read of the bends besides their angles, to know how the tube can be saved; and taped
+    std::vector<MadeTape> tapes;
     std::set<std::size_t> pulled;    ///< bends that the lever was ever pulled for; going back unbends nothing
     int attempt = 1;                 ///< of this piece
     int finished = 0;                ///< pieces finished, of the line's quantity

@@ -3,6 +3,7 @@
 #include <charconv>
 
 #include "store/book_parts.h"
+#include "store/readings_text.h"
 #include "store/saved_plan_text.h"
 
 namespace tubewright::book {
@@ -77,6 +78,7 @@ void put_line(BookRows& rows, const std::string& key, const LineWork& line) {
                               whole(line.pulls), yes(line.cut), line.cut_length.mm, plan_cell(line), line.inked, whole(line.attempt), whole(line.finished)};
     for (const std::string& tick : line.ticks) rows[line_tick][{key, tick}] = {};
     for (const auto& [left, done] : line.later) rows[line_tick][{key, later_word(left, done)}] = {};
+    for (const std::string& readings : reading_ticks(line)) rows[line_tick][{key, readings}] = {};
     for (const std::size_t bend : line.pulled) rows[bend_pulled][{key, count(bend)}] = {};
     for (std::size_t i = 0; i < line.made.size(); ++i) {
         const BendMade& made = line.made[i];
@@ -107,7 +109,7 @@ void read_lines(const BookRows& rows, Work& work) {
         Reader cells(key, rest);
         LineWork& line = work.lines[cells.text()];
         const std::string tick = cells.text();
-        if (!read_later(tick, line)) line.ticks.insert(tick);
+        if (!read_later(tick, line) && !read_reading_tick(tick, line)) line.ticks.insert(tick);
     }
     for (const auto& [key, rest] : rows[bend_pulled]) {
         Reader cells(key, rest);

@@ -48,7 +48,7 @@ Length centreline_length(const Part& part) {
 
 Angle direction_in_section(const Part& part, std::size_t bend) {
     Angle sum;
-    for (std::size_t i = 1; i <= bend; ++i) sum = wrapped(sum + part.bends[i].rotation);
+    for (std::size_t i = 0; i <= bend; ++i) sum = wrapped(sum + part.bends[i].rotation);
     return sum;
 }
 

@@ -30,8 +30,8 @@ Part part_from(const Route& route, Length finished_radius, Length od);
 /// Length of the centre line between the measured ends.
 Length centreline_length(const Part& part);
 
-/// Which way bend i turns in the tube's own cross-section: the sum of the rotations of bends 2 to i
-/// (`bend` counts from 0), right-handed about A to B, from the index line; -180 < x <= 180.
+/// Which way bend i turns in the tube's own cross-section: the sum of the rotations up to it (`bend` counts from 0),
+/// right-handed about A to B, from the index line; -180 < x <= 180.
 Angle direction_in_section(const Part& part, std::size_t bend);
 
 }  // namespace tubewright

@@ -13,7 +13,7 @@ enum class TapeEdge { centre, outside, inside };
 
 /// How far the tube turns at a bend, and how that bend's plane lies against the one before.
 /// `rotation` is right-handed about the direction from A to B; 0 goes on round the same way,
-/// 180 turns the opposite way. Bend 1's rotation is 0.
+/// 180 turns the opposite way. Bend 1's is 0; of a tube that is saved after it was inked it is against the index line.
 struct Bend {
     Angle angle;
     Angle rotation;

@@ -115,14 +115,14 @@ void read_table(int lines, unsigned seed) {
         std::sort(made.begin(), made.end());
         for (std::size_t k = 0; k < made.size(); ++k) {
             readings.angles[made[k]] = {};
-            if (k > 0) readings.turns[made[k]] = {};
-            readings.tapes.push_back({{k == 0 ? 0 : made[k - 1] + 1, made[k] + 1}, {}});
+            if (k > 0) readings.turns.push_back({made[k], made[k - 1], {}});
+            readings.tapes.push_back({{{k == 0 ? 0 : made[k - 1] + 1, made[k] + 1}, {}}, done});
         }
         const Eigen::VectorXd exact = read_of(sheet, truth, readings);
         Eigen::Index at = 0;
         for (auto& [bend, angle] : readings.angles) angle.deg = std::round(2 * (exact[at++] + sd.protractor.deg * dice.normal())) / 2;
-        for (auto& [bend, turn] : readings.turns) turn.deg = std::round(exact[at++] + sd.rotation.deg * dice.normal());
-        for (TapeReading& tape : readings.tapes) tape.read.mm = exact[at++] + sd.tape.mm * dice.normal();
+        for (TurnReading& turn : readings.turns) turn.read.deg = std::round(exact[at++] + sd.rotation.deg * dice.normal());
+        for (MadeTape& tape : readings.tapes) tape.tape.read.mm = exact[at++] + sd.tape.mm * dice.normal();
         RescueQuestion question;
         question.sheet = sheet, question.steps_done = done, question.on_bender = false;
         question.made = as_made(sheet, done, readings, sd);

@@ -108,7 +108,7 @@ TEST_CASE("a tape from the end to the first corner says how late the bend is") {
     const Sheet sheet = plain_sheet(z_line());
     MadeReadings readings;
     readings.angles[0] = Angle{90};
-    readings.tapes = {{{0, 1}, Length{6.21946 * inch}}};
+    readings.tapes = {{{{0, 1}, Length{6.21946 * inch}}, 1}};
     CHECK_THAT(read_of(sheet, {{}}, readings)[1], WithinAbs(6.09447 * inch, 0.001));
     // The hand's .5 mm, its half degree on (R + od / 2) (1 + tan^2 45) / 2 = 16.67 mm, and the tape's .4572: .6930 together, and 3.175 is
     // 4.582 times that: the mark is believed to 2.291. The angle was read: .5 and .35 make .2867 degrees, .0834 mm.
@@ -121,7 +121,7 @@ TEST_CASE("a tape from the end to the first corner says how late the bend is") {
 TEST_CASE("a turn read by the gauge turns the bends that are set by it, and no others") {
     const Sheet sheet = plain_sheet(stairs());
     MadeReadings readings;
-    readings.turns[1] = Angle{174};  // 6 short of the half turn
+    readings.turns = {{1, 0, {174}}};  // 6 short of the half turn
     const AsMade made = as_made(sheet, 2, readings);
     // The hand's 1 and 2 degrees (bend 1 by the index line) and the gauge's 1: foreseen to 2.449.
     const double turned = made.plan.bends[1].direction.deg - made.plan.bends[0].direction.deg;
@@ -202,6 +202,41 @@ TEST_CASE("a late second bend: the third is marked as much further on, and nothi
     CHECK_THAT(way.off.b.place.mm, WithinAbs(0, 1e-4));
     CHECK_THAT(way.plan.bends[2].at.mm - plan_on_tube(sheet).bends[2].at.mm, WithinAbs(inch / 8, 1e-9));
     CHECK(found.ways.size() <= 3);
+}
+
+TEST_CASE("bend 1 made last is turned to make up for a bend 3 that was turned off") {
+    // 6, a square bend, 4, a bend of 10, 2, a square bend, 7: legs 2 and 3 run nearly the same way. Bends 2 and 3 are made, bend 3 turned
+    // 6 degrees too far. Bend 1 turned as far gives leg 1 its place to the last leg back; what stays is bend 2 lying 6 degrees off:
+    // by hand 2 sin 10 * 6 pi / 180 = .036 aside and 10 * 6 pi / 180 = 1.05 degrees, shared by the ends. As planned leg 1 alone lies 6 sin 6 = .63
+    // off.
+    const Line line = line_of({6, 4, 2.5, 7}, {{90, 0}, {10, 40}, {90, 90}});
+    SheetChoice choice;
+    choice.springback = Springback{};
+    choice.order = {{1, End::A}, {2, End::A}, {0, End::B}};
+    const Sheet sheet = bend_sheet(line, choice);
+    REQUIRE_FALSE(stopped(sheet));
+    REQUIRE(sheet.steps[2].neighbour);
+    const RescueQuestion question = exactly(sheet, {{}, {0, Angle{6}.rad(), 0}});
+    const Rescue found = rescue(question);
+    CHECK_FALSE(found.fits);
+    CHECK(found.as_it_is.a.place.inch() + found.as_it_is.b.place.inch() > 0.2);
+    REQUIRE_FALSE(found.ways.empty());
+    const RescueWay& way = found.ways.front();
+    REQUIRE(way.changes.size() == 1);
+    CHECK(way.changes[0].number == RescueNumber::turn);
+    CHECK(way.changes[0].bend == 0);
+    CHECK_THAT(way.changes[0].angle.deg, WithinAbs(6, 0.5));
+    CHECK(way.off.a.place.inch() < 1.0 / 16);
+    CHECK(way.off.b.place.inch() < 1.0 / 16);
+
+    // Its sheet turns bend 1 so against the made bend 2 and against the top line as it was inked, which agree.
+    const double by = way.changes[0].angle.deg;
+    const Step &was = sheet.steps[2], is = sheet_as_planned(sheet, way.plan).steps[2];
+    REQUIRE(is.neighbour);
+    CHECK_THAT(wrapped(is.index_roll - was.index_roll).deg, WithinAbs(by, 1e-9));  // end B on the hook: plus the bend's own direction
+    CHECK_THAT(wrapped(is.neighbour->leg_roll - was.neighbour->leg_roll).deg, WithinAbs(by, 1e-9));
+    // The other bends lie where they lie against the ink.
+    CHECK_THAT(sheet_as_planned(sheet, way.plan).steps[0].index_roll.deg, WithinAbs(sheet.steps[0].index_roll.deg, 1e-9));
 }
 
 TEST_CASE("a tube that is saved a second time is still compared with the job's own line") {

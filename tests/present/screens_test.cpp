@@ -3,7 +3,9 @@
 #include "present/expect_screen.h"
 #include "present/screen_view.h"
 #include "present/sheet_text.h"
+#include "present/touchables.h"
 #include "present/view_text.h"
+#include "state/rescue_look.h"
 #include "state/sample_state.h"
 
 namespace tubewright {
@@ -372,9 +374,12 @@ TEST_CASE("can this tube be saved: ways, under, as it is, and not at all") {
     expect_screen("rescue-asked", over);
     const State ways = touched(over, {LookAtRescue{}});
     expect_screen("rescue", ways);
+    expect_screen("rescue-second", touched(ways, {PickWay{1}}));
     expect_screen("rescue-metric", touched(ways, {SetUnit{Unit::mm}}));
     expect_screen("rescue-under-asked", hook_read("88"));
-    expect_screen("rescue-under", touched(hook_read("88"), {LookAtRescue{}}));
+    const State under = touched(hook_read("88"), {LookAtRescue{}});
+    expect_screen("rescue-under", under);
+    expect_screen("rescue-under-second", touched(under, {PickWay{1}}));
     State saved = touched(ways, {TakeRescue{0}});
     expect_screen("rescue-taken", saved);
     if (misfit(*sheet_in_hand(saved), work_in_hand(saved)) == Misfit::ink) saved = touched(saved, {Next{}});
@@ -396,6 +401,74 @@ TEST_CASE("can this tube be saved: ways, under, as it is, and not at all") {
     const State planes = reading(first, std::to_string(static_cast<int>(step_in_hand(first)->target.deg) + 4));
     expect_screen("rescue-past-the-set", planes);
     expect_screen("rescue-planes", touched(planes, {LookAtRescue{}}));
+}
+
+namespace {
+
+/// One touch of what the screen offers by that name.
+State pressed(const State& state, const std::string& id) {
+    for (const ButtonView& button : touchables(screen_view(state)))
+        if (button.id == id && button.press) return touched(state, {*button.press});
+    FAIL("no " << id << " on\n" << as_text(screen_view(state)));
+    return state;
+}
+
+State pressed(State state, const std::vector<std::string>& ids) {
+    for (const std::string& id : ids) state = pressed(state, id);
+    return state;
+}
+
+}  // namespace
+
+TEST_CASE("the way that is looked at is the one that the main button takes") {
+    const State ways = touched(hook_read("92"), {LookAtRescue{}});
+    const auto picture = [](const State& state) { return *std::get<CardBody>(screen_view(state).body).picture.laid_over; };
+    REQUIRE(ways.rescue->found.ways.size() > 1);
+    for (const std::size_t way : {0u, 1u}) {
+        const State seen = pressed(ways, "way-" + std::to_string(way + 1));
+        CHECK(seen.work == ways.work);
+        CHECK(picture(seen).made == part_of(ways.rescue->found.ways[way].plan));
+        CHECK(picture(seen).wanted == ways.rescue->wanted);
+        CHECK(pressed(seen, "take-way").work == touched(ways, {TakeRescue{way}}).work);
+    }
+    CHECK(picture(ways).made == part_of(ways.rescue->found.ways[0].plan));
+    // An under-bent one: pulling on comes first, and the ways after it.
+    const State under = touched(hook_read("88"), {LookAtRescue{}});
+    CHECK(picture(under).made == part_of(*under.rescue->pulled));
+    CHECK(pressed(under, "pull-again").work == touched(under, {PullAgain{}}).work);
+    CHECK(pressed(under, {"way-1", "take-way"}).work == touched(under, {TakeRescue{0}}).work);
+}
+
+TEST_CASE("measure more: a turn by the gauge, a tape, what is too far off, and what was read") {
+    // Three bends in three planes; the second reads 4 over.
+    State over = at_line(line_of({10, 8, 8, 10}, {{90, 0}, {90, 90}, {60, 90}}));
+    for (const double off : {0, 4}) over = reading(at_check(over), std::to_string(step_in_hand(over)->target.deg + off).substr(0, 6));
+    const State ways = touched(over, {LookAtRescue{}});
+    expect_screen("rescue-before", ways);
+    const State more = pressed(ways, "more");
+    expect_screen("rescue-more", more);
+    const State turn = pressed(more, "read-1");
+    expect_screen("rescue-turn", turn);
+    expect_screen("rescue-turn-typed", pressed(turn, {"key-8", "key-8", "key-1/2"}));
+    expect_screen("rescue-turn-too-far", pressed(turn, {"key-4", "key-0"}));
+    expect_screen("rescue-turn-no-turn", pressed(turn, {"key-2", "key-0", "key-0"}));
+    const bool right = reading_asked(turn)->foreseen > 0;
+    const State turned = pressed(turn, {"key-8", "key-8", right ? "right" : "left"});
+    expect_screen("rescue-turned", turned);
+    const State tape = pressed(turned, {"more", "read-1"});
+    expect_screen("rescue-tape", tape);
+    expect_screen("rescue-tape-too-far", pressed(tape, {"key-9", "key-9"}));
+    expect_screen("rescue-tape-metric", touched(tape, {SetUnit{Unit::mm}}));
+    const std::string whole = std::to_string(static_cast<int>(reading_asked(tape)->foreseen / 25.4 + 0.5));
+    State typed = tape;
+    for (const char digit : whole) typed = pressed(typed, std::string("key-") + digit);
+    expect_screen("rescue-tape-typed", typed);
+    const State taped = pressed(typed, {"next", "more"});
+    expect_screen("rescue-more-read", taped);
+    expect_screen("rescue-more-read-2", touched(taped, {TurnPage{1}}));
+    const State back = pressed(touched(taped, {TurnPage{1}}), "drop-1");
+    CHECK(work_in_hand(back).turns.empty());
+    expect_screen("rescue-more-dropped", back);
 }
 
 }  // namespace tubewright

@@ -227,6 +227,12 @@ TEST_CASE("what saves a tube in bench words, and every limit that bars it") {
     CHECK(way_words(way, sheet, sixteenths) == "4 numbers change: the angles of bends 1 and 2, the turns of bends 1 and 2");
 
     CHECK(off_words({{inches(1.0 / 32), {1}}, {{}, {0.1}}, {}}, sixteenths) == "A 1/32\" and 1°, B as wanted");
+    CHECK(each_end_words({{inches(1.0 / 32), {1}}, {{}, {0.1}}, {}}, sixteenths) == "End A 1/32\" and 1° off, end B as wanted.");
+    CHECK(round_words({90}, sixteenths) == "90° to the right");
+    CHECK(round_words({-88.4}, sixteenths) == "88 1/2° to the left");
+    CHECK(round_words({270}, mm) == "90° to the left");
+    CHECK(round_words({0.1}, mm) == "the same way round");
+    CHECK(round_words({-179.9}, mm) == "the other way round");
     Rescue found;
     found.nearest = {{inches(0.25), {3}}, {inches(0.25), {}}, {}};
     found.bar_bend = 1, found.bar_end = End::A, found.lacking = inches(0.125);

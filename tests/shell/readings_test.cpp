@@ -122,12 +122,14 @@ TEST_CASE("over by two, saved by finger, made to the end by the new numbers; wha
     const Work before = walk.state().work;
     REQUIRE_FALSE(walk.with("way-").empty());
     walk.tap("way-1");
+    CHECK(walk.state().work == before);  // looked at
+    walk.tap("take-way");
     REQUIRE(walk.work().made.size() == 1);
     CHECK(walk.work().made[0].kept_over);
     walk.tap("undo");
     CHECK(walk.state().work == before);
     walk.tap("rescue");
-    walk.tap("way-1");
+    walk.tap("take-way");
     const auto saved = walk.work().saved;
     REQUIRE(saved);  // some number changed
     walk.go_on(person, [](const State& state) { return state.line && state.looks.screen == Screen::bench && work_in_hand(state).stage == Stage::done; });

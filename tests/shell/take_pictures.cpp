@@ -181,7 +181,7 @@ void saved(Studio& studio) {
             studio.tap(*touch);
         }
         studio.settle();
-        answer(studio, {"rescue", "way-1"});
+        answer(studio, {"rescue", "more", "read-1", "back", "back", "take-way"});
     }
     for (int touches = 0; touches < 12 && work_in_hand(studio.desk.state()).stage != Stage::finish; ++touches)
         if (const auto touch = person.next_touch(studio.desk.state(), seen(studio.canvas.ui()))) studio.tap(*touch);

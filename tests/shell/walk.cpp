@@ -135,7 +135,12 @@ void Walk::look_beside() {
     }
     look_at(after(here, {GoTo{Screen::stick_length}, Key{"1"}, Key{"2"}, Key{"3"}, Key{"4"}, Key{"5"}, Key{"1/2"}}));
     const State save = after(here, {LookAtRescue{}});
-    if (save.looks.screen == Screen::rescue) look_at(save);
+    if (save.looks.screen == Screen::rescue) {
+        look_at(save);
+        look_at(after(save, {PickWay{1}}));
+        look_at(after(save, {GoTo{Screen::rescue_more}}));
+        for (const std::size_t which : {0u, 1u, 2u}) look_at(after(save, {GoTo{Screen::rescue_more}, AskReading{which}, Key{"1"}, Key{"7"}, Key{"1/2"}}));
+    }
     const State asked = after(here, {WentWrong{}});
     if (asked.looks.screen == Screen::wrong) look_at_wrong(asked);
 }

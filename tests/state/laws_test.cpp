@@ -39,7 +39,7 @@ bool from_the_world(const Action& action) { return std::holds_alternative<BookRe
 
 TEST_CASE("no touch in any order loses tube, breaks the record, or leads nowhere") {
     std::mt19937 dice(20261125);
-    std::size_t made = 0, scrapped = 0, asked_to_save = 0, saved = 0;
+    std::size_t made = 0, scrapped = 0, asked_to_save = 0, saved = 0, read = 0;
     for (int walk = 0; walk < 40; ++walk) {
         State state = job_open();
         for (int i = 0; i < 250; ++i) {
@@ -71,7 +71,7 @@ TEST_CASE("no touch in any order loses tube, breaks the record, or leads nowhere
             }
             if (!state.work.used.empty()) ++made;
             asked_to_save += state.rescue != nullptr;
-            for (const auto& [key, line] : state.work.lines) saved += line.saved.has_value();
+            for (const auto& [key, line] : state.work.lines) saved += line.saved.has_value(), read += line.turns.size() + line.tapes.size();
         }
         scrapped += state.work.scrap.size();
     }
@@ -79,6 +79,7 @@ TEST_CASE("no touch in any order loses tube, breaks the record, or leads nowhere
     CHECK(scrapped > 0);
     CHECK(asked_to_save > 0);
     CHECK(saved > 0);
+    CHECK(read > 0);
 }
 
 TEST_CASE("what has been pulled stays pulled whatever is gone back to, and is never offered whole") {

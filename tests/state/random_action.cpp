@@ -1,7 +1,9 @@
 #include "state/random_action.h"
 
 #include <array>
+#include <cmath>
 
+#include "state/rescue_look.h"
 #include "state/sample_state.h"
 
 namespace tubewright {
@@ -53,7 +55,22 @@ Action random_action(std::mt19937& dice, const State& state) {
         if (typed == over) return Next{};
         return over.rfind(typed, 0) == 0 ? Key{over.substr(typed.size(), 1)} : Key{"clear"};
     }
-    if (state.looks.screen == Screen::rescue && roll(3) != 0) return TakeRescue{static_cast<std::size_t>(roll(4))};
+    if (state.looks.screen == Screen::rescue && roll(3) != 0) {
+        const auto row = static_cast<std::size_t>(roll(4));
+        return roll(3) == 0 ? Action{TakeRescue{row}} : roll(2) == 0 ? Action{PickWay{row}} : Action{GoTo{Screen::rescue_more}};
+    }
+    if (state.looks.screen == Screen::rescue_more && roll(4) != 0) {
+        const auto which = static_cast<std::size_t>(roll(4));
+        return roll(4) == 0 ? Action{DropReading{which}} : Action{AskReading{which}};
+    }
+    // What is foreseen, to a degree or a quarter of an inch, is rarely typed by chance.
+    if (const ToRead* asked = reading_asked(state); asked && roll(6) != 0) {
+        const bool turn = asked->what == ToRead::What::turn;
+        const double foreseen = turn ? std::abs(asked->foreseen) : reader_unit(state) == Unit::mm ? asked->foreseen : asked->foreseen / 25.4;
+        const std::string number = std::to_string(static_cast<int>(foreseen + 0.5)), &typed = state.looks.typed;
+        if (typed == number) return turn ? Action{TurnIs{asked->foreseen > 0 || roll(8) == 0}} : Action{Next{}};
+        return number.rfind(typed, 0) == 0 ? Key{number.substr(typed.size(), 1)} : Key{"clear"};
+    }
     if (steps_to_save(state) && roll(work_in_hand(state).last_reading ? 2 : 4) == 0) return LookAtRescue{};
     if (state.looks.screen == Screen::card && roll(8) == 0) return LearnBender{};
     if (state.looks.screen == Screen::bends && roll(2) == 0 && !bends_in_hand(state).empty()) return PickRecord{bends_in_hand(state).front().check.record.id};

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "bench/laid_over.h"
+#include "state/doing.h"
 #include "state/rescue_look.h"
 #include "state/sample_state.h"
 
@@ -32,6 +33,41 @@ State made_to_the_end(State state) {
         state = reading(at_check(state), std::to_string(target).substr(0, 6));
     }
     return state;
+}
+
+/// Three bends, the first right and the second read `off` degrees over.
+State second_over(double off = 2) {
+    State state = at_line(line_of({10, 8, 8, 10}, {{90, 0}, {90, 90}, {60, 90}}));
+    const auto reads = [](const State& at, double over) { return reading(at_check(at), std::to_string(step_in_hand(at)->target.deg + over).substr(0, 6)); };
+    return reads(reads(state, 0), off);
+}
+
+std::size_t to_read(const State& state, ToRead::What what) {
+    REQUIRE(state.rescue);
+    const auto& all = state.rescue->more.readings;
+    const auto found = std::find_if(all.begin(), all.end(), [&](const ToRead& read) { return read.what == what; });
+    REQUIRE(found != all.end());
+    return static_cast<std::size_t>(found - all.begin());
+}
+
+State typed_in(State state, const std::string& number) {
+    for (const char digit : number) state = touched(state, {Key{std::string(1, digit)}});
+    return state;
+}
+
+/// At the keypad for it, from the page of the ways out.
+State at_reading(const State& state, ToRead::What what) { return touched(state, {GoTo{Screen::rescue_more}, AskReading{to_read(state, what)}}); }
+
+/// The turn as the tube is believed to have it, and `off` degrees more.
+State turn_read(const State& state, double off = 0) {
+    const State at = at_reading(state, ToRead::What::turn);
+    const double turn = wrapped({std::round(reading_asked(at)->foreseen) + off}).deg;
+    return touched(typed_in(at, std::to_string(static_cast<int>(std::abs(turn)))), {TurnIs{turn > 0}});
+}
+
+State tape_read(const State& state, double off_mm = 0) {
+    const State at = at_reading(touched(state, {SetUnit{Unit::mm}}), ToRead::What::tape);
+    return touched(typed_in(at, std::to_string(reading_asked(at)->foreseen + off_mm).substr(0, 6)), {Next{}});
 }
 
 }  // namespace
@@ -211,6 +247,141 @@ TEST_CASE("a tube is saved a second time from where it stands, and still judged 
     // The way goes to the edge of what an end may be, with the bends as they are believed: a little nearer to what the lever was
     // pulled for than they read.
     CHECK(worst_share(off_at_the_end(made, wanted), {}) <= 1.01);
+}
+
+TEST_CASE("a way is looked at without taking it") {
+    const State state = asked(at_hook());
+    CHECK(state.looks.picked_way == 0);
+    REQUIRE(found(state).ways.size() > 1);
+    const State other = touched(state, {PickWay{1}});
+    CHECK(other.looks.picked_way == 1);
+    CHECK(other.work == state.work);
+    CHECK(touched(other, {PickWay{found(state).ways.size()}}).looks.picked_way == 1);  // there is none such
+    CHECK(touched(other, {TakeRescue{1}}).work.lines != state.work.lines);
+    CHECK(touched(other, {TakeRescue{1}, Undo{}}).work == state.work);
+}
+
+TEST_CASE("an under-bent one shows what pulling it again would come to, as far as the lever goes") {
+    // By hand: the hook as wanted has nothing off at its ends; 2 degrees under brings the far one 10 sin 2 = .35 in off.
+    const State state = asked(at_hook(), "88");
+    REQUIRE(state.rescue->pulled);
+    CHECK(state.rescue->pulled->bends[step_in_hand(state)->bend].angle == Angle{90});
+    CHECK(worst_share(state.rescue->pulled_off, {}) < 0.01);
+    CHECK(worst_share(found(state).as_it_is, {}) > 1.5);
+    CHECK_FALSE(asked(at_hook(), "92").rescue->pulled);
+}
+
+TEST_CASE("the turn of the bend in hand is read on the legs: the ends are known better, and the ways are worked out anew") {
+    const State before = touched(second_over(), {LookAtRescue{}});
+    const State read = turn_read(before);
+    CHECK(read.looks.screen == Screen::rescue);
+    REQUIRE(read.rescue);
+    const LineWork work = work_in_hand(read);
+    REQUIRE(work.turns.size() == 1);
+    CHECK(work.turns[0].bend == work.turns[0].against + 1);
+    CHECK(read.rescue->more.known < before.rescue->more.known);
+    REQUIRE_FALSE(found(read).ways.empty());
+    CHECK(found(read).ways[0].doubt.a.place + found(read).ways[0].doubt.b.place < found(before).ways[0].doubt.a.place + found(before).ways[0].doubt.b.place);
+    for (const ToRead& more : read.rescue->more.readings) CHECK(more.what == ToRead::What::tape);  // that turn is known
+    // Six off is six off at the ends, which nobody would have seen: more than the two that were read over.
+    const State off = turn_read(before, 6);
+    CHECK(worst_share(found(off).as_it_is, {}) > 1.3 * worst_share(found(before).as_it_is, {}));
+}
+
+TEST_CASE("a turn that no rescue could make up is not taken, nor one that is no turn; the same to the other side is another one") {
+    const State at = at_reading(touched(second_over(), {LookAtRescue{}}), ToRead::What::turn);
+    const bool right = reading_asked(at)->foreseen > 0;
+    CHECK(std::abs(reading_asked(at)->foreseen) == Approx(90).margin(1));
+    CHECK(touched(at, {TurnIs{right}}).work == at.work);                            // nothing is typed
+    CHECK(touched(typed_in(at, "136"), {TurnIs{right}}).work == at.work);           // 46 off
+    CHECK(past_belief(typed_in(at, "136"), right));
+    CHECK_FALSE(touched(typed_in(at, "134"), {TurnIs{right}}).work == at.work);
+    CHECK(touched(typed_in(at, "90"), {TurnIs{!right}}).work == at.work);           // half a turn off
+    CHECK(touched(typed_in(at, "181"), {TurnIs{right}}).work == at.work);
+    CHECK_FALSE(typed_reading_asked(typed_in(at, "181")));
+    CHECK(touched(typed_in(at, "90"), {Next{}}).work == at.work);                   // to which side, nobody said
+}
+
+TEST_CASE("a tape between two points is kept in the length it was read in, and one that can't be is not taken") {
+    const State before = touched(second_over(), {LookAtRescue{}});
+    const State read = tape_read(before);
+    REQUIRE(work_in_hand(read).tapes.size() == 1);
+    CHECK(work_in_hand(read).tapes[0].steps == 2);
+    CHECK(read.rescue->more.known < before.rescue->more.known);
+    CHECK(tape_read(before, 55).work == before.work);  // more than two inches off
+    CHECK(tape_read(before, -55).work == before.work);
+    CHECK(tape_read(before, 45).work != before.work);
+    const State in_inches = at_reading(before, ToRead::What::tape);
+    const int whole = static_cast<int>(reading_asked(in_inches)->foreseen / 25.4);
+    const State taken = touched(typed_in(in_inches, std::to_string(whole)), {Key{"1/2"}, Next{}});
+    REQUIRE(work_in_hand(taken).tapes.size() == 1);
+    CHECK(work_in_hand(taken).tapes[0].tape.read.mm == Approx((whole + 0.5) * 25.4));
+}
+
+TEST_CASE("a reading is taken back by a touch of it, and undo and redo stay on the page") {
+    const State before = touched(second_over(), {LookAtRescue{}});
+    const State read = tape_read(turn_read(before));
+    REQUIRE(work_in_hand(read).turns.size() + work_in_hand(read).tapes.size() == 2);
+    const State without = touched(read, {GoTo{Screen::rescue_more}, DropReading{0}});
+    CHECK(work_in_hand(without).turns.empty());
+    CHECK(work_in_hand(without).tapes == work_in_hand(read).tapes);
+    CHECK(without.looks.screen == Screen::rescue_more);
+    CHECK(without.rescue);
+    CHECK(touched(without, {DropReading{5}}).work == without.work);
+    CHECK(touched(without, {DropReading{0}}).work == before.work);
+    const State undone = touched(read, {Undo{}});
+    CHECK(undone.looks.screen == Screen::rescue);
+    REQUIRE(undone.rescue);
+    CHECK(work_in_hand(undone).tapes.empty());
+    CHECK(undone.rescue->more.known > read.rescue->more.known);
+    const State again = touched(undone, {Redo{}});
+    CHECK(again.work == read.work);
+    REQUIRE(again.rescue);
+    CHECK(again.rescue->more.known == read.rescue->more.known);
+    CHECK(touched(again, {Back{}}).looks.screen == Screen::bench);
+}
+
+TEST_CASE("what was read of a bend goes when its lever is pulled again or it is gone back from, and of the others it stays") {
+    const State read = tape_read(turn_read(touched(second_over(-2), {LookAtRescue{}})));
+    const LineWork work = work_in_hand(read);
+    REQUIRE(work.turns.size() == 1);
+    REQUIRE(work.tapes.size() == 1);
+    const State pulling = touched(read, {PullAgain{}});
+    CHECK(work_in_hand(pulling).turns == work.turns);  // the lever has not moved yet
+    CHECK(work_in_hand(touched(pulling, {Back{}})).turns == work.turns);
+    CHECK(work_in_hand(touched(pulling, {Next{}})).turns.empty());
+    const bool spans_it = work.tapes[0].tape.span.from <= step_in_hand(read)->bend + 1 && step_in_hand(read)->bend + 1 <= work.tapes[0].tape.span.to;
+    CHECK(work_in_hand(touched(pulling, {Next{}})).tapes.empty() == spans_it);
+    const State measured_again = touched(read, {Back{}, Back{}});
+    CHECK(work_in_hand(measured_again).turns == work.turns);
+    CHECK(work_in_hand(touched(measured_again, {Back{}})).turns.empty());
+
+    // By hand: steps 1 and 2 made, both taped; pulling step 2 again leaves what was taped before it was made, or beside it.
+    const Sheet& sheet = *sheet_in_hand(read);
+    const std::size_t bend = sheet.steps[1].bend;
+    LineWork taped;
+    taped.turns = {{bend, 7, {}}, {7, bend, {}}, {8, 7, {}}};
+    taped.tapes = {{{{0, bend + 1}, {1}}, 2}, {{{bend + 1, 9}, {2}}, 1}, {{{bend + 2, 9}, {3}}, 2}, {{{0, 9}, {4}}, 2}};
+    forget_readings(sheet, taped, 1);
+    CHECK(taped.turns == std::vector<TurnReading>{{8, 7, {}}});
+    CHECK(taped.tapes == std::vector<MadeTape>{{{{bend + 1, 9}, {2}}, 1}, {{{bend + 2, 9}, {3}}, 2}});
+}
+
+TEST_CASE("what was read follows into the next rescue of the same tube, and begins afresh with the next one") {
+    const State read = turn_read(touched(second_over(4), {LookAtRescue{}}));
+    REQUIRE_FALSE(found(read).ways.empty());
+    State saved = touched(read, {TakeRescue{0}});
+    CHECK(work_in_hand(saved).turns == work_in_hand(read).turns);
+    if (misfit(*sheet_in_hand(saved), work_in_hand(saved)) == Misfit::ink) saved = touched(saved, {Next{}});
+    const State again = touched(saved, {LookAtRescue{}});
+    REQUIRE(again.rescue);
+    for (const ToRead& more : again.rescue->more.readings) CHECK(more.what == ToRead::What::tape);
+    // The shape that it is believed to have is the one that was read: within what the gauge leaves open.
+    const TurnReading turn = work_in_hand(read).turns[0];
+    const double now = wrapped(again.rescue->as_it_is.bends[turn.bend].direction - again.rescue->as_it_is.bends[turn.against].direction).deg;
+    CHECK(now == Approx(turn.read.deg).margin(1));
+    const State wrong = touched(saved, {WentWrong{}, ChooseReason{Reason::kinked}, ChooseKept{"none"}, ConfirmScrap{}});
+    CHECK(work_in_hand(wrong).turns.empty());
 }
 
 TEST_CASE("while the lever may have moved, and before anything is bent, it can't be asked") {

@@ -46,6 +46,11 @@ public:
             for (std::size_t n = roll(4); n > 0; --n) plan.bends.push_back({length(), coin() ? End::A : End::B, angle(), angle()});
             line.saved = SavedPlan{plan, roll(5)};
         }
+        for (std::size_t n = roll(3); n > 0; --n) {
+            const std::size_t against = roll(11);
+            line.turns.push_back({against + 1 + roll(3), against, angle()});
+            line.tapes.push_back({{{against, against + 1 + roll(3)}, length()}, roll(12)});
+        }
         line.inked = name();
         for (std::size_t n = roll(4); n > 0; --n) line.pulled.insert(roll(12));
         for (std::size_t n = roll(4); n > 0; --n) line.order.push_back({roll(12), coin() ? End::A : End::B});

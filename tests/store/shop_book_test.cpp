@@ -119,6 +119,30 @@ TEST_CASE("what a tube is saved for stands in the book behind what it was cut fo
     }
 }
 
+TEST_CASE("what was read of a tube besides its bends' angles stands among its ticks, and what can't be there is refused") {
+    const OwnFolder own;
+    const fs::path path = own.path() / "book.sqlite";
+    Work work;
+    LineWork& line = work.lines["trailer/axle crossover"];
+    line.ticks = {"prepare-deburr"};
+    line.turns = {{2, 1, {-88.5}}, {1, 0, {171}}};
+    line.tapes = {{{{0, 3}, {412.7501}}, 2}, {{{1, 5}, {300}}, 3}};
+    const Work before = work;
+    { REQUIRE(opened(path).save(work, {}).ok()); }
+    CHECK(opened(path).read().work == work);
+    // Undo of a reading comes back with the book.
+    line.turns.pop_back();
+    line.tapes.clear();
+    { REQUIRE(opened(path).save(work, {{1, "trailer", before}}).ok()); }
+    CHECK(opened(path).read().work == work);
+    CHECK(opened(path).read().past.back().work == before);
+    for (const std::string tick : {"turns 1 1 90", "turns 2 1", "turns -1 0 90", "turns 2 1 nan", "turns 2 1 90, 3 2 90", "turns 2 1 90;", "tapes 3 0 2 5", "tapes 0 3 2 -5", "tapes 0 3 2", "tapes ", "tapes 0 3 2 5 6"}) {
+        INFO(tick);
+        { Database(path).run("DELETE FROM line_tick; INSERT INTO line_tick VALUES ('trailer/axle crossover', '" + tick + "')"); }
+        CHECK(refusal(path) == sentence_for(path, "holds an entry that this program did not write"));
+    }
+}
+
 TEST_CASE("a book of version 1 takes the pieces a bender is learned from, half measured ones too, and undo of them") {
     const OwnFolder own;
     const fs::path path = own.write("book.sqlite", bytes_in(source_dir / "tests/specimens/book-version-1.sqlite"));

@@ -103,24 +103,81 @@ CardBody rescue(bool can) {
     CardBody body;
     body.picture = picture(PictureView::Kind::finished);
     body.picture.labels = {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}};
-    body.picture.caption = "if gone on as planned";
+    body.picture.caption = can ? "the 1st way" : "if gone on as planned";
     body.picture.laid_over = LaidOverPicture{};
     body.picture.legend = {{Swatch::stands, "as wanted"}, {Swatch::swings, "as it comes"}};
     ListBody& list = body.figures;
-    list.heading = can ? "It can be saved: touch the way you take." : "It can't be saved.";
-    const auto row = [&](const std::string& id, const std::string& label, const std::string& detail) { list.rows.push_back({button(id, label, Undo{}), detail, "", std::nullopt, Tone::plain}); };
+    list.heading = can ? "It can be saved. Touch a way to see it." : "It can't be saved.";
+    const auto row = [&](const std::string& id, const std::string& label, const std::string& detail, const std::string& name) { list.rows.push_back({button(id, label, Undo{}), detail, name, std::nullopt, Tone::plain}); };
     if (can) {
-        row("way-1", "Bend 12: to 43 1/2° instead of 45°. Move mark 13 by 1 1/4\" towards B. Turn bend 14 by 12 1/2° less", "Then off: A 3/64\" and 1 1/2°, B 3/64\" and 1 1/2° (±3/64\").");
-        row("way-2", "Move mark 13 by 1 1/4\" towards B. Turn bend 13 by 2°, the way its screen will show. Cut 1 1/8\" less off end B", "Then off: A 1/64\" and 1/2°, B as wanted (±1/64\").");
-        row("way-3", "6 numbers change: the angles of bends 10 and 12, the turns of bends 13 and 14, mark 13, the cut at end B", "Then off: A 1/64\" and 1/2°, B 1/64\" and 1/2° (±3/64\").");
-        list.notes = {{"As planned the ends are off: A 23/64\" and 1 1/2°, B 23/64\" and 1 1/2°."}, {"A saved brake line is held on the vehicle before it is flared. What the vehicle's maker says comes first.", Tone::caution}};
+        row("way-1", "Bend 12: to 43 1/2° instead of 45°. Move mark 13 by 1 1/4\" towards B. Turn bend 14 by 12 1/2° less", "Then off: A 3/64\" and 1 1/2°, B 3/64\" and 1 1/2° (±3/64\").", "1st");
+        row("way-2", "Move mark 13 by 1 1/4\" towards B. Turn bend 13 by 2°, the way its screen will show. Cut 1 1/8\" less off end B", "Then off: A 1/64\" and 1/2°, B as wanted (±1/64\").", "2nd");
+        row("way-3", "6 numbers change: the angles of bends 10 and 12, the turns of bends 13 and 14, mark 13, the cut at end B", "Then off: A 1/64\" and 1/2°, B 1/64\" and 1/2° (±3/64\").", "3rd");
+        list.rows[0].tone = Tone::now;
+        list.rows[0].touch.chosen = true;
+        list.notes = {{"End A 3/64\" and 1 1/2° off, end B 3/64\" and 1 1/2° off.", Tone::now}, {"As planned the ends are off: A 23/64\" and 1 1/2°, B 23/64\" and 1 1/2° (±3/64\")."}, {"A saved brake line is held on the vehicle before it is flared. What the vehicle's maker says comes first.", Tone::caution}};
     } else {
         list.notes = {{"The bends still to come can't make it up: at the best A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2° would be off.", Tone::stop},
-                      {"As planned the ends are off: A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2°. 1/16\" and 2° is what an end may be."},
+                      {"As planned the ends are off: A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2° (±13/64\"). An end may be 1/16\" and 2° off."},
                       {"It would still make the right-hand rear axle line: what is bent is its bend 12 on, ends A and B changed over.", Tone::go},
                       {"The straight 32 15/16\" at end B is enough for the right-hand rear axle line and left front hose bracket.", Tone::go}};
     }
     return body;
+}
+
+/// What can still be read of the tube, and what was.
+ListBody read_more() {
+    ListBody body;
+    body.heading = "Measure more, and the ends are known better.";
+    body.rows = {{button("read-1", "Turn of bend 13 against bend 12", AskReading{0}), "An angle gauge on both legs. Ends then known to ±13/64\".", "", std::nullopt, Tone::plain},
+                 {button("read-2", "Tape, bend 12 to bend 14", AskReading{1}), "Ends then known to ±13/64\".", "", std::nullopt, Tone::plain},
+                 {button("drop-1", "Turn of bend 12 against bend 11: 177 1/2° to the right", DropReading{0}), "Read. Touch to take it back.", "", std::nullopt, Tone::go}};
+    body.notes = {{"Now they are known to ±13/64\"."}};
+    body.pager = {button("earlier", "Page before", TurnPage{-1}), button("later", "Page after", TurnPage{1}), "1 of 2", true};
+    return body;
+}
+
+PictureView made_picture() {
+    PictureView view = picture(PictureView::Kind::finished);
+    view.caption.clear();
+    view.made = Part{};
+    return view;
+}
+
+/// What is typed can't be, which takes most words.
+KeypadBody turn_read() {
+    KeypadBody body = keypad();
+    body.asks = "Look along the tube from bend 12 to bend 13. How far round is the leg past bend 13?";
+    body.entry = "177 1/2";
+    body.lines = {{"Planned: 122 1/2° to the right."}, {"155 1/2° off what it should be: read it again. If it is so, nothing saves it.", Tone::stop}};
+    body.moves.clear();
+    body.picture = made_picture();
+    body.picture->labels = {{Anchor::hook_end, "A"}, {Anchor::bend, "bend 13"}, {Anchor::lever_end, "B"}};
+    return body;
+}
+
+RouteBody tape_read() {
+    RouteBody body;
+    body.asks = "Tape tight and straight, from the outside corner of bend 12 to the outside corner of bend 13.";
+    body.columns = 5;
+    for (const char* key : {"7", "8", "9", "1/8", "1/4", "4", "5", "6", "3/8", "1/2", "1", "2", "3", "5/8", "3/4", ".", "0", "+1/32", "+1/16", "7/8"}) body.keys.push_back(button(std::string("key-") + key, key, Key{key}));
+    body.cells = {{button("reading-now", "112 13/32\"", Key{"clear"}), "the tape says"}};
+    body.cells.back().touch.chosen = true;
+    body.lines = {{"102 15/16\" off what it should be: tape it again. If it is so, nothing saves it.", Tone::stop}};
+    body.picture = made_picture();
+    body.picture->taped = Span{12, 13};
+    body.picture->labels = {{Anchor::gauge_1, "bend 12"}, {Anchor::gauge_2, "bend 13"}};
+    return body;
+}
+
+/// Beside the bench, with its footer.
+ScreenView measuring(const std::string& key, Body body, std::vector<ButtonView> buttons) {
+    ScreenView view = bench(key, std::move(body), "");
+    view.header.place = "measure more";
+    view.ribbon.reset();
+    view.footer.buttons = std::move(buttons);
+    view.footer.main_id.clear();
+    return view;
 }
 
 MarkOutBody mark_out() {
@@ -149,10 +206,18 @@ std::vector<Sample> bench_samples() {
         ScreenView save = bench(can ? "rescue" : "rescue-none", rescue(can), "");
         save.ribbon.reset();
         save.footer.buttons = {button("undo", "Undo", Undo{}), button("redo", "Redo", Redo{}), button("back", "Back", Back{})};
-        if (!can) save.footer.buttons.insert(save.footer.buttons.begin(), button("wrong", "Went wrong", WentWrong{}, Weight::warn));
+        save.footer.buttons.push_back(button("more", "Measure more", GoTo{Screen::rescue_more}));
+        if (can) save.footer.buttons.push_back(button("take-way", "Take this way", TakeRescue{0}, Weight::main));
+        else save.footer.buttons.insert(save.footer.buttons.begin(), button("wrong", "Went wrong", WentWrong{}, Weight::warn));
         save.footer.main_id.clear();
         all.push_back({save.key, save});
     }
+    const ButtonView back = button("back", "Back", Back{});
+    ButtonView left = button("left", "177 1/2° to the left", TurnIs{false}), right = button("right", "177 1/2° to the right", TurnIs{true}, Weight::main), take = button("next", "Take 112 13/32\"", Next{}, Weight::main);
+    for (ButtonView* side : {&left, &right, &take}) side->enabled = false, side->why_not = "too far off";
+    all.push_back({"rescue-more", measuring("rescue-more", read_more(), {button("undo", "Undo", Undo{}), back, button("redo", "Redo", Redo{})})});
+    all.push_back({"rescue-turn", measuring("rescue-turn", turn_read(), {back, left, right})});
+    all.push_back({"rescue-tape", measuring("rescue-tape", tape_read(), {back, button("key-back", "Rub out", Key{"back"}), take})});
     ScreenView wrong = bench("reasons", reasons(), "Scrap it");
     wrong.footer.buttons = {button("cancel", "Cancel", Cancel{}), button("confirm", "Write it down", ConfirmScrap{}, Weight::main)};
     wrong.footer.buttons[1].held = true;
