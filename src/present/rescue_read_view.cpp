@@ -28,7 +28,9 @@ std::string turn_name(std::size_t bend, std::size_t against) { return "Turn of "
 
 RowView to_read_row(const State& state, std::size_t i, const Points& points) {
     const ToRead& reading = state.rescue->more.readings[i];
-    const std::string known = "Ends then known to ±" + band_text(reading.known, reader_unit(state)) + ".";
+    const Unit unit = reader_unit(state);
+    const std::string then = band_text(reading.known, unit);
+    const std::string known = then == band_text(state.rescue->more.known, unit) ? "Ends then known a little better." : "Ends then known to ±" + then + ".";
     const ButtonView touch = press_button("read-" + std::to_string(i + 1), "", AskReading{i});
     RowView row{touch, known, "", std::nullopt};
     if (reading.what == ToRead::What::turn) row.touch.label = turn_name(reading.bend, reading.against), row.detail = "An angle gauge on both legs. " + known;

@@ -41,8 +41,8 @@ Option way_option(const RescueLook& look, std::size_t i, std::size_t row, const 
     const Length known = std::max(way.doubt.a.place, way.doubt.b.place);
     const std::string id = "way-" + std::to_string(i + 1);
     if (way.changes.empty()) return {{press_button(id, "Go on as planned", PickWay{row}), "Nothing has to be changed.", "", std::nullopt, Tone::go}, press_button("take-way", "Go on as planned", TakeRescue{i}), "if gone on as planned", way.plan, way.off};
-    const std::string detail = "Then off: " + off_words(way.off, tape) + " (±" + band_text(known, tape.unit) + ").";
-    return {{press_button(id, way_words(way, look.sheet, tape), PickWay{row}), detail, way_names[i], std::nullopt}, press_button("take-way", "Take this way", TakeRescue{i}), std::string("the ") + way_names[i] + " way", way.plan, way.off};
+    const std::string name = std::string(way_names[i]) + " way", detail = capital(name) + ", then off: " + off_words(way.off, tape) + " (±" + band_text(known, tape.unit) + ").";
+    return {{press_button(id, way_words(way, look.sheet, tape), PickWay{row}), detail, "", std::nullopt}, press_button("take-way", "Take this way", TakeRescue{i}), "the " + name, way.plan, way.off};
 }
 
 std::vector<Option> options_of(const State& state, const RescueLook& look) {
@@ -59,8 +59,9 @@ bool can_read_more(const State& state) {
     return !state.rescue->more.readings.empty() || !work.turns.empty() || !work.tapes.empty();
 }
 
-PictureView picture_of(const RescueLook& look, const std::string& caption, const TubePlan& plan) {
-    PictureView picture{PictureView::Kind::finished, 0, caption, {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}}};
+/// What is still off stands at each end.
+PictureView picture_of(const RescueLook& look, const std::string& caption, const TubePlan& plan, const EndsOff& off, const Tape& tape) {
+    PictureView picture{PictureView::Kind::finished, 0, caption, {{Anchor::hook_end, end_words(End::A, off.a, tape)}, {Anchor::lever_end, end_words(End::B, off.b, tape)}}};
     picture.laid_over = LaidOverPicture{look.wanted, part_of(plan)};
     picture.legend = {{Swatch::stands, "as wanted"}, {Swatch::swings, "as it comes"}};
     return picture;
@@ -97,16 +98,15 @@ void fill_rescue(const State& state, ScreenView& view) {
     std::vector<Option> options = options_of(state, look);
     view.footer = side_footer(state);
     if (can_read_more(state)) view.footer.buttons.push_back(press_button("more", "Measure more", GoTo{Screen::rescue_more}));
-    body.picture = picture_of(look, "if gone on as planned", look.as_it_is);
+    body.picture = picture_of(look, "if gone on as planned", look.as_it_is, look.found.as_it_is, tape);
     if (!options.empty()) {
         Option& picked = options[std::min(state.looks.picked_way, options.size() - 1)];
         picked.row.touch.chosen = true;
         picked.row.tone = Tone::now;
-        body.picture = picture_of(look, picked.caption, picked.plan);
+        body.picture = picture_of(look, picked.caption, picked.plan, picked.off, tape);
         // Not by the foot switch: what is taken here has to be read first.
         picked.take.weight = Weight::main;
         view.footer.buttons.push_back(picked.take);
-        if (!look.found.fits || pull) list.notes.push_back({each_end_words(picked.off, tape), Tone::now});
     }
     for (const Option& option : options) list.rows.push_back(option.row);
     if (look.found.ways.empty()) {

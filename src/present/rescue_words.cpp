@@ -71,12 +71,9 @@ std::string line_names(const std::vector<std::size_t>& lines, const std::vector<
 
 std::string off_words(const EndsOff& off, const Tape& tape) { return "A " + end_off_words(off.a, tape) + ", B " + end_off_words(off.b, tape); }
 
-std::string each_end_words(const EndsOff& off, const Tape& tape) {
-    const auto end = [&](const EndOff& one) {
-        const std::string said = end_off_words(one, tape);
-        return said + (said == as_wanted ? "" : " off");
-    };
-    return "End A " + end(off.a) + ", end B " + end(off.b) + ".";
+std::string end_words(End end, const EndOff& off, const Tape& tape) {
+    const std::string said = end_off_words(off, tape);
+    return std::string(1, letter(end)) + " " + said + (said == as_wanted ? "" : " off");
 }
 
 std::string round_words(Angle turn, const Tape& tape) {

@@ -13,8 +13,8 @@ namespace tubewright {
 
 /// "A 1/32" and 1/2°, B as wanted".
 std::string off_words(const EndsOff& off, const Tape& tape);
-/// "End A 1/32" and 1/2° off, end B as wanted."
-std::string each_end_words(const EndsOff& off, const Tape& tape);
+/// "A 1/32" and 1/2° off", "B as wanted".
+std::string end_words(End end, const EndOff& off, const Tape& tape);
 /// How one bend's plane lies round from another's, seen from end A: "88° to the right".
 std::string round_words(Angle turn, const Tape& tape);
 /// "Bend 4: to 43 1/2° instead of 45°", "Move mark 5 by 1/16" towards B", "Turn bend 5 by 2° more", "Cut 1/8" more off end B".

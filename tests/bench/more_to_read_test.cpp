@@ -68,7 +68,9 @@ TEST_CASE("what comes out as foreseen leaves the ends known as well as was said"
     for (const std::size_t bend : {0, 1, 2}) readings.angles[bend] = sheet.layout->part.bends[bend].angle;
     const RescueQuestion question = asked(sheet, 3, readings);
     const MoreToRead more = more_to_read(question, readings);
-    REQUIRE(more.readings.size() == 4);
+    REQUIRE(more.readings.size() >= 3);  // two turns, and what is taped
+    CHECK(more.readings[1].what == ToRead::What::turn);
+    CHECK(more.readings[2].what == ToRead::What::tape);
     for (const ToRead& read : more.readings) {
         INFO((read.what == ToRead::What::turn ? "turn of bend " + std::to_string(read.bend) : "tape from " + std::to_string(read.span.from) + " to " + std::to_string(read.span.to)));
         const MadeReadings then = with(readings, read, 3);

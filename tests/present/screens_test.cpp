@@ -406,15 +406,15 @@ TEST_CASE("can this tube be saved: ways, under, as it is, and not at all") {
 namespace {
 
 /// One touch of what the screen offers by that name.
-State pressed(const State& state, const std::string& id) {
+State tapped(const State& state, const std::string& id) {
     for (const ButtonView& button : touchables(screen_view(state)))
         if (button.id == id && button.press) return touched(state, {*button.press});
     FAIL("no " << id << " on\n" << as_text(screen_view(state)));
     return state;
 }
 
-State pressed(State state, const std::vector<std::string>& ids) {
-    for (const std::string& id : ids) state = pressed(state, id);
+State all_pressed(State state, const std::vector<std::string>& ids) {
+    for (const std::string& id : ids) state = tapped(state, id);
     return state;
 }
 
@@ -425,18 +425,18 @@ TEST_CASE("the way that is looked at is the one that the main button takes") {
     const auto picture = [](const State& state) { return *std::get<CardBody>(screen_view(state).body).picture.laid_over; };
     REQUIRE(ways.rescue->found.ways.size() > 1);
     for (const std::size_t way : {0u, 1u}) {
-        const State seen = pressed(ways, "way-" + std::to_string(way + 1));
+        const State seen = tapped(ways, "way-" + std::to_string(way + 1));
         CHECK(seen.work == ways.work);
         CHECK(picture(seen).made == part_of(ways.rescue->found.ways[way].plan));
         CHECK(picture(seen).wanted == ways.rescue->wanted);
-        CHECK(pressed(seen, "take-way").work == touched(ways, {TakeRescue{way}}).work);
+        CHECK(tapped(seen, "take-way").work == touched(ways, {TakeRescue{way}}).work);
     }
     CHECK(picture(ways).made == part_of(ways.rescue->found.ways[0].plan));
     // An under-bent one: pulling on comes first, and the ways after it.
     const State under = touched(hook_read("88"), {LookAtRescue{}});
     CHECK(picture(under).made == part_of(*under.rescue->pulled));
-    CHECK(pressed(under, "pull-again").work == touched(under, {PullAgain{}}).work);
-    CHECK(pressed(under, {"way-1", "take-way"}).work == touched(under, {TakeRescue{0}}).work);
+    CHECK(tapped(under, "pull-again").work == touched(under, {PullAgain{}}).work);
+    CHECK(all_pressed(under, {"way-1", "take-way"}).work == touched(under, {TakeRescue{0}}).work);
 }
 
 TEST_CASE("measure more: a turn by the gauge, a tape, what is too far off, and what was read") {
@@ -445,28 +445,28 @@ TEST_CASE("measure more: a turn by the gauge, a tape, what is too far off, and w
     for (const double off : {0, 4}) over = reading(at_check(over), std::to_string(step_in_hand(over)->target.deg + off).substr(0, 6));
     const State ways = touched(over, {LookAtRescue{}});
     expect_screen("rescue-before", ways);
-    const State more = pressed(ways, "more");
+    const State more = tapped(ways, "more");
     expect_screen("rescue-more", more);
-    const State turn = pressed(more, "read-1");
+    const State turn = tapped(more, "read-1");
     expect_screen("rescue-turn", turn);
-    expect_screen("rescue-turn-typed", pressed(turn, {"key-8", "key-8", "key-1/2"}));
-    expect_screen("rescue-turn-too-far", pressed(turn, {"key-4", "key-0"}));
-    expect_screen("rescue-turn-no-turn", pressed(turn, {"key-2", "key-0", "key-0"}));
+    expect_screen("rescue-turn-typed", all_pressed(turn, {"key-8", "key-8", "key-1/2"}));
+    expect_screen("rescue-turn-too-far", all_pressed(turn, {"key-4", "key-0"}));
+    expect_screen("rescue-turn-no-turn", all_pressed(turn, {"key-2", "key-0", "key-0"}));
     const bool right = reading_asked(turn)->foreseen > 0;
-    const State turned = pressed(turn, {"key-8", "key-8", right ? "right" : "left"});
+    const State turned = all_pressed(turn, {"key-8", "key-8", right ? "right" : "left"});
     expect_screen("rescue-turned", turned);
-    const State tape = pressed(turned, {"more", "read-1"});
+    const State tape = all_pressed(turned, {"more", "read-1"});
     expect_screen("rescue-tape", tape);
-    expect_screen("rescue-tape-too-far", pressed(tape, {"key-9", "key-9"}));
+    expect_screen("rescue-tape-too-far", all_pressed(tape, {"key-9", "key-9"}));
     expect_screen("rescue-tape-metric", touched(tape, {SetUnit{Unit::mm}}));
     const std::string whole = std::to_string(static_cast<int>(reading_asked(tape)->foreseen / 25.4 + 0.5));
     State typed = tape;
-    for (const char digit : whole) typed = pressed(typed, std::string("key-") + digit);
+    for (const char digit : whole) typed = tapped(typed, std::string("key-") + digit);
     expect_screen("rescue-tape-typed", typed);
-    const State taped = pressed(typed, {"next", "more"});
+    const State taped = all_pressed(typed, {"next", "more"});
     expect_screen("rescue-more-read", taped);
     expect_screen("rescue-more-read-2", touched(taped, {TurnPage{1}}));
-    const State back = pressed(touched(taped, {TurnPage{1}}), "drop-1");
+    const State back = tapped(taped, "drop-1");
     CHECK(work_in_hand(back).turns.empty());
     expect_screen("rescue-more-dropped", back);
 }

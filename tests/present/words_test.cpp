@@ -227,7 +227,8 @@ TEST_CASE("what saves a tube in bench words, and every limit that bars it") {
     CHECK(way_words(way, sheet, sixteenths) == "4 numbers change: the angles of bends 1 and 2, the turns of bends 1 and 2");
 
     CHECK(off_words({{inches(1.0 / 32), {1}}, {{}, {0.1}}, {}}, sixteenths) == "A 1/32\" and 1°, B as wanted");
-    CHECK(each_end_words({{inches(1.0 / 32), {1}}, {{}, {0.1}}, {}}, sixteenths) == "End A 1/32\" and 1° off, end B as wanted.");
+    CHECK(end_words(End::A, {inches(1.0 / 32), {1}}, sixteenths) == "A 1/32\" and 1° off");
+    CHECK(end_words(End::B, {{}, {0.1}}, sixteenths) == "B as wanted");
     CHECK(round_words({90}, sixteenths) == "90° to the right");
     CHECK(round_words({-88.4}, sixteenths) == "88 1/2° to the left");
     CHECK(round_words({270}, mm) == "90° to the left");

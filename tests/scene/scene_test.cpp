@@ -281,6 +281,21 @@ TEST_CASE("a tape in the picture of the part lies between the points that it is 
     CHECK_FALSE(part_scene(sheet, std::nullopt, Span{0, 9}).anchors.contains(Anchor::gauge_1));  // no such point
 }
 
+TEST_CASE("a tube that is half made is drawn and taped as it lies in the hand, on the outside of its corners") {
+    // The U's bend 2 is still straight: 6 in to the corner, and past it what is left; od 3/16, half of it from the middle to the outside, square:
+    // from end A to the outside corner of bend 1 sqrt((6 + 3/32)^2 + (3/32)^2) = 6.0945.
+    const Sheet sheet = bend_sheet(line_of({6, 4, 3}, {{90, 0}, {90, 0}}));
+    Part half = sheet.layout->part;
+    half.bends[1].angle = {};
+    const Scene scene = made_scene(sheet.line.tube, half, 1, Span{0, 1});
+    CHECK((scene.anchors.at(Anchor::gauge_2) - scene.anchors.at(Anchor::gauge_1)).norm() / 25.4 == Approx(6.0945).margin(0.0001));
+    CHECK_FALSE(of_ink(scene, Ink::gauge).empty());
+    CHECK(scene.anchors.contains(Anchor::bend));
+    // From end to end: 6 and all of what is past the corner, at right angles.
+    const Length past = half.straights[1] + half.straights[2] + setback(half.radius, {90});
+    CHECK((scene.anchors.at(Anchor::lever_end) - scene.anchors.at(Anchor::hook_end)).norm() / 25.4 == Approx(std::hypot(6, past.inch())).margin(0.001));
+}
+
 TEST_CASE("what is made lies over what is wanted as a fitter holds it, each in an ink of its own") {
     // A hook of 10, 8 and 10 in, its second bend 92: the ends come nearer by 10 sin 2 = 0.35 in.
     const Sheet sheet = bend_sheet(line_of({10, 8, 10}, {{90, 0}, {90, 0}}));

@@ -57,7 +57,7 @@ Action random_action(std::mt19937& dice, const State& state) {
     }
     if (state.looks.screen == Screen::rescue && roll(3) != 0) {
         const auto row = static_cast<std::size_t>(roll(4));
-        return roll(3) == 0 ? Action{TakeRescue{row}} : roll(2) == 0 ? Action{PickWay{row}} : Action{GoTo{Screen::rescue_more}};
+        return roll(3) != 0 ? Action{TakeRescue{row / 2}} : roll(2) == 0 ? Action{PickWay{row}} : Action{GoTo{Screen::rescue_more}};
     }
     if (state.looks.screen == Screen::rescue_more && roll(4) != 0) {
         const auto which = static_cast<std::size_t>(roll(4));

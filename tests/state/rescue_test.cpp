@@ -342,7 +342,7 @@ TEST_CASE("a reading is taken back by a touch of it, and undo and redo stay on t
 }
 
 TEST_CASE("what was read of a bend goes when its lever is pulled again or it is gone back from, and of the others it stays") {
-    const State read = tape_read(turn_read(touched(second_over(-2), {LookAtRescue{}})));
+    const State read = tape_read(turn_read(touched(second_over(-1), {LookAtRescue{}})));
     const LineWork work = work_in_hand(read);
     REQUIRE(work.turns.size() == 1);
     REQUIRE(work.tapes.size() == 1);

@@ -102,20 +102,20 @@ ChoiceBody lever_asked_after() {
 CardBody rescue(bool can) {
     CardBody body;
     body.picture = picture(PictureView::Kind::finished);
-    body.picture.labels = {{Anchor::hook_end, "A"}, {Anchor::lever_end, "B"}};
+    body.picture.labels = {{Anchor::hook_end, "A 23/64\" and 1 1/2° off"}, {Anchor::lever_end, "B 23/64\" and 11 1/2° off"}};
     body.picture.caption = can ? "the 1st way" : "if gone on as planned";
     body.picture.laid_over = LaidOverPicture{};
     body.picture.legend = {{Swatch::stands, "as wanted"}, {Swatch::swings, "as it comes"}};
     ListBody& list = body.figures;
     list.heading = can ? "It can be saved. Touch a way to see it." : "It can't be saved.";
-    const auto row = [&](const std::string& id, const std::string& label, const std::string& detail, const std::string& name) { list.rows.push_back({button(id, label, Undo{}), detail, name, std::nullopt, Tone::plain}); };
+    const auto row = [&](const std::string& id, const std::string& label, const std::string& detail) { list.rows.push_back({button(id, label, Undo{}), detail, "", std::nullopt, Tone::plain}); };
     if (can) {
-        row("way-1", "Bend 12: to 43 1/2° instead of 45°. Move mark 13 by 1 1/4\" towards B. Turn bend 14 by 12 1/2° less", "Then off: A 3/64\" and 1 1/2°, B 3/64\" and 1 1/2° (±3/64\").", "1st");
-        row("way-2", "Move mark 13 by 1 1/4\" towards B. Turn bend 13 by 2°, the way its screen will show. Cut 1 1/8\" less off end B", "Then off: A 1/64\" and 1/2°, B as wanted (±1/64\").", "2nd");
-        row("way-3", "6 numbers change: the angles of bends 10 and 12, the turns of bends 13 and 14, mark 13, the cut at end B", "Then off: A 1/64\" and 1/2°, B 1/64\" and 1/2° (±3/64\").", "3rd");
+        row("way-1", "Bend 12: to 43 1/2° instead of 45°. Move mark 13 by 1 1/4\" towards B. Turn bend 14 by 12 1/2° less", "1st way, then off: A 3/64\" and 1 1/2°, B 3/64\" and 1 1/2° (±3/64\").");
+        row("way-2", "Move mark 13 by 1 1/4\" towards B. Turn bend 13 by 2°, the way its screen will show. Cut 1 1/8\" less off end B", "2nd way, then off: A 1/64\" and 1/2°, B as wanted (±1/64\").");
+        row("way-3", "6 numbers change: the angles of bends 10 and 12, the turns of bends 13 and 14, mark 13, the cut at end B", "3rd way, then off: A 1/64\" and 1/2°, B 1/64\" and 1/2° (±3/64\").");
         list.rows[0].tone = Tone::now;
         list.rows[0].touch.chosen = true;
-        list.notes = {{"End A 3/64\" and 1 1/2° off, end B 3/64\" and 1 1/2° off.", Tone::now}, {"As planned the ends are off: A 23/64\" and 1 1/2°, B 23/64\" and 1 1/2° (±3/64\")."}, {"A saved brake line is held on the vehicle before it is flared. What the vehicle's maker says comes first.", Tone::caution}};
+        list.notes = {{"As planned the ends are off: A 23/64\" and 1 1/2°, B 23/64\" and 1 1/2° (±3/64\")."}, {"A saved brake line is held on the vehicle before it is flared. What the vehicle's maker says comes first.", Tone::caution}};
     } else {
         list.notes = {{"The bends still to come can't make it up: at the best A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2° would be off.", Tone::stop},
                       {"As planned the ends are off: A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2° (±13/64\"). An end may be 1/16\" and 2° off."},
@@ -130,7 +130,7 @@ ListBody read_more() {
     ListBody body;
     body.heading = "Measure more, and the ends are known better.";
     body.rows = {{button("read-1", "Turn of bend 13 against bend 12", AskReading{0}), "An angle gauge on both legs. Ends then known to ±13/64\".", "", std::nullopt, Tone::plain},
-                 {button("read-2", "Tape, bend 12 to bend 14", AskReading{1}), "Ends then known to ±13/64\".", "", std::nullopt, Tone::plain},
+                 {button("read-2", "Tape, bend 12 to bend 14", AskReading{1}), "Ends then known a little better.", "", std::nullopt, Tone::plain},
                  {button("drop-1", "Turn of bend 12 against bend 11: 177 1/2° to the right", DropReading{0}), "Read. Touch to take it back.", "", std::nullopt, Tone::go}};
     body.notes = {{"Now they are known to ±13/64\"."}};
     body.pager = {button("earlier", "Page before", TurnPage{-1}), button("later", "Page after", TurnPage{1}), "1 of 2", true};
