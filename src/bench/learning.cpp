@@ -93,7 +93,12 @@ std::optional<Learning> learn_from(const BenderBelief& belief, const Bender& ben
 
 bool tells_stretch(const LearnedBender& learned) {
     constexpr double band = 1.96;
-    return !learned.stretch_at_limit && std::abs(learned.stretch) > band * learned.stretch_sd;
+    const BenderBelief before;
+    const auto weight = [](double sd) { return 1 / (sd * sd); };
+    const double said = weight(learned.stretch_sd) - weight(before.stretch_sd);
+    if (learned.stretch_at_limit || said <= 0) return false;
+    const double mean = (learned.stretch * weight(learned.stretch_sd) - before.stretch * weight(before.stretch_sd)) / said;
+    return std::abs(mean) > band / std::sqrt(said);
 }
 
 std::optional<Bender> with_learned(Bender card, const LearnedBender& learned, Unit unit) {

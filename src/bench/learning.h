@@ -34,8 +34,9 @@ struct Learning {
 /// Of the pieces of this tube; nothing where none is measured to the end.
 std::optional<Learning> learn_from(const BenderBelief& belief, const Bender& bender, const std::vector<KeptPiece>& kept);
 
-/// Whether the pieces tell how much the tube stretches in a bend: its 95 % band leaves out none at all, which what is
-/// believed before does not.
+/// Whether the pieces themselves tell how much the tube stretches in a bend: what is believed before taken out again, the 95 % band
+/// of what is left leaves out none at all. One piece and a tape can't (springback notes, section 6.3).
+//   1 / sd^2 and mean / sd^2 of normal beliefs add up; taken to be so of stretch alone
 bool tells_stretch(const LearnedBender& learned);
 
 /// The card with what was learned: the form's radius and the marks' offsets, to the thousandth of an inch or the

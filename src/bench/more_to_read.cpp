@@ -65,6 +65,22 @@ bool shows_its_plane(const TubePlan& plan, std::size_t bend) {
     return plan.bends[bend].angle >= least && plan.bends[bend].angle <= most;
 }
 
+/// No bend within what was taped has been made since.
+bool is_as_taped(const RescueQuestion& question, const MadeTape& tape) {
+    for (std::size_t step = tape.steps; step < question.steps_done; ++step) {
+        const std::size_t corner = question.sheet.steps[step].bend + 1;
+        if (tape.tape.span.from < corner && corner < tape.tape.span.to) return false;
+    }
+    return true;
+}
+
+/// What one bend off by all that a rescue changes makes of a reading at the most. `slope`: of each number of the errors.
+double most_off(const RescueLimits& limits, const VectorXd& slope) {
+    double most = 0;
+    for (Index i = 0; i < slope.size(); ++i) most = std::max(most, std::abs(slope[i]) * (i % 3 == 0 ? limits.most_angle.rad() : i % 3 == 1 ? limits.most_turn.rad() : limits.most_mark.mm));
+    return most;
+}
+
 /// All that could be read and is not, as if it were read.
 MadeReadings not_taken(const RescueQuestion& question, const MadeReadings& taken) {
     MadeReadings all;
@@ -82,7 +98,7 @@ MadeReadings not_taken(const RescueQuestion& question, const MadeReadings& taken
     for (std::size_t i = 0; i < points.size(); ++i)
         for (std::size_t k = i + 1; k < points.size(); ++k) {
             const Span span{points[i], points[k]};
-            const bool read = std::any_of(taken.tapes.begin(), taken.tapes.end(), [&](const MadeTape& tape) { return tape.tape.span == span; });
+            const bool read = std::any_of(taken.tapes.begin(), taken.tapes.end(), [&](const MadeTape& tape) { return tape.tape.span == span && is_as_taped(question, tape); });
             if (!read) all.tapes.push_back({{span, {}}, question.steps_done});
         }
     return all;
@@ -126,6 +142,7 @@ MoreToRead more_to_read(const RescueQuestion& question, const MadeReadings& take
         if (i < turns) reading.bend = all.turns[static_cast<std::size_t>(i)].bend, reading.against = all.turns[static_cast<std::size_t>(i)].against;
         else reading.span = all.tapes[static_cast<std::size_t>(i - turns)].tape.span;
         reading.foreseen = foreseen[i];
+        reading.most_off = i < turns ? question.limits.most_turn.deg : std::max(question.limits.most_mark.mm, most_off(question.limits, slopes.row(i).transpose()));
         reading.known = {std::sqrt(told_by(i).worse)};
         more.readings.push_back(reading);
     }

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bench/hand_log.h"
 #include "present/pieces.h"
+#include "present/rescue_words.h"
 #include "present/sheet_words.h"
 #include "present/words.h"
 
@@ -17,6 +19,14 @@ std::string off_text(Length off, const Tape& tape) {
     return by == text(Length{}, tape) ? "as told" : by + (off.mm > 0 ? " more" : " less");
 }
 
+/// As it lies now: its bends may have been read anew since.
+bool is_far_off(const LegHere& here) {
+    if (!here.check) return false;
+    LegCheck now = *here.check;
+    now.expected = here.leg.outside;
+    return asks_again(now, Hand{});
+}
+
 RowView leg_row(const State& state, const LegHere& here, std::size_t i) {
     const Tape tape = reader_tape(state);
     RowView row;
@@ -25,23 +35,18 @@ RowView leg_row(const State& state, const LegHere& here, std::size_t i) {
     if (!here.check) return row;
     const Length off = here.check->read - here.leg.outside;
     row.detail = "the tape read " + text(here.check->read, tape) + ": " + off_text(off, tape);
-    const bool asked = here.check->record.standing == RecordStanding::asked;
-    row.right = asked ? "tape it again" : "";
-    row.tone = asked ? Tone::caution : std::abs(off.mm) <= as_told.mm ? Tone::go : Tone::plain;
+    const bool far = is_far_off(here);
+    row.right = far ? "far off" : "";
+    row.tone = far ? Tone::caution : std::abs(off.mm) <= as_told.mm ? Tone::go : Tone::plain;
     return row;
 }
 
-std::string standing_word(const Record& record) {
-    if (record.left_out) return "left out";
-    return record.standing == RecordStanding::asked ? "measure again" : "counts";
-}
-
-RowView record_row(const Record& record, const std::string& what, const std::string& wanted) {
+RowView record_row(const Record& record, bool slip, const std::string& what, const std::string& wanted) {
     RowView row;
     row.touch = press_button("hand-" + std::to_string(record.id), what, LeaveOutOfHand{record.id});
     row.detail = day_word(record.day) + ": " + wanted;
-    row.right = standing_word(record);
-    if (!record.left_out && record.standing == RecordStanding::asked) row.tone = Tone::caution;
+    row.right = record.left_out ? "left out" : slip ? "too far off to count" : "counts";
+    if (!record.left_out && slip) row.tone = Tone::caution;
     return row;
 }
 
@@ -55,10 +60,10 @@ std::vector<RowView> hand_rows(const State& state) {
     const Tape tape = reader_tape(state);
     std::vector<std::pair<std::int64_t, RowView>> rows;
     for (const LoggedTurn& logged : state.work.turn_log)
-        rows.emplace_back(logged.check.record.id, record_row(logged.check.record, capital(bend_name(logged.of.bend)) + " against " + bend_name(logged.against) + ", " + logged.of.line,
-                                                             "turned " + text(logged.check.measured, tape) + ", wanted " + text(logged.check.wanted, tape)));
+        rows.emplace_back(logged.check.record.id, record_row(logged.check.record, asks_again(logged.check, Hand{}), capital(bend_name(logged.of.bend)) + " against " + bend_name(logged.against) + ", " + logged.of.line,
+                                                             "turned " + round_words(logged.check.measured, tape) + ", wanted " + round_words(logged.check.wanted, tape)));
     for (const LoggedLeg& logged : state.work.leg_log)
-        rows.emplace_back(logged.check.record.id, record_row(logged.check.record, capital(leg_words(logged)) + ", " + logged.of.line, "taped " + text(logged.check.read, tape) + ", expected " + text(logged.check.expected, tape)));
+        rows.emplace_back(logged.check.record.id, record_row(logged.check.record, asks_again(logged.check, Hand{}), capital(leg_words(logged)) + ", " + logged.of.line, "taped " + text(logged.check.read, tape) + ", expected " + text(logged.check.expected, tape)));
     std::sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
     std::vector<RowView> newest_first;
     for (auto& [id, row] : rows) newest_first.push_back(std::move(row));
@@ -80,9 +85,8 @@ void fill_legs(const State& state, ScreenView& view) {
     std::vector<RowView> rows;
     for (std::size_t i = 0; i < legs.size(); ++i) rows.push_back(leg_row(state, legs[i], i));
     show_page_of(state, rows, body);
-    const bool asked = std::any_of(legs.begin(), legs.end(), [](const LegHere& here) { return here.check && here.check->record.standing == RecordStanding::asked; });
-    if (asked) body.notes = {{"That is further off than a hand goes. Tape it again; if it stays so, hold the tube in its place before an end is cut or flared.", Tone::caution}};
-    else body.notes = {{"Cut ends and outside corners, a straight block along the outside of the legs. How near the marks come is learned from it."}};
+    if (std::any_of(legs.begin(), legs.end(), is_far_off)) body.notes = {{"That is further off than a hand goes. Tape it again; if it stays so, hold the tube in its place before an end is cut or flared.", Tone::caution}};
+    else body.notes = {{"Cut ends, not flared yet, and outside corners: a straight block along the outside of the legs. How near the marks come is learned of bends that were measured."}};
     view.header = line_header(state, "taped");
     view.body = std::move(body);
     view.footer = side_footer(state);
@@ -95,7 +99,7 @@ void fill_leg(const State& state, ScreenView& view) {
     body.asks = "What does the tape read, " + leg_name(here.leg) + "?";
     body.entry = state.looks.typed;
     body.unit = unit_word(tape.unit);
-    body.lines = {{"expected " + text(here.leg.outside, tape) + ", for the bends as measured"}};
+    body.lines = {{"expected " + text(here.leg.outside, tape)}};
     body.keys = number_keys(tape.unit == Unit::inch);
     body.columns = 4;
     view.header = line_header(state, "taped");

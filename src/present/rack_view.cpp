@@ -50,7 +50,7 @@ TextView balance_words(const State& state, const StockTube& tube) {
     add(b.in_lines, "in lines");
     add(b.scrapped, "scrap");
     add(b.kerf, "saw cuts");
-    return {"Accounted for: " + text(measured(b.received), tape) + " came in: " + text(std::max(Length{}, rest), tape) + " on the rack" + parts + ".", Tone::go};
+    return {"Accounted for: " + text(measured(b.received), tape) + " came in: " + (b.on_rack.um == 0 && !parts.empty() ? parts.substr(2) : text(std::max(Length{}, rest), tape) + " on the rack" + parts) + ".", Tone::go};
 }
 
 RowView length_row(const State& state, const RackLength& length) {

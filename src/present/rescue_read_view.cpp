@@ -40,6 +40,12 @@ RowView to_read_row(const State& state, std::size_t i, const Points& points) {
 
 RowView taken_row(std::size_t i, const std::string& words) { return {press_button("drop-" + std::to_string(i + 1), words, DropReading{i}), "Read. Touch to take it back.", "", std::nullopt, Tone::go}; }
 
+/// Of a tape that was read before the last bends were made.
+std::string when_words(const State& state, const MadeTape& tape) {
+    const auto& made = state.rescue->made;
+    return tape.steps < made.size() && tape.steps > 0 ? ", after " + bend_name(made[tape.steps - 1]) : "";
+}
+
 std::vector<RowView> rows_of(const State& state) {
     const Points points(state);
     const Tape tape = reader_tape(state);
@@ -48,7 +54,7 @@ std::vector<RowView> rows_of(const State& state) {
     for (std::size_t i = 0; i < state.rescue->more.readings.size(); ++i) rows.push_back(to_read_row(state, i, points));
     for (std::size_t i = 0; i < work.turns.size(); ++i) rows.push_back(taken_row(i, turn_name(work.turns[i].bend, work.turns[i].against) + ": " + round_words(work.turns[i].read, tape)));
     for (std::size_t i = 0; i < work.tapes.size(); ++i)
-        rows.push_back(taken_row(work.turns.size() + i, capital(span_name(points.say(), work.tapes[i].tape.span)) + ": " + learned_text(work.tapes[i].tape.read, tape.unit)));
+        rows.push_back(taken_row(work.turns.size() + i, capital(span_name(points.say(), work.tapes[i].tape.span)) + when_words(state, work.tapes[i]) + ": " + learned_text(work.tapes[i].tape.read, tape.unit)));
     return rows;
 }
 
@@ -155,7 +161,7 @@ void fill_rescue_more(const State& state, ScreenView& view) {
     ListBody body;
     body.heading = "Measure more, and the ends are known better.";
     show_page_of(state, rows_of(state), body);
-    body.notes = {{"Now they are known to ±" + band_text(state.rescue->more.known, reader_unit(state)) + "."}};
+    body.notes = {{"Now they are known to ±" + band_text(state.rescue->more.known, reader_unit(state)) + ". A turn that is read goes into the log of your hand too."}};
     view.header = line_header(state, "measure more");
     view.body = std::move(body);
     view.footer = side_footer(state);

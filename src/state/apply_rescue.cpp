@@ -160,7 +160,7 @@ std::optional<double> past_belief(const State& state, bool right) {
     if (!asked || !typed) return std::nullopt;
     const bool turn = asked->what == ToRead::What::turn;
     const double off = turn ? wrapped({(right ? *typed : -*typed) - asked->foreseen}).deg : *typed - asked->foreseen;
-    return std::abs(off) > (turn ? turn_past_belief.deg : tape_past_belief.mm) ? std::optional(off) : std::nullopt;
+    return std::abs(off) > asked->most_off ? std::optional(off) : std::nullopt;
 }
 
 void turn_is(Doing& doing, bool right) {

@@ -110,12 +110,18 @@ void show_beside(State& state, Screen screen) {
 }
 
 void leave_beside(State& state) {
-    const Screen back = state.looks.came_from.empty() ? Screen::shelf : state.looks.came_from.back();
-    if (!state.looks.came_from.empty()) state.looks.came_from.pop_back();
     clear_half_done(state.looks);
-    // Where something came in the way of work at the bench meanwhile, the line's own screen says what.
-    const Screen instead = back == Screen::bench && can_show(state, Screen::line) ? Screen::line : Screen::shelf;
-    state.looks.screen = can_show(state, back) ? back : instead;
+    auto& way = state.looks.came_from;
+    Screen to = Screen::shelf;
+    // A question that was left for another screen is not come back to: what it was asked from is.
+    for (bool found = false; !found && !way.empty(); way.pop_back()) {
+        to = way.back();
+        // Where something came in the way of work at the bench meanwhile, the line's own screen says what.
+        if (to == Screen::bench && !can_show(state, to)) to = Screen::line;
+        found = can_show(state, to);
+        if (!found) to = Screen::shelf;
+    }
+    state.looks.screen = to;
 }
 
 void leave_rescue(State& state) {

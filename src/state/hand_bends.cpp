@@ -11,24 +11,27 @@
 namespace tubewright {
 namespace {
 
-/// Two readings of one thing are the same within this. Our choice: what a tape and a gauge on the legs are read to.
-constexpr double same_length_mm = 25.4 / 16, same_turn_deg = 1;
-
 BendOfTube of_bend(const State& state, const LineWork& work, std::size_t bend) { return {state.job_id, sheet_in_hand(state)->line.name, piece_in_hand(work), work.attempt, bend}; }
 
-bool same_reading(const TurnCheck& one, const TurnCheck& other) { return std::abs(wrapped(one.measured - other.measured).deg) <= same_turn_deg; }
-bool same_reading(const LegCheck& one, const LegCheck& other) { return std::abs((one.read - other.read).mm) <= same_length_mm; }
-
-/// In the place of what was read there before, or as a new one. Too far off, it is asked after until it is read again and the same.
+/// In the place of what was read there before, or as a new one; what the person left out stays so while it reads the same.
 template <class Logged>
 void put_down(const State& state, Work& next, std::vector<Logged>& log, typename std::vector<Logged>::iterator before, Logged logged) {
     const bool known = before != log.end();
     logged.check.record.day = state.day;
-    if (asks_again(logged.check, state.hand)) logged.check.record.standing = known && same_reading(before->check, logged.check) ? RecordStanding::confirmed : RecordStanding::asked;
     logged.check.record.id = known ? before->check.record.id : next.next_id++;
+    if (known && before->check.record.left_out) {
+        Logged alike = logged;
+        alike.check.record = before->check.record;
+        logged.check.record.left_out = logged.check.record.left_out || alike == *before;
+    }
     if (known) *before = std::move(logged);
     else log.push_back(std::move(logged));
 }
+
+/// The spread of a hand is learned of what a hand does; a slip says something of one tube only. By the hand that is believed before
+/// anything is logged: what is let in must not widen what is let in next.
+template <class Check>
+bool is_a_slip(const Check& check) { return asks_again(check, Hand{}); }
 
 /// By what the plane of one was set against that of the other; none where it was by something in between.
 std::optional<TurnedBy> turned_by(const Sheet& sheet, std::size_t bend, std::size_t against) {
@@ -50,6 +53,14 @@ bool is_as_told(const Sheet& sheet, const LineWork& work, std::size_t bend) {
     if (!work.saved) return true;
     for (std::size_t i = 0; i < std::min(work.saved->made, sheet.steps.size()); ++i)
         if (sheet.steps[i].bend == bend) return false;
+    return true;
+}
+
+/// Only where its bends were measured, and were to be what the sheet says, is what a leg is off the doing of its marks.
+bool tells_of_marks(const Sheet& sheet, const LineWork& work, const TapeLeg& leg) {
+    const AsMeasured measured = measured_angles(sheet, work);
+    for (const auto& bend : {leg.after, leg.before})
+        if (bend && (!measured.contains(*bend) || !is_as_told(sheet, work, *bend))) return false;
     return true;
 }
 
@@ -78,7 +89,7 @@ std::vector<TurnCheck> standing_turns(const Work& work) {
     for (const LoggedTurn& logged : work.turn_log) {
         BendOfTube against = logged.of;
         against.bend = logged.against;
-        if (!is_in_hand_again(work, logged.of) && !is_in_hand_again(work, against)) turns.push_back(logged.check);
+        if (!is_a_slip(logged.check) && !is_in_hand_again(work, logged.of) && !is_in_hand_again(work, against)) turns.push_back(logged.check);
     }
     return turns;
 }
@@ -88,7 +99,7 @@ std::vector<LegCheck> standing_legs(const Work& work) {
     for (const LoggedLeg& logged : work.leg_log) {
         BendOfTube after = logged.of;
         after.bend = logged.after.value_or(logged.of.bend);
-        if (!is_in_hand_again(work, logged.of) && !is_in_hand_again(work, after)) legs.push_back(logged.check);
+        if (!is_a_slip(logged.check) && !is_in_hand_again(work, logged.of) && !is_in_hand_again(work, after)) legs.push_back(logged.check);
     }
     return legs;
 }
@@ -99,7 +110,9 @@ std::vector<LegHere> legs_here(const State& state) {
     if (!sheet || !sheet->layout || sheet->steps.empty()) return legs;
     const LineWork work = work_in_hand(state);
     if (work.stage != Stage::finish) return legs;
-    for (const TapeLeg& leg : tape_legs(*sheet, measured_angles(*sheet, work))) {
+    for (TapeLeg leg : tape_legs(*sheet, measured_angles(*sheet, work))) {
+        if (!leg.after && work.ticks.contains("trim-A")) leg.outside = leg.outside - sheet->line.a.trim;
+        if (!leg.before && work.ticks.contains("trim-B")) leg.outside = leg.outside - sheet->line.b.trim;
         const BendOfTube of = of_leg(state, work, leg);
         const auto read = std::find_if(state.work.leg_log.begin(), state.work.leg_log.end(), [&](const LoggedLeg& logged) { return is_of(logged, of, leg.after); });
         legs.push_back({leg, read == state.work.leg_log.end() ? std::nullopt : std::optional(read->check)});
@@ -132,7 +145,9 @@ void next_at_leg(Doing& doing) {
     Work next = state.work;
     const auto before = std::find_if(next.leg_log.begin(), next.leg_log.end(), [&](const LoggedLeg& logged) { return is_of(logged, of, leg.after); });
     const int marked = (leg.after ? 1 : 0) + (leg.before ? 1 : 0);
-    put_down(state, next, next.leg_log, before, {{{}, marked, leg.outside, *read}, of, leg.after});
+    LoggedLeg logged{{{}, marked, leg.outside, *read}, of, leg.after};
+    logged.check.record.left_out = !tells_of_marks(*sheet_in_hand(state), work, leg);
+    put_down(state, next, next.leg_log, before, logged);
     change_work(doing, std::move(next));
     leave_beside(state);
 }

@@ -207,6 +207,7 @@ void log_piece(const State& state, Work& next, const KeptPiece& piece) {
     const bool again = before && std::abs((before->check.measured - check->measured).deg) <= tolerance::good_bend.deg + tolerance::arithmetic;
     if (check->record.standing == RecordStanding::asked && again) check->record.standing = RecordStanding::confirmed;
     check->record.id = before ? before->check.record.id : next.next_id++;
+    if (before) check->record.left_out = before->check.record.left_out && before->check.measured == check->measured;
     next.bends.insert(before ? next.bends.begin() + place : next.bends.end(), LoggedBend{*check, bend_of_piece(piece.id)});
 }
 

@@ -308,14 +308,31 @@ TEST_CASE("a tape between two points is kept in the length it was read in, and o
     REQUIRE(work_in_hand(read).tapes.size() == 1);
     CHECK(work_in_hand(read).tapes[0].steps == 2);
     CHECK(read.rescue->more.known < before.rescue->more.known);
-    CHECK(tape_read(before, 55).work == before.work);  // more than two inches off
-    CHECK(tape_read(before, -55).work == before.work);
-    CHECK(tape_read(before, 45).work != before.work);
+    // Further off than one mark two inches out, one angle 20 or one turn 45 degrees out makes it.
+    const double most = reading_asked(at_reading(before, ToRead::What::tape))->most_off;
+    CHECK(most >= 50.8);
+    CHECK(tape_read(before, most + 1).work == before.work);
+    CHECK(tape_read(before, most - 1).work != before.work);
     const State in_inches = at_reading(before, ToRead::What::tape);
     const int whole = static_cast<int>(reading_asked(in_inches)->foreseen / 25.4);
     const State taken = touched(typed_in(in_inches, std::to_string(whole)), {Key{"1/2"}, Next{}});
     REQUIRE(work_in_hand(taken).tapes.size() == 1);
     CHECK(work_in_hand(taken).tapes[0].tape.read.mm == Approx((whole + 0.5) * 25.4));
+}
+
+TEST_CASE("a turn that is read goes into the log of turns, and counts for the hand once its bend is made") {
+    const State read = turn_read(touched(second_over(), {LookAtRescue{}}));
+    REQUIRE(read.work.turn_log.size() == 1);
+    CHECK(read.work.turn_log[0].check.measured == work_in_hand(read).turns[0].read);
+    CHECK(standing_turns(read.work).empty());
+    const State taken = touched(read, {TakeRescue{0}});
+    CHECK(standing_turns(taken.work).size() == 1);
+}
+
+TEST_CASE("back from the ways out that were asked for at a tube gone wrong is the bench, not the shelf") {
+    const State asked = touched(second_over(), {WentWrong{}, LookAtRescue{}});
+    REQUIRE(asked.looks.screen == Screen::rescue);
+    CHECK(touched(asked, {Back{}}).looks.screen == Screen::bench);
 }
 
 TEST_CASE("a reading is taken back by a touch of it, and undo and redo stay on the page") {
@@ -328,7 +345,9 @@ TEST_CASE("a reading is taken back by a touch of it, and undo and redo stay on t
     CHECK(without.looks.screen == Screen::rescue_more);
     CHECK(without.rescue);
     CHECK(touched(without, {DropReading{5}}).work == without.work);
-    CHECK(touched(without, {DropReading{0}}).work == before.work);
+    const State all_out = touched(without, {DropReading{0}});
+    CHECK(work_in_hand(all_out) == work_in_hand(before));
+    CHECK(all_out.work.turn_log.empty());
     const State undone = touched(read, {Undo{}});
     CHECK(undone.looks.screen == Screen::rescue);
     REQUIRE(undone.rescue);
