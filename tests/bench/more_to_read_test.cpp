@@ -56,10 +56,11 @@ TEST_CASE("a tape of the tube as it was after the first bend stays what it was w
 TEST_CASE("a turn against a bend further off is the sum of the turns between") {
     const Sheet sheet = round_corners();
     MadeReadings readings;
-    readings.turns = {{1, 0, {}}, {3, 0, {}}};
+    readings.turns = {{1, 0, {}}, {2, 0, {}}, {3, 1, {}}};
     const Eigen::VectorXd read = read_of(sheet, {{}, {}, {}, {}}, readings);
     CHECK_THAT(read[0], WithinAbs(90, 1e-9));
-    CHECK_THAT(read[1], WithinAbs(90 - 90 + 30, 1e-9));
+    CHECK_THAT(read[1], WithinAbs(90 - 90, 1e-9));
+    CHECK_THAT(read[2], WithinAbs(-90 + 30, 1e-9));
 }
 
 TEST_CASE("what comes out as foreseen leaves the ends known as well as was said") {
@@ -131,6 +132,17 @@ TEST_CASE("of one bend there is no turn to read, and points that a hand's breadt
         CHECK(read.foreseen >= shortest_taped.mm);
     }
     CHECK_FALSE(more_to_read(question, {}).readings.empty());
+}
+
+TEST_CASE("a tape is held to corners that are made, and to none that it does not find") {
+    // A bend of 4 can't be seen, one of 130 lies too far from the tube: only corners 1 and 4, and the ends.
+    const Sheet sheet = sheet_from_a(line_of({8, 7, 9, 10, 8, 9}, {{90, 0}, {4, 90}, {130, -90}, {45, 30}, {60, 0}}));
+    for (const std::size_t steps : {1, 2, 3, 4})
+        for (const ToRead& read : more_to_read(asked(sheet, steps, {}), {}).readings) {
+            INFO(steps << " made, from " << read.span.from << " to " << read.span.to);
+            if (read.what == ToRead::What::turn) continue;
+            for (const std::size_t point : {read.span.from, read.span.to}) CHECK((point == 0 || point == 1 || (point == 4 && steps == 4) || point == 6));
+        }
 }
 
 TEST_CASE("where the tube is known as well as any tape could tell, none is asked for") {
