@@ -6,13 +6,17 @@
 #include "bench/hand_log.h"
 #include "present/pieces.h"
 #include "present/rescue_words.h"
-#include "present/sheet_words.h"
 #include "present/words.h"
 
 namespace tubewright {
 namespace {
 
 constexpr Length as_told{25.4 / 16};  // what a nut draws in without a thought; our choice
+
+std::string whole_name(const TapeLeg& leg) {
+    const auto point = [](const std::optional<std::size_t>& bend, const char* end) { return bend ? "corner " + std::to_string(*bend + 1) : std::string(end); };
+    return point(leg.after, "end A") + " to " + point(leg.before, "end B");
+}
 
 std::string off_text(Length off, const Tape& tape) {
     const std::string by = text(Length{std::abs(off.mm)}, tape);
@@ -30,7 +34,7 @@ bool is_far_off(const LegHere& here) {
 RowView leg_row(const State& state, const LegHere& here, std::size_t i) {
     const Tape tape = reader_tape(state);
     RowView row;
-    row.touch = press_button("leg-" + std::to_string(i + 1), capital(leg_name(here.leg)) + ": " + text(here.leg.outside, tape), AskLeg{i});
+    row.touch = press_button("leg-" + std::to_string(i + 1), capital(whole_name(here.leg)) + ": " + text(here.leg.outside, tape), AskLeg{i});
     row.detail = "touch it, and type what the tape reads";
     if (!here.check) return row;
     const Length off = here.check->read - here.leg.outside;
@@ -52,7 +56,7 @@ RowView record_row(const Record& record, bool slip, const std::string& what, con
 
 std::string leg_words(const LoggedLeg& logged) {
     const bool last = logged.after == logged.of.bend;
-    return leg_name(TapeLeg{logged.after, last ? std::nullopt : std::optional(logged.of.bend), {}});
+    return whole_name(TapeLeg{logged.after, last ? std::nullopt : std::optional(logged.of.bend), {}});
 }
 
 /// The newest first.
@@ -96,7 +100,7 @@ void fill_leg(const State& state, ScreenView& view) {
     const Tape tape = reader_tape(state);
     const LegHere here = legs_here(state)[state.looks.leg];
     KeypadBody body;
-    body.asks = "What does the tape read, " + leg_name(here.leg) + "?";
+    body.asks = "What does the tape read, " + whole_name(here.leg) + "?";
     body.entry = state.looks.typed;
     body.unit = unit_word(tape.unit);
     body.lines = {{"expected " + text(here.leg.outside, tape)}};

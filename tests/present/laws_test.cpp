@@ -57,7 +57,7 @@ Action touch_of(std::mt19937& dice, const ScreenView& view) {
         if (!button.enabled || !button.press) continue;
         const bool main = button.id == view.footer.main_id || button.id.rfind("tick-", 0) == 0;
         const bool leads_away = button.id == "back" || button.id == "undo" || button.id == "wrong" || button.id == "cancel";
-        for (int i = 0; i < (main ? 12 : leads_away ? 1 : 3); ++i) offers.push_back(*button.press);
+        for (int i = 0; i < (main ? 24 : leads_away ? 1 : 3); ++i) offers.push_back(*button.press);
     }
     REQUIRE_FALSE(offers.empty());
     return offers[std::uniform_int_distribution<std::size_t>(0, offers.size() - 1)(dice)];
@@ -98,7 +98,7 @@ TEST_CASE("whatever is touched, every screen is whole, and the same after switch
 TEST_CASE("every screen can be come to by touching what screens offer, and Back leads out of each") {
     std::mt19937 dice(7);
     std::set<std::string> seen;
-    for (int walk = 0; walk < 40; ++walk) {
+    for (int walk = 0; walk < 30; ++walk) {
         State state = touched(job_open(), {GoTo{Screen::shelf}});
         for (int i = 0; i < 800; ++i) {
             state = carried_out(std::move(state), touch_of(dice, screen_view(state)));
