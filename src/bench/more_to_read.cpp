@@ -38,11 +38,11 @@ MatrixXd end_slopes(const RescueQuestion& question) {
     return slopes;
 }
 
-struct Known {
+struct EndsKnown {
     double all, worse;  ///< mm^2: both ends together, and the worse one
 };
 
-Known known_of(const MatrixXd& ends, const MatrixXd& covariance) {
+EndsKnown known_of(const MatrixXd& ends, const MatrixXd& covariance) {
     const VectorXd variances = (ends * covariance * ends.transpose()).diagonal();
     const double a = variances.head(3).sum(), b = variances.tail(3).sum();
     return {a + b, std::max(a, b)};
