@@ -112,7 +112,7 @@ std::vector<Index> best_tapes(const MatrixXd& ends, MatrixXd covariance, const M
         double least = known_of(ends, covariance).all - worth_taping * before;
         std::optional<Index> next;
         for (Index i = first; i < foreseen.size(); ++i) {
-            if (foreseen[i] < shortest_taped.mm) continue;
+            if (foreseen[i] < shortest_taped.mm || std::find(best.begin(), best.end(), i) != best.end()) continue;
             const double left = known_of(ends, with_reading(covariance, slopes.row(i).transpose(), sd.tape.mm)).all;
             if (left < least) least = left, next = i;
         }

@@ -118,6 +118,18 @@ TEST_CASE("no tape between two points of the made tube tells more than the first
             if (from < to) CHECK(best <= known_with({from, to}) * 1.01);
 }
 
+TEST_CASE("no tape is asked for twice, however much more the same one would tell again") {
+    // Two bends of a long line: nothing is known as badly as how far its ends lie apart.
+    const Line line = line_of({20, 4, 20}, {{45, 0}, {60, 120}});
+    const Sheet sheet = bend_sheet(line, {});
+    MadeReadings readings;
+    for (const std::size_t bend : {0, 1}) readings.angles[bend] = sheet.layout->part.bends[bend].angle;
+    const std::vector<ToRead> offered = more_to_read(asked(sheet, 2, readings), readings).readings;
+    for (std::size_t i = 0; i < offered.size(); ++i)
+        for (std::size_t k = i + 1; k < offered.size(); ++k)
+            if (offered[i].what == ToRead::What::tape && offered[k].what == ToRead::What::tape) CHECK(offered[i].span != offered[k].span);
+}
+
 TEST_CASE("of one bend there is no turn to read, and points that a hand's breadth holds are not taped") {
     Line line = line_of({1.5, 6, 8}, {{90, 0}, {90, 90}});
     SheetChoice choice;
