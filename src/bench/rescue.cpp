@@ -88,7 +88,7 @@ BestOf best_of_all(const RescueModel& model, Look look) {
     for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
     VectorXd from = VectorXd::Zero(static_cast<Index>(all.size()));
     BestOf best = best_of(model, all, from);
-    constexpr double near = 1.2, far = 2.5;  // to 1; from further nothing was ever found
+    constexpr double near = 1.2, far = 3;  // to 1; from further nothing was ever found
     const std::size_t beginnings = look == Look::once || best.worst > far ? 0 : best.worst < near ? 10 : 4;
     for (std::size_t k = 1; k <= beginnings && best.worst > 1; ++k) {
         // By turns a little of everything, and lengths alone by more.

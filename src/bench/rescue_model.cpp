@@ -28,7 +28,7 @@ enum class Aim { least, enough, barely };
 /// where all can be nothing, gently, so that no step is stopped at a corner.
 double straight_aim(Aim aim) { return aim == Aim::least ? 0.03 : 0.5; }
 /// How much a change weighs beside what is off at the ends, so that what the ends leave open stays as planned.
-double change_weight(Aim aim) { return aim == Aim::least ? 0.01 : 0.001; }
+double change_weight(Aim aim) { return aim == Aim::least ? 0.01 : aim == Aim::enough ? 0.001 : 1e-5; }
 
 /// Everything that is to be nought: ends over tolerance, then what lacks of straights and way.
 VectorXd misses(const RescueModel& model, const TubePlan& plan, Aim aim) {
@@ -55,7 +55,7 @@ public:
     Descent(const RescueModel& model, const std::vector<std::size_t>& numbers, VectorXd x) : model_(model), chosen_(numbers), x_(std::move(x)) {}
 
     void go(Aim aim) {
-        constexpr int most = 25;
+        const int most = aim == Aim::barely ? 40 : 25;
         double damping = 1e-3;
         VectorXd here = misses(model_, model_.plan_at(x_), aim);
         double cost = cost_of(here, x_, aim);
@@ -73,7 +73,7 @@ public:
                 gain = cost - after;
                 x_ = next, here = there, cost = after;
             }
-            constexpr double enough = 1e-4;
+            const double enough = aim == Aim::barely ? 1e-7 : 1e-4;
             if (!gained || gain < enough * cost) break;
         }
     }
