@@ -3,7 +3,7 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
-#include "bench/samples.h"
+#include "bench/plain_sheet.h"
 
 namespace tubewright {
 namespace {
@@ -11,18 +11,8 @@ namespace {
 using Catch::Matchers::WithinAbs;
 constexpr double inch = 25.4;
 
-/// On the form's own radius, made from A on.
-Sheet sheet_from_a(const Line& line) {
-    SheetChoice choice;
-    choice.springback = Springback{};
-    for (std::size_t bend = 0; bend < line.route.bends.size(); ++bend) choice.order.push_back({bend, End::A});
-    const Sheet sheet = bend_sheet(line, choice);
-    REQUIRE_FALSE(stopped(sheet));
-    return sheet;
-}
-
 /// Along, up, aside, along: every bend in a plane of its own.
-Sheet round_corners() { return sheet_from_a(line_of({8, 7, 9, 10, 8}, {{90, 0}, {90, 90}, {60, -90}, {45, 30}})); }
+Sheet round_corners() { return plain_sheet(line_of({8, 7, 9, 10, 8}, {{90, 0}, {90, 90}, {60, -90}, {45, 30}})); }
 
 RescueQuestion asked(const Sheet& sheet, std::size_t steps, const MadeReadings& readings) {
     RescueQuestion question;
@@ -45,7 +35,7 @@ TEST_CASE("a tape of the tube as it was after the first bend stays what it was w
     //   after both:   6 + 6.5 along and 5 up: 13.4629
     Line line = line_of({6, 5, 6}, {{90, 0}, {90, 180}});
     line.b.trim = Length{inch / 2};
-    const Sheet sheet = sheet_from_a(line);
+    const Sheet sheet = plain_sheet(line);
     MadeReadings readings;
     readings.tapes = {{{{0, 3}, {}}, 1}, {{{0, 3}, {}}, 2}};
     const Eigen::VectorXd read = read_of(sheet, {{}, {}}, readings);
@@ -148,7 +138,7 @@ TEST_CASE("of one bend there is no turn to read, and points that a hand's breadt
 
 TEST_CASE("a tape is held to corners that are made, and to none that it does not find") {
     // A bend of 4 can't be seen, one of 130 lies too far from the tube: only corners 1 and 4, and the ends.
-    const Sheet sheet = sheet_from_a(line_of({8, 7, 9, 10, 8, 9}, {{90, 0}, {4, 90}, {130, -90}, {45, 30}, {60, 0}}));
+    const Sheet sheet = plain_sheet(line_of({8, 7, 9, 10, 8, 9}, {{90, 0}, {4, 90}, {130, -90}, {45, 30}, {60, 0}}));
     for (const std::size_t steps : {1, 2, 3, 4})
         for (const ToRead& read : more_to_read(asked(sheet, steps, {}), {}).readings) {
             INFO(steps << " made, from " << read.span.from << " to " << read.span.to);

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
+#include "bench/plain_sheet.h"
 #include "bench/rescue_world.h"
 #include "bench/still_good.h"
 
@@ -11,17 +12,6 @@ namespace {
 
 using Catch::Matchers::WithinAbs;
 constexpr double inch = 25.4;
-
-/// On the form's own radius: no springback, so that the figures can be followed. 9/16 in.
-Sheet plain_sheet(const Line& line) {
-    SheetChoice choice;
-    choice.springback = Springback{};
-    choice.hook = End::A;
-    for (std::size_t bend = 0; bend < line.route.bends.size(); ++bend) choice.order.push_back({bend, End::A});
-    const Sheet sheet = bend_sheet(line, choice);
-    REQUIRE_FALSE(stopped(sheet));
-    return sheet;
-}
 
 /// What was made is known exactly.
 RescueQuestion exactly(const Sheet& sheet, std::vector<MadeError> errors) { return rescue_world::known_question(sheet, errors); }
