@@ -69,6 +69,8 @@ TEST_CASE("the gap at the corner can be taken of a bent piece that is measured t
     CHECK(next_step(piece) == PieceStep::done);
     CHECK(bent_piece(piece).crown_gap == Length{0.4549 * 25.4});
     piece.aim = half_turn;
+    piece.width = 2_in;
+    CHECK(next_step(piece) == PieceStep::done);
     CHECK_FALSE(can_add(piece, PieceStep::crown_gap));
 }
 

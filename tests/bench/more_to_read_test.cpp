@@ -109,15 +109,19 @@ TEST_CASE("no tape between two points of the made tube tells more than the first
 }
 
 TEST_CASE("no tape is asked for twice, however much more the same one would tell again") {
-    // Two bends of a long line: nothing is known as badly as how far its ends lie apart.
-    const Line line = line_of({20, 4, 20}, {{45, 0}, {60, 120}});
-    const Sheet sheet = bend_sheet(line, {});
-    MadeReadings readings;
-    for (const std::size_t bend : {0, 1}) readings.angles[bend] = sheet.layout->part.bends[bend].angle;
-    const std::vector<ToRead> offered = more_to_read(asked(sheet, 2, readings), readings).readings;
-    for (std::size_t i = 0; i < offered.size(); ++i)
-        for (std::size_t k = i + 1; k < offered.size(); ++k)
-            if (offered[i].what == ToRead::What::tape && offered[k].what == ToRead::What::tape) CHECK(offered[i].span != offered[k].span);
+    // Some lines at which it would: how far their ends lie apart is known worst.
+    for (const double turn : {60.0, 90.0, 120.0, 150.0})
+        for (const std::size_t steps : {2, 3}) {
+            const Sheet sheet = plain_sheet(line_of({14, 7, 9, 6}, {{60, 0}, {45, turn}, {90, 30}}));
+            MadeReadings readings;
+            for (std::size_t bend = 0; bend < steps; ++bend) readings.angles[bend] = sheet.layout->part.bends[bend].angle;
+            std::vector<Span> tapes;
+            for (const ToRead& read : more_to_read(asked(sheet, steps, readings), readings).readings)
+                if (read.what == ToRead::What::tape) tapes.push_back(read.span);
+            INFO("turn " << turn << ", " << steps << " made");
+            CHECK(tapes.size() <= 2);
+            if (tapes.size() == 2) CHECK_FALSE(tapes[0] == tapes[1]);
+        }
 }
 
 TEST_CASE("of one bend there is no turn to read, and points that a hand's breadth holds are not taped") {
