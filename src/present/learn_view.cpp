@@ -13,12 +13,9 @@ using Taped = PieceView::Taped;
 
 const Learning* learning_of(const State& state) { return state.learn->learning.get(); }
 
-template <class Rows>
-ListBody paged(const State& state, const Rows& rows) {
+ListBody paged(const State& state, const std::vector<RowView>& rows) {
     ListBody body;
-    const Page page = page_of(state, rows.size(), rows_on_a_page);
-    body.rows.assign(rows.begin() + static_cast<std::ptrdiff_t>(page.from), rows.begin() + static_cast<std::ptrdiff_t>(page.to));
-    body.pager = pager_of(state, page);
+    show_page_of(state, rows, body);
     return body;
 }
 

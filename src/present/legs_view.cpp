@@ -13,10 +13,7 @@ namespace {
 
 constexpr Length as_told{25.4 / 16};  // what a nut draws in without a thought; our choice
 
-std::string whole_name(const TapeLeg& leg) {
-    const auto point = [](const std::optional<std::size_t>& bend, const char* end) { return bend ? "corner " + std::to_string(*bend + 1) : std::string(end); };
-    return point(leg.after, "end A") + " to " + point(leg.before, "end B");
-}
+std::string whole_name(const TapeLeg& leg) { return (leg.after ? bend_name(*leg.after) : end_name(End::A)) + " to " + (leg.before ? bend_name(*leg.before) : end_name(End::B)); }
 
 std::string off_text(Length off, const Tape& tape) {
     const std::string by = text(Length{std::abs(off.mm)}, tape);

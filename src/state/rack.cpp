@@ -100,7 +100,7 @@ std::map<StockTube, CameOut> bends_by_tube(const Work& work) {
     std::map<StockTube, CameOut> by_tube;
     for (const LoggedBend& logged : work.bends) {
         const BendCheck& check = logged.check;
-        if (check.record.left_out || check.record.standing == RecordStanding::asked || !check.target || !(check.measured.deg > 0)) continue;
+        if (!is_learned_from(check.record) || !check.target || !(check.measured.deg > 0)) continue;
         CameOut& sums = by_tube[stock_tube(check.with.tube)];
         const double off = (check.measured - *check.target).deg;
         ++sums.bends;
