@@ -3,7 +3,6 @@
 #include <charconv>
 
 #include "store/book_parts.h"
-#include "store/readings_text.h"
 #include "store/saved_plan_text.h"
 
 namespace tubewright::book {
@@ -71,6 +70,39 @@ void read_springbacks(const BookRows& rows, Work& work) {
     }
 }
 
+/// What was read of the bends besides their angles.
+void put_readings(BookRows& rows, const std::string& key, const LineWork& line) {
+    for (std::size_t i = 0; i < line.turns.size(); ++i) rows[line_turn][{key, count(i)}] = {count(line.turns[i].bend), count(line.turns[i].against), line.turns[i].read.deg};
+    for (std::size_t i = 0; i < line.tapes.size(); ++i) {
+        const auto& [tape, steps] = line.tapes[i];
+        rows[line_tape][{key, count(i)}] = {count(tape.span.from), count(tape.span.to), count(steps), tape.read.mm};
+    }
+}
+
+void read_readings(const BookRows& rows, Work& work) {
+    for (const auto& [key, rest] : rows[line_turn]) {
+        Reader cells(key, rest);
+        LineWork& line = work.lines[cells.text()];
+        cells.number();  // the place: rows come in its order
+        TurnReading turn;
+        turn.bend = cells.count();
+        turn.against = cells.count();
+        turn.read = cells.angle();
+        line.turns.push_back(turn);
+    }
+    for (const auto& [key, rest] : rows[line_tape]) {
+        Reader cells(key, rest);
+        LineWork& line = work.lines[cells.text()];
+        cells.number();
+        MadeTape tape;
+        tape.tape.span.from = cells.count();
+        tape.tape.span.to = cells.count();
+        tape.steps = cells.count();
+        tape.tape.read = cells.length();
+        line.tapes.push_back(tape);
+    }
+}
+
 }  // namespace
 
 void put_line(BookRows& rows, const std::string& key, const LineWork& line) {
@@ -78,7 +110,6 @@ void put_line(BookRows& rows, const std::string& key, const LineWork& line) {
                               whole(line.pulls), yes(line.cut), line.cut_length.mm, plan_cell(line), line.inked, whole(line.attempt), whole(line.finished)};
     for (const std::string& tick : line.ticks) rows[line_tick][{key, tick}] = {};
     for (const auto& [left, done] : line.later) rows[line_tick][{key, later_word(left, done)}] = {};
-    for (const std::string& readings : reading_ticks(line)) rows[line_tick][{key, readings}] = {};
     for (const std::size_t bend : line.pulled) rows[bend_pulled][{key, count(bend)}] = {};
     for (std::size_t i = 0; i < line.made.size(); ++i) {
         const BendMade& made = line.made[i];
@@ -86,6 +117,7 @@ void put_line(BookRows& rows, const std::string& key, const LineWork& line) {
     }
     put_order(rows, key, line);
     put_springback(rows, key, line);
+    put_readings(rows, key, line);
 }
 
 void read_lines(const BookRows& rows, Work& work) {
@@ -109,7 +141,7 @@ void read_lines(const BookRows& rows, Work& work) {
         Reader cells(key, rest);
         LineWork& line = work.lines[cells.text()];
         const std::string tick = cells.text();
-        if (!read_later(tick, line) && !read_reading_tick(tick, line)) line.ticks.insert(tick);
+        if (!read_later(tick, line)) line.ticks.insert(tick);
     }
     for (const auto& [key, rest] : rows[bend_pulled]) {
         Reader cells(key, rest);
@@ -130,6 +162,7 @@ void read_lines(const BookRows& rows, Work& work) {
     }
     read_orders(rows, work);
     read_springbacks(rows, work);
+    read_readings(rows, work);
 }
 
 }  // namespace tubewright::book

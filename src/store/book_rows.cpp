@@ -33,6 +33,8 @@ const std::vector<TableShape>& book_tables() {
         {"price", {"item", "cents"}, 1},
         {"turn_check", {"id", "day", "standing", "left_out", "turned_by", "wanted_deg", "measured_deg", "job", "line", "piece", "attempt", "bend", "against"}, 1},
         {"leg_check", {"id", "day", "standing", "left_out", "marked_bends", "expected_mm", "read_mm", "job", "line", "piece", "attempt", "bend", "after"}, 1},
+        {"line_turn", {"line", "place", "bend", "against", "read_deg"}, 2},
+        {"line_tape", {"line", "place", "from_point", "to_point", "steps", "read_mm"}, 2},
     };
     return tables;
 }

@@ -70,7 +70,7 @@ extern const char* const book_pieces;
 extern const char* const book_version_2;
 /// And what version 4 has more: the rack's ledger. What lay on the rack before comes in; undo begins anew.
 extern const char* const book_version_4;
-/// And version 5: one more reading of a piece, and the log of turns and legs.
+/// And version 5: one more reading of a piece, what was read of a tube to be saved, and the log of turns and legs.
 extern const char* const book_version_5;
 
 }  // namespace tubewright

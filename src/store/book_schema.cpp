@@ -290,6 +290,25 @@ CREATE TABLE leg_check (
     bend INTEGER NOT NULL CHECK (bend >= 0),
     after INTEGER CHECK (after >= 0)
 ) STRICT;
+
+CREATE TABLE line_turn (
+    line TEXT NOT NULL REFERENCES line_work DEFERRABLE INITIALLY DEFERRED,
+    place INTEGER NOT NULL CHECK (place >= 0),
+    bend INTEGER NOT NULL,
+    against INTEGER NOT NULL CHECK (against >= 0 AND against < bend),
+    read_deg REAL NOT NULL,
+    PRIMARY KEY (line, place)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE line_tape (
+    line TEXT NOT NULL REFERENCES line_work DEFERRABLE INITIALLY DEFERRED,
+    place INTEGER NOT NULL CHECK (place >= 0),
+    from_point INTEGER NOT NULL CHECK (from_point >= 0),
+    to_point INTEGER NOT NULL CHECK (to_point > from_point),
+    steps INTEGER NOT NULL CHECK (steps >= 0),
+    read_mm REAL NOT NULL,
+    PRIMARY KEY (line, place)
+) STRICT, WITHOUT ROWID;
 )sql";
 
 }  // namespace tubewright
