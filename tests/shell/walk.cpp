@@ -122,8 +122,12 @@ void Walk::look_over() {
 
 void Walk::look_beside() {
     const State here = light_copy(state());
-    for (const Screen side : {Screen::scrap, Screen::settings, Screen::stance, Screen::stock, Screen::stick_length}) look_at(after(here, {GoTo{side}}));
-    if (++looked_beside_ % 15 == 1) look_at_rack(here);  // it looks much the same at each step of the bench
+    const std::size_t looked = looked_beside_++;
+    // What looks much the same at each step of the bench is looked at less often.
+    if (looked % 15 == 0) look_at_rack(here);
+    if (looked % 3 == 0)
+        for (const Screen side : {Screen::scrap, Screen::settings, Screen::stance, Screen::stock, Screen::stick_length}) look_at(after(here, {GoTo{side}}));
+    look_at_legs(here);
     const State bends = after(here, {GoTo{Screen::bends}});
     look_at(bends);
     look_at(after(bends, {GoTo{Screen::bends_more}}));
@@ -142,7 +146,18 @@ void Walk::look_beside() {
         for (const std::size_t which : {0u, 1u, 2u}) look_at(after(save, {GoTo{Screen::rescue_more}, AskReading{which}, Key{"1"}, Key{"7"}, Key{"1/2"}}));
     }
     const State asked = after(here, {WentWrong{}});
-    if (asked.looks.screen == Screen::wrong) look_at_wrong(asked);
+    if (asked.looks.screen == Screen::wrong && looked % 3 == 0) look_at_wrong(asked);
+}
+
+void Walk::look_at_legs(const State& here) {
+    const State legs = after(here, {GoTo{Screen::legs}});
+    if (legs.looks.screen != Screen::legs) return;
+    look_at(legs);
+    const State far_off = after(legs, {AskLeg{0}, Key{"1"}, Key{"7"}, Key{"1"}, Key{"1/2"}});
+    look_at(far_off);
+    const State read = after(far_off, {Next{}});
+    look_at(read);
+    look_at(after(read, {GoTo{Screen::hand}}));
 }
 
 void Walk::look_at_rack(const State& here) {

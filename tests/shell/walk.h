@@ -45,6 +45,7 @@ private:
     void look_at(State state);
     void look_at_wrong(const State& asked);
     void look_at_rack(const State& here);
+    void look_at_legs(const State& here);
 
     int looked_beside_ = 0;
     ScreenView shown_;       ///< to the onlooker, who touches nothing
