@@ -67,6 +67,24 @@ void show_page_of(const State& state, const std::vector<RowView>& rows, ListBody
     body.pager = pager_of(state, page);
 }
 
+TileView tile(const std::string& id, const std::string& name, const std::string& value, const Action& press) {
+    TileView made;
+    made.touch = press_button(id, value, press);
+    made.name = name;
+    return made;
+}
+
+void show_page_of(const State& state, const std::vector<TileView>& tiles, TilesBody& body, FooterView& footer) {
+    constexpr std::size_t tiles_on_a_page = 12;
+    const Page page = page_of(state, tiles.size(), tiles_on_a_page);
+    body.tiles.assign(tiles.begin() + static_cast<std::ptrdiff_t>(page.from), tiles.begin() + static_cast<std::ptrdiff_t>(page.to));
+    body.columns = static_cast<int>(std::clamp<std::size_t>(tiles.size(), 1, 4));
+    if (page.pages == 1) return;
+    const PagerView pager = pager_of(state, page);
+    footer.buttons.push_back(pager.earlier);
+    footer.buttons.push_back(pager.later);
+}
+
 namespace {
 
 /// Above this many letters the chips beside them have room for short words only.

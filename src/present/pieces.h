@@ -28,6 +28,10 @@ Page page_of(const State& state, std::size_t count, std::size_t on_a_page);
 PagerView pager_of(const State& state, const Page& page);
 /// Those of the page in force, and its arrows.
 void show_page_of(const State& state, const std::vector<RowView>& rows, ListBody& body);
+/// `name` stands over the value, small.
+TileView tile(const std::string& id, const std::string& name, const std::string& value, const Action& press);
+/// Twelve at a time, in up to four columns; the footer leads to the others.
+void show_page_of(const State& state, const std::vector<TileView>& tiles, TilesBody& body, FooterView& footer);
 /// The action that shows this page.
 Action page_turn(const State& state, std::size_t to_page);
 /// What has pages is not passed before the last of them has been shown: until then the main button turns to the
@@ -97,6 +101,8 @@ void fill_rack_ask(const State& state, ScreenView& view);
 void fill_plan(const State& state, ScreenView& view);
 void fill_plan_jobs(const State& state, ScreenView& view);
 void fill_buy(const State& state, ScreenView& view);
+void fill_joints(const State& state, ScreenView& view);
+void fill_joint(const State& state, ScreenView& view);
 void fill_shop_rules(const State& state, ScreenView& view);
 void fill_figures(const State& state, ScreenView& view);
 void fill_keep_safe(const State& state, ScreenView& view);

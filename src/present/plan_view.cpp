@@ -149,7 +149,7 @@ WordTable buy_table(const State& state) {
         const bool unpriced = std::find(all.unpriced.begin(), all.unpriced.end(), item) != all.unpriced.end();
         table.rows.push_back({std::to_string(count), item_words(state, item), unpriced ? "" : money_text(cost_to_buy(state, {{item, count}}).known)});
     }
-    table.notes = {"In all " + money_text(all.known) + (all.unpriced.empty() ? "." : ", without what has no price here."), "Tees and unions are not in it. Take what is in your drawer off."};
+    table.notes = {"In all " + money_text(all.known) + (all.unpriced.empty() ? "." : ", without what has no price here."), "Tees and unions are in it where an end is said to go into one. Take what is in your drawer off."};
     return table;
 }
 
@@ -225,11 +225,12 @@ void fill_buy(const State& state, ScreenView& view) {
     const auto has_none = [](const TubeCut& tube) { return std::holds_alternative<NoPlan>(tube.answer); };
     const bool unplanned = state.plan.found && std::any_of(state.plan.found->begin(), state.plan.found->end(), has_none);
     if (rows.empty()) body.notes = {{state.plan.looking ? "The plan is being looked for." : "Nothing has to be bought."}};
-    else body.notes = {{(all.unpriced.size() == list.size() ? "No price is known yet: touch a row to tell it." : "In all " + money_text(all.known)) + (all.unpriced.size() == list.size() ? "" : all.unpriced.empty() ? "." : ", without " + counted(all.unpriced.size(), "thing that has no price yet.", "things that have no price yet.")) + " Take what is in your drawer off it. Tees and unions are not in it."}};
+    else body.notes = {{(all.unpriced.size() == list.size() ? "No price is known yet: touch a row to tell it." : "In all " + money_text(all.known)) + (all.unpriced.size() == list.size() ? "" : all.unpriced.empty() ? "." : ", without " + counted(all.unpriced.size(), "thing that has no price yet.", "things that have no price yet.")) + " Take what is in your drawer off it."}};
     if (unplanned) body.notes.insert(body.notes.begin(), {"A tube could not be planned: its sticks are missing here.", Tone::stop});
     view.header = header_of(state, "Tubewright", "to buy");
     view.body = std::move(body);
     view.footer = side_footer(state);
+    view.footer.buttons.push_back(unless(press_button("joints", "Tees and unions", GoTo{Screen::joints}), state.job ? "" : "open a job first"));
     view.footer.buttons.push_back(unless(press_button("print-plan", "Put on paper", PrintPlan{}), state.plan.found && !state.plan.found->empty() ? "" : "nothing is planned"));
 }
 

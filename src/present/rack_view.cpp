@@ -81,13 +81,6 @@ RowView in_hand_row(const State& state, PieceNumber number) {
     return row;
 }
 
-TileView tile(const std::string& id, const std::string& name, const std::string& value, const Action& press) {
-    TileView made;
-    made.touch = press_button(id, value, press);
-    made.name = name;
-    return made;
-}
-
 /// One thing that happened to the piece.
 std::string entry_words(const State& state, const LedgerEntry& entry, PieceNumber piece) {
     const Tape tape = reader_tape(state);
@@ -168,17 +161,9 @@ void fill_choice(const State& state, ScreenView& view) {
     if (ask == RackAsk::material)
         for (const NamedOffer& material : state.offers.materials) all.push_back(tile("material-" + material.id, "", material.name, AnswerRack{material.id}));
     if (ask == RackAsk::kind) all = {tile("kind-stick", "straight, whole", "Stick", AnswerRack{"stick"}), tile("kind-coil", "rolled up", "Coil", AnswerRack{"coil"}), tile("kind-offcut", "straight, left over", "Offcut", AnswerRack{"offcut"})};
-    constexpr std::size_t tiles_on_a_page = 12;
-    const Page page = page_of(state, all.size(), tiles_on_a_page);
-    body.tiles.assign(all.begin() + static_cast<std::ptrdiff_t>(page.from), all.begin() + static_cast<std::ptrdiff_t>(page.to));
-    body.columns = all.size() > 4 ? 4 : static_cast<int>(std::max<std::size_t>(1, all.size()));
-    view.body = std::move(body);
     view.footer = side_footer(state);
-    if (page.pages > 1) {
-        const PagerView pager = pager_of(state, page);
-        view.footer.buttons.push_back(pager.earlier);
-        view.footer.buttons.push_back(pager.later);
-    }
+    show_page_of(state, all, body, view.footer);
+    view.body = std::move(body);
 }
 
 std::string why_not_length(const State& state) {

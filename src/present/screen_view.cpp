@@ -43,6 +43,8 @@ std::string screen_name(Screen screen) {
         case Screen::plan: return "plan";
         case Screen::plan_jobs: return "plan-jobs";
         case Screen::buy: return "buy";
+        case Screen::joints: return "joints";
+        case Screen::joint: return "joint";
         case Screen::shop_rules: return "shop-rules";
         case Screen::figures: return "figures";
         case Screen::keep_safe: return "keep-safe";
@@ -183,6 +185,8 @@ void fill(const State& state, Screen screen, ScreenView& view) {
         case Screen::plan: return fill_plan(state, view);
         case Screen::plan_jobs: return fill_plan_jobs(state, view);
         case Screen::buy: return fill_buy(state, view);
+        case Screen::joints: return fill_joints(state, view);
+        case Screen::joint: return fill_joint(state, view);
         case Screen::shop_rules: return fill_shop_rules(state, view);
         case Screen::figures: return fill_figures(state, view);
         case Screen::keep_safe: return fill_keep_safe(state, view);

@@ -48,6 +48,22 @@ std::string line_of_key(const State& state, const std::string& key) {
     return key.substr(end);
 }
 
+namespace {
+
+/// " for 2 × 3/16" 37° single flare", and how many ends nobody told of.
+std::string ends_words(const BuyItem& item, Tape tape) {
+    std::string said;
+    for (auto end = item.ends.begin(); end != item.ends.end();) {
+        const auto next = std::upper_bound(end, item.ends.end(), *end);
+        said += (said.empty() ? " for " : " and ") + std::to_string(next - end) + " × " + od_text(measured(end->outside), tape) + " " + end->fitting;
+        end = next;
+    }
+    const auto held = static_cast<std::size_t>(ends_held(item.kind == BuyKind::tee ? JointKind::tee : JointKind::union_piece));
+    return said + (item.ends.size() < held ? ", " + counted(held - item.ends.size(), "end", "ends") + " not told" : std::string());
+}
+
+}  // namespace
+
 std::string item_words(const State& state, const BuyItem& item) {
     const Tape tape = reader_tape(state);
     const std::string size = od_text(measured(item.tube.outside), tape);
@@ -55,8 +71,8 @@ std::string item_words(const State& state, const BuyItem& item) {
         case BuyKind::stick: return "stick of " + tube_words(state, item.tube) + ", " + text(measured(item.length), tape);
         case BuyKind::nut:
         case BuyKind::sleeve: return item.name + ", for " + size;
-        case BuyKind::tee:
-        case BuyKind::union_piece: return item.name;
+        case BuyKind::tee: return "tee" + ends_words(item, tape);
+        case BuyKind::union_piece: return "union" + ends_words(item, tape);
         case BuyKind::clip: return "clip for " + size + " tube";
     }
     return "";

@@ -227,7 +227,7 @@ std::string Desk::job_id(const fs::path& path) const {
 /// Keeps, beside the book, which line is at the bench, or that its bender is being learned. Only a help: should it be lost, the shelf opens.
 void Desk::remember_line() {
     const auto& behind = state_.looks.came_from;  // beside the bench for a moment: scrap log, settings
-    const bool learning = state_.looks.screen == Screen::learn, bench = state_.looks.screen == Screen::bench || std::find(behind.begin(), behind.end(), Screen::bench) != behind.end();
+    const bool learning = state_.looks.screen == Screen::learn, bench = state_.looks.screen == Screen::bench || std::any_of(behind.begin(), behind.end(), [](const ScreenLeft& left) { return left.screen == Screen::bench; });
     std::string now;
     if (state_.job && state_.line && (learning || bench)) {
         std::error_code ignored;

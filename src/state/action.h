@@ -44,7 +44,7 @@ struct PieceSpot {
     bool operator==(const PieceSpot&) const = default;
 };
 
-enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn, bends, bend, bends_more, bend_files, hand, legs, leg, rescue, rescue_more, rescue_read, rack, rack_tube, rack_piece, rack_ask, plan, plan_jobs, buy, shop_rules, figures, keep_safe };
+enum class Screen { shelf, lines, line, bench, wrong, scrap, settings, stance, stock, stick_length, order, card, draft, ask, route, word, prove, later, learn, bends, bend, bends_more, bend_files, hand, legs, leg, rescue, rescue_more, rescue_read, rack, rack_tube, rack_piece, rack_ask, plan, plan_jobs, buy, joints, joint, shop_rules, figures, keep_safe };
 
 /// What the rack's screens ask for: a choice, a number, or letters.
 enum class RackAsk { size, material, kind, length, straighten, place, lot, price, saw, keep, straighten_cost, price_of, practice };
@@ -204,6 +204,8 @@ struct PutOnRack { PieceNumber piece; bool operator==(const PutOnRack&) const = 
 struct SwitchPractice { bool operator==(const SwitchPractice&) const = default; };             ///< on and off
 struct SwitchSpare { bool operator==(const SwitchSpare&) const = default; };
 struct TakeIntoPlan { std::string path; bool operator==(const TakeIntoPlan&) const = default; };  ///< a job of the shelf, and out again
+struct AskJoint { EndOfLine of; bool operator==(const AskJoint&) const = default; };           ///< where it goes
+struct GoesInto { std::optional<Joint> joint; bool operator==(const GoesInto&) const = default; };  ///< the end that is asked about; none: a port that is there
 struct ShowFigures { FiguresBy by; bool operator==(const ShowFigures&) const = default; };
 struct WriteTables { bool operator==(const WriteTables&) const = default; };                   ///< scrap, rack and ledger, for a spreadsheet
 struct PrintLine { bool operator==(const PrintLine&) const = default; };                       ///< sheet, strip and gauges of the line in hand
@@ -245,7 +247,7 @@ struct NotSaved { std::string sentence; bool operator==(const NotSaved&) const =
 using RareAction = std::variant<LearnBender, StartPiece, PutInk, OtherInk, NameMark, MorePieces, ShowReadings, ReadAgain, DropPiece, PickLearned, PutOnCard,
                                 PickRecord, LeaveRecordOut, RecordIsRight, NewTube, ForgetBends, WriteBends, BringBends, BendFilesAre, BendsRead, BendsTold, LeaveOutOfHand, AskLeg, PickWay, AskReading, TurnIs, DropReading,
                                 ProveLine, CantReach, EnoughReadings, OneMoreReading, AnswerHand, TapeAgain, PickSlip, CorrectSlip, ProveAfresh,
-                                ShowTube, ShowPiece, AskRack, AskPriceOf, AnswerRack, OneMoreLike, BinPiece, BinShortEnds, TakeEntryBack, PutOnRack, SwitchPractice, SwitchSpare, TakeIntoPlan, ShowFigures, WriteTables, PrintLine, PrintPlan,
+                                ShowTube, ShowPiece, AskRack, AskPriceOf, AnswerRack, OneMoreLike, BinPiece, BinShortEnds, TakeEntryBack, PutOnRack, SwitchPractice, SwitchSpare, TakeIntoPlan, AskJoint, GoesInto, ShowFigures, WriteTables, PrintLine, PrintPlan,
                                 MakeBackup, RestoreBackup, PlanJobRead, PlanIs, BackupsAre, FilesTold>;
 struct Rare {
     explicit Rare(RareAction action) : is(std::move(action)) {}  // explicit: else each action is tried for being one of these

@@ -201,6 +201,8 @@ void take(Doing& d, const SwitchSpare&) {
 void take(Doing& d, const TakeIntoPlan& a) { take_into_plan(d, a.path); }
 void take(Doing& d, const PlanJobRead& a) { plan_job_read(d, a.job); }
 void take(Doing& d, const PlanIs& a) { plan_is(d, a); }
+void take(Doing& d, const AskJoint& a) { ask_joint(d, a.of); }
+void take(Doing& d, const GoesInto& a) { goes_into(d, a.joint); }
 void take(Doing& d, const ShowFigures& a) {
     d.state.looks.figures = a.by;
     d.state.looks.page = 0;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "state/cut_plan.h"
 #include "state/doing.h"
 
 namespace tubewright {
@@ -49,6 +50,7 @@ void take_practice(Doing& doing, ExactLength length) {
     const PieceNumber number = next.rack->next_number();
     const ExactLength kerf = kerf_lost(piece->length, length, exact(next.rules.saw));
     if (write_stock(next, state.day, {Cut{*state.looks.piece, number, length, kerf, ""}, Scrapped{number, length, reason_practice}})) return;
+    if (length >= exact(practice_length)) next.rules.practice = false;  // that was the one that is planned
     change_work(doing, std::move(next));
     leave_beside(state);
 }
@@ -85,7 +87,7 @@ void take_rule(Doing& doing, RackAsk ask, Length length) {
 }  // namespace
 
 bool is_of_rack(Screen screen) {
-    constexpr Screen screens[] = {Screen::rack, Screen::rack_tube, Screen::rack_piece, Screen::rack_ask, Screen::plan, Screen::plan_jobs, Screen::buy, Screen::shop_rules};
+    constexpr Screen screens[] = {Screen::rack, Screen::rack_tube, Screen::rack_piece, Screen::rack_ask, Screen::plan, Screen::plan_jobs, Screen::buy, Screen::joints, Screen::joint, Screen::shop_rules};
     return std::find(std::begin(screens), std::end(screens), screen) != std::end(screens);
 }
 

@@ -56,7 +56,9 @@ bool can_show(const State& state, Screen screen) {
         case Screen::rack_tube: return state.looks.tube.has_value();
         case Screen::rack_piece: return state.looks.piece.has_value();
         case Screen::rack_ask: return false;  // only a question of the rack's opens it
-        case Screen::lines: return state.job.has_value();
+        case Screen::lines:
+        case Screen::joints: return state.job.has_value();
+        case Screen::joint: return false;  // only an end opens it
         case Screen::line:
         case Screen::stance:
         case Screen::card:
@@ -96,36 +98,39 @@ void show(State& state, Screen screen) {
 
 void show_beside(State& state, Screen screen) {
     if (state.looks.screen == screen) return;
+    const ScreenLeft left{state.looks.screen, state.looks.page};
     clear_half_done(state.looks);
     // A screen that is already on the way back is gone back to, so that the way stays short.
     auto& way = state.looks.came_from;
     for (std::size_t i = 0; i < way.size(); ++i)
-        if (way[i] == screen) {
+        if (way[i].screen == screen) {
+            state.looks.page = way[i].page;
             way.resize(i);
             state.looks.screen = screen;
             return;
         }
-    way.push_back(state.looks.screen);
+    way.push_back(left);
     state.looks.screen = screen;
 }
 
 void leave_beside(State& state) {
     clear_half_done(state.looks);
     auto& way = state.looks.came_from;
-    Screen to = Screen::shelf;
+    ScreenLeft to{Screen::shelf};
     // A question that was left for another screen is not come back to: what it was asked from is.
     for (bool found = false; !found && !way.empty(); way.pop_back()) {
         to = way.back();
         // Where something came in the way of work at the bench meanwhile, the line's own screen says what.
-        if (to == Screen::bench && !can_show(state, to)) to = Screen::line;
-        found = can_show(state, to);
-        if (!found) to = Screen::shelf;
+        if (to.screen == Screen::bench && !can_show(state, to.screen)) to = {Screen::line};
+        found = can_show(state, to.screen);
+        if (!found) to = {Screen::shelf};
     }
-    state.looks.screen = to;
+    state.looks.screen = to.screen;
+    state.looks.page = to.page;
 }
 
 void leave_rescue(State& state) {
-    std::erase_if(state.looks.came_from, is_of_rescue);
+    std::erase_if(state.looks.came_from, [](const ScreenLeft& left) { return is_of_rescue(left.screen); });
     leave_beside(state);
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "state/joints.h"
 #include "state/rules.h"
 #include "stock/shop_figures.h"
 
@@ -19,7 +20,7 @@ LineWork work_of(const State& state, const std::string& key) {
 /// One line of one of the jobs that are planned.
 struct PlannedLine {
     const Line* line;
-    std::string key;
+    std::string job, key;
     std::optional<Length> cut;
     int missing;
 };
@@ -28,7 +29,7 @@ std::vector<PlannedLine> planned_lines(const State& state) {
     std::vector<PlannedLine> lines;
     const auto add = [&](const Line& line, const std::string& job_id, const std::optional<Length>& cut) {
         const std::string key = line_key(job_id, line.name);
-        lines.push_back({&line, key, cut, std::max(0, line.quantity - in_hand_or_made(work_of(state, key)))});
+        lines.push_back({&line, job_id, key, cut, std::max(0, line.quantity - in_hand_or_made(work_of(state, key)))});
     };
     for (const Sheet& sheet : state.sheets) add(sheet.line, state.job_id, length_to_cut(sheet));
     for (const PlannedJob& other : state.plan.others)
@@ -62,8 +63,10 @@ int spoiled_for_lines(const Ledger& ledger) {
 /// The support table's row: stainless and carbon steel have their own, all else takes the safer one.
 SupportRow supports_of(const Line& line) { return line.tube.material.rfind("stainless", 0) == 0 || line.tube.material.rfind("steel", 0) == 0 ? SupportRow::steel : SupportRow::aluminium; }
 
-EndNeeds needs_of(const LineEnd& end) {
+EndNeeds needs_of(const State& state, const LineEnd& end, const EndOfLine& which) {
     EndNeeds needs;
+    needs.fitting = end.fitting.name;
+    if (const auto joint = state.work.joints.find(which); joint != state.work.joints.end() && takes_a_joint(end)) needs.joint = joint->second;
     for (const SlideOn& piece : end.fitting.slide_on) (piece.id == "sleeve" ? needs.sleeve : needs.nut) = piece.name + ", " + end.fitting.name;
     return needs;
 }
@@ -130,7 +133,9 @@ std::optional<PieceNumber> planned_piece(const State& state) {
 
 std::string buy_key(const BuyItem& item) {
     constexpr const char* kinds[] = {"stick", "nut", "sleeve", "tee", "union", "clip"};
-    return std::string(kinds[static_cast<std::size_t>(item.kind)]) + "/" + item.name + "/" + tube_key(item.tube) + "/" + std::to_string(item.length.um);
+    std::string key = std::string(kinds[static_cast<std::size_t>(item.kind)]) + "/" + item.name + "/" + tube_key(item.tube) + "/" + std::to_string(item.length.um);
+    for (const JointEnd& end : item.ends) key += "/" + std::to_string(end.outside.um) + " " + end.fitting;
+    return key;
 }
 
 std::optional<BuyList> list_to_buy(const State& state) {
@@ -140,13 +145,11 @@ std::optional<BuyList> list_to_buy(const State& state) {
         if (const auto* plan = std::get_if<PlanFound>(&tube.answer)) list = together(std::move(list), sticks_for(tube.asked.tube, *plan));
     std::vector<LineNeeds> needs;
     for (const PlannedLine& planned : planned_lines(state)) {
-        if (!planned.cut) continue;
         const Line& line = *planned.line;
-        const Length finished = *planned.cut - line.a.trim - line.b.trim;
-        for (int i = 0; i < planned.missing; ++i) needs.push_back({line.name, stock_tube(line.tube), supports_of(line), exact(finished), needs_of(line.a), needs_of(line.b)});
+        const Length finished = planned.cut.value_or(Length{}) - line.a.trim - line.b.trim;
+        needs.push_back({planned.job, stock_tube(line.tube), supports_of(line), exact(finished), needs_of(state, line.a, {planned.key, End::A}), needs_of(state, line.b, {planned.key, End::B}), line.quantity, planned.cut ? planned.missing : 0});
     }
-    auto parts = parts_for(needs);
-    return parts.ok() ? together(std::move(list), parts.value()) : list;
+    return together(std::move(list), parts_for(needs));
 }
 
 BuyCost cost_to_buy(const State& state, const BuyList& list) {

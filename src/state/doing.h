@@ -211,6 +211,8 @@ void keep_plan_asked(Doing& doing);
 void take_into_plan(Doing& doing, const std::string& path);
 void plan_job_read(Doing& doing, const PlanJob& read);
 void plan_is(Doing& doing, const PlanIs& heard);
+void ask_joint(Doing& doing, const EndOfLine& of);
+void goes_into(Doing& doing, const std::optional<Joint>& joint);
 // --- files for the person
 void restore_backup(Doing& doing, const std::string& name);
 

@@ -17,10 +17,17 @@
 
 namespace tubewright {
 
+/// A screen that another one was opened beside, and the page of it that was shown.
+struct ScreenLeft {
+    Screen screen;
+    int page = 0;
+    bool operator==(const ScreenLeft&) const = default;
+};
+
 /// Half-done things of the screen that are nobody's record: undo and the book leave them alone.
 struct Looks {
     Screen screen = Screen::shelf;
-    std::vector<Screen> came_from;   ///< for Back out of side screens
+    std::vector<ScreenLeft> came_from;  ///< for Back out of side screens
     int page = 0;
     std::string typed;               ///< on the keypad
     bool keypad = false;             ///< wanted in place of the usual choices
@@ -39,6 +46,7 @@ struct Looks {
     std::optional<PieceNumber> piece;  ///< and of it
     std::optional<RackAsk> rack_ask; ///< on its screen
     std::string rack_choice;         ///< answered before it: the size of a tube new to the rack, the kind of what comes in, what a price is for
+    std::optional<EndOfLine> end;    ///< that is asked about: where it goes
     FiguresBy figures = FiguresBy::reason;
     std::string notice;              ///< one sentence that waits to be read
     std::string good_news;           ///< the notice, where nothing has to be done about it

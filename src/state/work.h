@@ -19,6 +19,7 @@
 #include "bench/order_search.h"
 #include "bench/springback.h"
 #include "bench/tube_plan.h"
+#include "stock/joint.h"
 #include "stock/ledger.h"
 
 namespace tubewright {
@@ -146,6 +147,13 @@ struct LoggedLeg {
     bool operator==(const LoggedLeg&) const = default;
 };
 
+/// One end of a line; the line by its key.
+struct EndOfLine {
+    std::string line;
+    End end;
+    auto operator<=>(const EndOfLine&) const = default;
+};
+
 /// What is chosen at the bench for a bender, by bender id.
 struct BenchChoice {
     std::optional<SetUp> set_up;
@@ -161,6 +169,7 @@ struct Work {
     std::map<std::string, PieceNumber> in_use;  ///< the length that lines are cut from now, by the key of its StockTube; it may be gone
     ShopRules rules;
     std::map<std::string, Money> prices; ///< of one each, by buy_key(); what is not in it is not known
+    std::map<EndOfLine, Joint> joints;   ///< of its job, that the end goes into; what is not in it goes into a port that is there
     std::map<std::string, std::map<std::string, Length>> used;  ///< made into finished lines, by day, then by tube key
     std::map<std::string, BenchChoice> benders;
     std::map<std::string, std::vector<KeptPiece>> pieces;  ///< bent to learn a bender, by its id; oldest first

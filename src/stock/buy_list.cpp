@@ -1,5 +1,7 @@
 #include "stock/buy_list.h"
 
+#include <algorithm>
+
 namespace tubewright {
 
 namespace {
@@ -20,29 +22,26 @@ int clips_for(ExactLength length, ExactLength spacing) {
     return length.um <= 0 ? 0 : static_cast<int>((length.um + spacing.um - 1) / spacing.um) - 1;
 }
 
-Result<BuyList, BuyTrouble> parts_for(const std::vector<LineNeeds>& lines) {
+BuyList parts_for(const std::vector<LineNeeds>& lines) {
     BuyList list;
-    struct Seen { Joint joint; int ends; };
-    std::map<std::string, Seen> joints;
+    struct Needed { std::vector<JointEnd> ends; bool missing = false; };
+    std::map<std::pair<std::string, Joint>, Needed> joints;
     for (const LineNeeds& line : lines) {
-        bool carries_joint = false;
         for (const EndNeeds* end : {&line.a, &line.b}) {
-            if (!end->nut.empty()) ++list[{BuyKind::nut, end->nut, {line.tube.outside, {}, {}}}];
-            if (!end->sleeve.empty()) ++list[{BuyKind::sleeve, end->sleeve, {line.tube.outside, {}, {}}}];
-            const Joint& joint = end->joint;
-            if (joint.kind == Joint::Kind::port) continue;
-            carries_joint = true;
-            Seen& seen = joints.try_emplace(joint.name, Seen{joint, 0}).first->second;
-            if (seen.joint.part != joint.part || seen.joint.kind != joint.kind) return BuyTrouble{TwoPartsForOne{joint.name, seen.joint.part, joint.part}};
-            seen.joint.there |= joint.there;
-            const int holds = joint.kind == Joint::Kind::tee ? 3 : 2;
-            if (++seen.ends > holds) return BuyTrouble{TooManyEnds{joint.name, seen.ends, holds}};
+            if (line.missing > 0 && !end->nut.empty()) list[{BuyKind::nut, end->nut, {line.tube.outside, {}, {}}}] += line.missing;
+            if (line.missing > 0 && !end->sleeve.empty()) list[{BuyKind::sleeve, end->sleeve, {line.tube.outside, {}, {}}}] += line.missing;
+            if (!end->joint) continue;
+            Needed& needed = joints[{line.job, *end->joint}];
+            needed.ends.insert(needed.ends.end(), static_cast<std::size_t>(line.pieces), {line.tube.outside, end->fitting});
+            needed.missing |= line.missing > 0;
         }
-        const int clips = clips_for(line.finished, support_spacing(line.supports, line.tube.outside, carries_joint));
-        if (clips > 0) list[{BuyKind::clip, {}, {line.tube.outside, {}, {}}}] += clips;
+        const int clips = clips_for(line.finished, support_spacing(line.supports, line.tube.outside, line.a.joint || line.b.joint));
+        if (clips > 0 && line.missing > 0) list[{BuyKind::clip, {}, {line.tube.outside, {}, {}}}] += clips * line.missing;
     }
-    for (const auto& [name, seen] : joints)
-        if (!seen.joint.there) ++list[{seen.joint.kind == Joint::Kind::tee ? BuyKind::tee : BuyKind::union_piece, seen.joint.part, {}}];
+    for (auto& [which, needed] : joints) {
+        std::sort(needed.ends.begin(), needed.ends.end());
+        if (needed.missing) ++list[{which.second.kind == JointKind::tee ? BuyKind::tee : BuyKind::union_piece, {}, {}, {}, needed.ends}];
+    }
     return list;
 }
 

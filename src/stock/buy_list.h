@@ -4,46 +4,47 @@
 #include <optional>
 
 #include "stock/cutting_plan.h"
+#include "stock/joint.h"
 #include "stock/support_spacing.h"
 
 namespace tubewright {
 
 /// Sorted as a person would ask for it.
 enum class BuyKind { stick, nut, sleeve, tee, union_piece, clip };
+/// What a tee or union has to take at one of its ends.
+struct JointEnd {
+    ExactLength outside;
+    std::string fitting;
+    auto operator<=>(const JointEnd&) const = default;
+};
 struct BuyItem {
     BuyKind kind;
-    std::string name;      ///< of nut, sleeve, tee or union; nothing for sticks and clips
+    std::string name;      ///< of nut or sleeve
     StockTube tube;        ///< of sticks; of nuts, sleeves and clips the outside alone
     ExactLength length{};  ///< of sticks
+    std::vector<JointEnd> ends = {};  ///< of tees and unions, in order; those that are told
     auto operator<=>(const BuyItem&) const = default;
 };
 using BuyList = std::map<BuyItem, int>;
 
-/// Where an end goes. A tee or union is bought once for all ends that name the same joint; a port is there already.
-struct Joint {
-    enum class Kind { port, union_piece, tee } kind = Kind::port;
-    std::string name;   ///< which one: "rear tee"
-    std::string part;   ///< what it is called in the shop
-    bool there = false;  ///< on the vehicle, not bought
-};
 struct EndNeeds {
     std::string nut, sleeve;  ///< nothing where the end has none
-    Joint joint;
+    std::string fitting;
+    std::optional<Joint> joint;  ///< none: a port that is there
 };
 struct LineNeeds {
-    std::string line;
+    std::string job;       ///< whose joints these are
     StockTube tube;
     SupportRow supports;
     ExactLength finished;  ///< along the tube, trims off
     EndNeeds a, b;
+    int pieces = 1;        ///< each goes into the joints
+    int missing = 1;       ///< of them, still to be made
 };
 
-struct TooManyEnds { std::string joint; int ends, holds; };          ///< a union holds 2, a tee 3
-struct TwoPartsForOne { std::string joint, one, other; };            ///< the same joint is named as two parts
-using BuyTrouble = std::variant<TooManyEnds, TwoPartsForOne>;
-
-/// All but the sticks.
-Result<BuyList, BuyTrouble> parts_for(const std::vector<LineNeeds>& lines);
+/// All but the sticks, for what is still to be made. A tee or union is bought once for all ends that go into it, as long as one of
+/// them is missing.
+BuyList parts_for(const std::vector<LineNeeds>& lines);
 /// The sticks that a plan buys.
 BuyList sticks_for(const StockTube& tube, const PlanFound& plan);
 /// Both lists in one.

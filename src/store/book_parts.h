@@ -9,7 +9,7 @@
 namespace tubewright::book {
 
 /// The places of the tables in BookRows.
-enum Table { line_work, line_tick, bend_pulled, bend_made, line_order, line_opening, scrap, used, bench_choice, piece, piece_ink, counter, settings, undo_step, undo_row, line_springback, tube_lot, bend_check, bend_of_tube, stock_entry, stick_in_use, shop_rule, price, turn_check, leg_check, line_turn, line_tape, table_count };
+enum Table { line_work, line_tick, bend_pulled, bend_made, line_order, line_opening, scrap, used, bench_choice, piece, piece_ink, counter, settings, undo_step, undo_row, line_springback, tube_lot, bend_check, bend_of_tube, stock_entry, stick_in_use, shop_rule, price, turn_check, leg_check, line_turn, line_tape, joint_of_end, table_count };
 
 // The words of each enum, in its order; they are the book's, and so never change.
 inline const std::array<const char*, 5> stages{"prepare", "mark out", "bending", "finish", "done"};
@@ -21,6 +21,7 @@ inline const std::array<const char*, 4> swing_words{"away", "toward", "up", "dow
 inline const std::array<const char*, 2> units{"in", "mm"};
 inline const std::array<const char*, 2> themes{"light", "dark"};
 inline const std::array<const char*, 3> standings{"counted", "asked", "confirmed"};
+inline const std::array<const char*, 2> joint_kinds{"union", "tee"};
 inline const std::array<const char*, 2> turned_bys{"neighbour", "ink"};
 
 template <class Enum, std::size_t n>

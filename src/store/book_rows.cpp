@@ -35,6 +35,7 @@ const std::vector<TableShape>& book_tables() {
         {"leg_check", {"id", "day", "standing", "left_out", "marked_bends", "expected_mm", "read_mm", "job", "line", "piece", "attempt", "bend", "after"}, 1},
         {"line_turn", {"line", "place", "bend", "against", "read_deg"}, 2},
         {"line_tape", {"line", "place", "from_point", "to_point", "steps", "read_mm"}, 2},
+        {"joint_of_end", {"line", "end_of_line", "kind", "number"}, 2},
     };
     return tables;
 }

@@ -72,5 +72,7 @@ extern const char* const book_version_2;
 extern const char* const book_version_4;
 /// And version 5: one more reading of a piece, what was read of a tube to be saved, and the log of turns and legs.
 extern const char* const book_version_5;
+/// And version 6: which ends go into a tee or union.
+extern const char* const book_version_6;
 
 }  // namespace tubewright

@@ -311,4 +311,14 @@ CREATE TABLE line_tape (
 ) STRICT, WITHOUT ROWID;
 )sql";
 
+const char* const book_version_6 = R"sql(
+CREATE TABLE joint_of_end (
+    line TEXT NOT NULL,
+    end_of_line TEXT NOT NULL CHECK (end_of_line IN ('A', 'B')),
+    kind TEXT NOT NULL CHECK (kind IN ('union', 'tee')),
+    number INTEGER NOT NULL CHECK (number >= 1),
+    PRIMARY KEY (line, end_of_line)
+) STRICT, WITHOUT ROWID;
+)sql";
+
 }  // namespace tubewright

@@ -115,6 +115,7 @@ void put_stock(const Work& work, const BookRows& known, BookRows& rows) {
     const ShopRules& rules = work.rules;
     if (rules != ShopRules{}) rows[shop_rule][{std::int64_t{1}}] = {rules.saw.mm, rules.keep.mm, rules.straighten.mm, yes(rules.practice), yes(rules.spare)};
     for (const auto& [item, money] : work.prices) rows[price][{item}] = {money.cents};
+    for (const auto& [of, joint] : work.joints) rows[joint_of_end][{of.line, word(ends, of.end)}] = {word(joint_kinds, joint.kind), whole(joint.number)};
 }
 
 void read_stock(BookRows& rows, Work& work) {
@@ -138,6 +139,14 @@ void read_stock(BookRows& rows, Work& work) {
         Reader cells(key, rest);
         const std::string item = cells.text();
         work.prices[item] = {cells.number()};
+    }
+    for (const auto& [key, rest] : known[joint_of_end]) {
+        Reader cells(key, rest);
+        EndOfLine of;
+        of.line = cells.text();
+        of.end = cells.word<End>(ends);
+        const auto kind = cells.word<JointKind>(joint_kinds);
+        work.joints[of] = {kind, cells.whole()};
     }
 }
 

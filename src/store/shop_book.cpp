@@ -14,7 +14,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::uint32_t our_id = 0x54756265;  // "Tube"
-const std::array<const char*, 5> steps{book_version_1, book_version_2, book_pieces, book_version_4, book_version_5};  // step n makes version n + 1 out of version n
+const std::array<const char*, 6> steps{book_version_1, book_version_2, book_pieces, book_version_4, book_version_5, book_version_6};  // step n makes version n + 1 out of version n
 constexpr std::uint32_t newest = steps.size();
 
 /// Throws what comes after "The shop book ... ".

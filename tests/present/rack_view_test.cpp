@@ -71,6 +71,26 @@ TEST_CASE("the cutting plan, its jobs, and what to buy") {
     expect_screen("buy-price", touched(buy, {AskPriceOf{buy_key(list_to_buy(buy)->begin()->first)}, Key{"2"}, Key{"4"}, Key{"."}, Key{"5"}}));
 }
 
+TEST_CASE("which ends share a tee, where one goes, and the tee to buy") {
+    Job job = sample_job();
+    job.lines[1].a.fitting = job.lines[1].b.fitting = flare();
+    State state = planned(touched(job_open(), {JobRead{"trailer", "jobs/trailer.json", job}, OpenLine{"axle crossover"}}));
+    state = touched(state, {GoTo{Screen::buy}, GoTo{Screen::joints}});
+    expect_screen("joints-none", state);
+    const auto sent = [](const State& from, const char* line, End end, JointKind kind) { return touched(from, {AskJoint{{line_key("trailer", line), end}}, GoesInto{Joint{kind, 1}}}); };
+    state = sent(sent(state, "axle crossover", End::B, JointKind::tee), "left rear", End::B, JointKind::union_piece);
+    expect_screen("joint", touched(state, {AskJoint{{"trailer/left rear", End::A}}}));
+    state = sent(state, "left rear", End::A, JointKind::tee);
+    expect_screen("joints-tee", state);
+    expect_screen("joint-full", touched(state, {AskJoint{{"trailer/axle crossover", End::A}}}));
+    expect_screen("buy-tee", touched(planned(state), {GoTo{Screen::buy}, TurnPage{1}}));
+    job.lines[1].a.fitting.id = "flare-45-double";
+    job.lines[1].a.fitting.name = "45° double flare";
+    expect_screen("joints-two-flares", touched(state, {JobRead{"trailer", "jobs/trailer.json", job}, GoTo{Screen::buy}, GoTo{Screen::joints}}));
+    job.lines[1].quantity = 2;
+    expect_screen("joints-too-many", touched(state, {JobRead{"trailer", "jobs/trailer.json", job}, GoTo{Screen::buy}, GoTo{Screen::joints}}));
+}
+
 TEST_CASE("a line longer than any stick, and tube that nobody sells, are said in the plan") {
     State state = touched(job_open(), {OpenLine{"axle crossover"}});
     for (const bool sold : {true, false}) {

@@ -248,6 +248,11 @@ void side_screens(Studio& studio) {
             answer(studio, {"swing", "later", "later", "later", "solid-3"});
             studio.desk.act(Back{});
         }
+        if (screen == Screen::buy) {
+            answer(studio, {"joints", "end-1B", "new-tee", "end-2A"});
+            studio.desk.act(Back{});
+            studio.desk.act(Back{});
+        }
         if (screen == Screen::bends) {
             answer(studio, {"bends-more"});
             studio.desk.act(Back{});

@@ -8,6 +8,7 @@
 #include "scene/camera.h"
 #include "scene/scene.h"
 #include "shell/wanted_picture.h"
+#include "state/joints.h"
 #include "state/rules.h"
 #include "store/shop_book.h"
 
@@ -162,6 +163,11 @@ void Walk::look_at_legs(const State& here) {
 
 void Walk::look_at_rack(const State& here) {
     for (const Screen side : {Screen::rack, Screen::plan, Screen::buy, Screen::shop_rules, Screen::figures, Screen::keep_safe}) look_at(after(here, {GoTo{side}}));
+    if (here.job) {
+        const EndOfLine end = key_of(here, {0, End::B});
+        look_at(after(here, {GoTo{Screen::joints}, AskJoint{end}}));
+        look_at(after(here, {GoTo{Screen::joints}, AskJoint{end}, GoesInto{new_joint(here, JointKind::tee)}}));
+    }
     if (const auto tubes = tubes_on_rack(*here.work.rack.ledger); !tubes.empty()) {
         const State tube = after(here, {GoTo{Screen::rack}, ShowTube{tubes.front()}});
         look_at(tube);

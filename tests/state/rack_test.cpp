@@ -162,8 +162,12 @@ TEST_CASE("a piece cut for a line that is gone goes on the rack again, one at th
 }
 
 TEST_CASE("a piece to practise on comes off the stick and is in the balance") {
-    State state = touched(stick_came_in(), {AskRack{RackAsk::practice}});
+    State state = stick_came_in();
+    state.work.rules.practice = true;
+    state = touched(state, {AskRack{RackAsk::practice}});
+    CHECK(touched(state, typed("15")).work.rules.practice);  // the one that is planned is longer: 400 mm are 15 3/4 in
     state = touched(state, typed("16"));
+    CHECK_FALSE(state.work.rules.practice);
     CHECK(state.looks.screen == Screen::rack_piece);
     CHECK(piece(state, 1).length.um == 6'096'000 - 406'400);
     CHECK(scrap_records(*state.work.rack.ledger).at(0).reason == "practice");

@@ -91,8 +91,10 @@ Action random_action(std::mt19937& dice, const State& state) {
                                   OneMoreLike{piece}, BinPiece{state.looks.piece.value_or(piece), roll(2) == 0}, BinShortEnds{}, TakeEntryBack{static_cast<std::size_t>(roll(1 + static_cast<int>(state.work.rack->entries.size())))}, TakeOffcut{piece}, SwitchSpare{}, Undo{}, Back{}, Back{}, PutOnRack{piece}};
         return actions[roll(18)];
     }
+    if (state.looks.screen == Screen::joints && roll(2) == 0) return AskJoint{{line_key(state.job_id, lines[roll(5)]), roll(2) == 0 ? End::A : End::B}};
+    if (state.looks.screen == Screen::joint && roll(4) != 0) return roll(4) == 0 ? Action{GoesInto{}} : Action{GoesInto{Joint{roll(2) == 0 ? JointKind::tee : JointKind::union_piece, 1 + roll(2)}}};
     if (is_of_rack(state.looks.screen) && roll(3) != 0) return roll(4) == 0 ? Action{OpenLine{lines[roll(5)]}} : Action{GoTo{Screen::bench}};
-    if (roll(120) == 0) return GoTo{Screen::rack};
+    if (roll(120) == 0) return GoTo{roll(3) == 0 ? Screen::joints : Screen::rack};
     switch (roll(46)) {
         case 0: return roll(12) == 0 ? GoTo{Screen::card} : GoTo{roll(8) == 0 ? Screen::later : roll(5) == 0 ? Screen::bends : roll(9) == 0 ? Screen::bends_more : static_cast<Screen>(roll(11))};
         case 1: return OpenJob{"jobs/trailer.json"};

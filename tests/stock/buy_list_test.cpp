@@ -9,14 +9,17 @@ namespace {
 
 const StockTube brake_line{exact(4.75_mm), exact(0.71_mm), "steel"};
 
-EndNeeds end_of(Joint joint = {}) { return {"nut 3/8-24", "", std::move(joint)}; }
-Joint rear_tee() { return {Joint::Kind::tee, "rear tee", "tee 3/16", false}; }
+const std::string flare = "45 double";
+EndNeeds end_of(std::optional<Joint> joint = {}) { return {"nut 3/8-24", "", flare, joint}; }
+constexpr Joint rear_tee{JointKind::tee, 1};
+const BuyItem nut{BuyKind::nut, "nut 3/8-24", {brake_line.outside, {}, {}}};
+BuyItem tee_of(std::vector<JointEnd> ends) { return {BuyKind::tee, "", {}, {}, std::move(ends)}; }
 
 /// A trailer's rear: the long line into a tee, a short one to each wheel.
 std::vector<LineNeeds> rear() {
-    return {{"long", brake_line, SupportRow::steel, exact(120_in), end_of(), end_of(rear_tee())},
-            {"left", brake_line, SupportRow::steel, exact(30_in), end_of(rear_tee()), end_of()},
-            {"right", brake_line, SupportRow::steel, exact(20_in), end_of(rear_tee()), end_of()}};
+    return {{"trailer", brake_line, SupportRow::steel, exact(120_in), end_of(), end_of(rear_tee)},
+            {"trailer", brake_line, SupportRow::steel, exact(30_in), end_of(rear_tee), end_of()},
+            {"trailer", brake_line, SupportRow::steel, exact(20_in), end_of(rear_tee), end_of()}};
 }
 
 }  // namespace
@@ -41,29 +44,37 @@ TEST_CASE("clips stand no further apart than the tables say") {
 
 TEST_CASE("the rear of a trailer: six nuts, one tee for its three ends, and clips") {
     // 3/16 steel with a tee: 14 in less a fifth is 11.2 in. 120 / 11.2 = 10.7: 11 stretches, 10 clips; 30: 3, 2; 20: 2, 1.
-    const auto parts = parts_for(rear());
-    REQUIRE(parts.ok());
-    CHECK(parts.value() == BuyList{{{BuyKind::nut, "nut 3/8-24", {brake_line.outside, {}, {}}}, 6}, {{BuyKind::tee, "tee 3/16", {}}, 1}, {{BuyKind::clip, "", {brake_line.outside, {}, {}}}, 13}});
+    const BuyList parts = parts_for(rear());
+    const JointEnd end{brake_line.outside, flare};
+    CHECK(parts == BuyList{{nut, 6}, {tee_of({end, end, end}), 1}, {{BuyKind::clip, "", {brake_line.outside, {}, {}}}, 13}});
 
     // Two nuts are in the drawer; a nut costs 1.20, a tee 9.50, a clip is not priced: 4 x 1.20 + 9.50 = 14.30.
-    const BuyList list = without(parts.value(), {{{BuyKind::nut, "nut 3/8-24", {brake_line.outside, {}, {}}}, 2}});
-    const BuyCost costs = cost(list, {{{BuyKind::nut, "nut 3/8-24", {brake_line.outside, {}, {}}}, {120}}, {{BuyKind::tee, "tee 3/16", {}}, {950}}});
+    const BuyList list = without(parts, {{nut, 2}});
+    const BuyCost costs = cost(list, {{nut, {120}}, {tee_of({end, end, end}), {950}}});
     CHECK(costs.known.cents == 1430);
     REQUIRE(costs.unpriced.size() == 1);
     CHECK(costs.unpriced[0].kind == BuyKind::clip);
 }
 
-TEST_CASE("a tee that is on the vehicle is not bought, and no tee holds four ends") {
+TEST_CASE("a tee is bought as long as one of its lines is missing, for all of its ends, and once for each job") {
     auto lines = rear();
-    lines[1].a.joint.there = true;
-    CHECK(parts_for(lines).value().count({BuyKind::tee, "tee 3/16", {}}) == 0);
-    lines[2].b.joint = rear_tee();
-    const auto four = parts_for(lines);
-    REQUIRE_FALSE(four.ok());
-    CHECK(std::get<TooManyEnds>(four.trouble()).ends == 4);
+    const JointEnd end{brake_line.outside, flare}, wide{exact(6_mm), flare};
+    lines[0].missing = 0;
+    CHECK(parts_for(lines) == BuyList{{nut, 4}, {tee_of({end, end, end}), 1}, {{BuyKind::clip, "", {brake_line.outside, {}, {}}}, 3}});
+    lines[1].missing = lines[2].missing = 0;
+    CHECK(parts_for(lines).empty());
+    // A tee with one wide end is another thing to buy, the ends in the order of their size; the same number in another job is another tee.
     lines = rear();
-    lines[2].a.joint.part = "tee 1/4";
-    CHECK(std::get<TwoPartsForOne>(parts_for(lines).trouble()).other == "tee 1/4");
+    lines[0].tube.outside = exact(6_mm);
+    lines.push_back(rear()[0]);
+    lines.back().job = "sprayer";
+    const BuyList parts = parts_for(lines);
+    CHECK(parts.at(tee_of({end, end, wide})) == 1);
+    CHECK(parts.at(tee_of({end})) == 1);
+    // Two pieces of a line, one of them made: both go into the union, one nut at each end is still to buy.
+    const Joint both{JointKind::union_piece, 1};
+    const BuyList pair = parts_for({{"sprayer", brake_line, SupportRow::steel, exact(10_in), end_of(both), end_of(), 2, 1}});
+    CHECK(pair == BuyList{{nut, 2}, {{BuyKind::union_piece, "", {}, {}, {end, end}}, 1}});
 }
 
 TEST_CASE("sticks are bought as the plan says") {

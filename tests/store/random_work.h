@@ -130,6 +130,7 @@ public:
         for (std::size_t n = roll(4); n > 0; --n) work.in_use[name()] = {static_cast<int>(1 + roll(30))};
         if (coin()) work.rules = {length(), length(), length(), coin(), coin()};
         for (std::size_t n = roll(4); n > 0; --n) work.prices[name()] = {static_cast<std::int64_t>(roll(10000))};
+        for (std::size_t n = roll(4); n > 0; --n) work.joints[{name(), coin() ? End::A : End::B}] = {coin() ? JointKind::tee : JointKind::union_piece, 1 + static_cast<int>(roll(4))};
         for (std::size_t n = roll(4); n > 0; --n) work.used[coin() ? "2026-11-24" : "2026-11-25"][name()] = length();
         for (std::size_t n = roll(4); n > 0; --n) {
             BenchChoice& choice = work.benders[name()];

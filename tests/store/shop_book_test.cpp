@@ -240,6 +240,22 @@ TEST_CASE("the specimen of version 4 reads as it was written, with its undo, tak
     CHECK(bytes_in(path.string() + ".version-4") == older);
 }
 
+TEST_CASE("the specimen of version 5 reads as it was written, with its undo, takes what came later, and stays beside as it was") {
+    const OwnFolder own;
+    const std::string older = bytes_in(source_dir / "tests/specimens/book-version-5.sqlite");
+    const fs::path path = own.write("book.sqlite", older);
+    BookPages pages = specimen_pages_5();
+    {
+        ShopBook book = opened(path);
+        CHECK(book.read() == pages);
+        pages.past.push_back({9, "trailer", pages.work});  // the touch that sends an end into a tee
+        pages.work.joints = {{{"trailer/axle crossover", End::B}, {JointKind::tee, 1}}};
+        REQUIRE(book.save(pages.work, pages.past).ok());
+    }
+    CHECK(opened(path).read() == pages);
+    CHECK(bytes_in(path.string() + ".version-5") == older);
+}
+
 TEST_CASE("a book of version 1 is brought up to date, and stays beside as it was") {
     const OwnFolder own;
     const std::string older = bytes_in(source_dir / "tests/specimens/book-version-1.sqlite");
@@ -330,8 +346,8 @@ TEST_CASE("what is no book, not ours, newer, damaged or in use is refused and le
         CHECK(refusal(path) == sentence_for(path, "is another program's database"));
     }
     SECTION("a newer one: the version is at byte 60") {
-        const auto path = book_with(own, 60, std::string("\0\0\0\6", 4));
-        CHECK(refusal(path) == sentence_for(path, "is of format 6, from a newer version of the program; this one knows up to 5"));
+        const auto path = book_with(own, 60, std::string("\0\0\0\7", 4));
+        CHECK(refusal(path) == sentence_for(path, "is of format 7, from a newer version of the program; this one knows up to 6"));
     }
     SECTION("a damaged one") {
         const auto path = book_with(own, 4096, std::string(3000, '\xA5'));

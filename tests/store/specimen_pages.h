@@ -1,5 +1,5 @@
 #pragma once
-// What stands in tests/specimens/book-version-1.sqlite and book-version-4.sqlite.
+// What stands in tests/specimens/book-version-1.sqlite, book-version-4.sqlite and book-version-5.sqlite.
 
 #include "store/shop_book.h"
 
@@ -79,6 +79,28 @@ inline BookPages specimen_pages_4() {
     work.rules = {Length{1.5}, Length{150}, Length{40}, true, true};
     work.prices = {{"nut", {45}}};
     work.next_id = 8;
+    return pages;
+}
+
+inline BookPages specimen_pages_5() {
+    BookPages pages = specimen_pages_4();
+    Work& work = pages.work;
+    pages.past = {{8, "trailer", work}};
+    work.pieces["hand-3/16"][0].crown_gap = Length{11.5};
+    LineWork& line = work.lines["trailer/axle crossover"];
+    line.turns = {{3, 1, Angle{91.5}}};
+    line.tapes = {{{{2, 5}, {412.75}}, 2}};
+    LoggedTurn turn;
+    turn.check = {{8, "2026-11-29", RecordStanding::counted, false}, TurnedBy::neighbour, Angle{90}, Angle{91.5}};
+    turn.of = {"trailer", "axle crossover", 1, 2, 3};
+    turn.against = 1;
+    work.turn_log = {turn};
+    LoggedLeg leg;
+    leg.check = {{9, "2026-11-29", RecordStanding::asked, true}, 2, {301.5}, {312.75}};
+    leg.of = {"trailer", "axle crossover", 1, 2, 3};
+    leg.after = 1;
+    work.leg_log = {leg};
+    work.next_id = 10;
     return pages;
 }
 
