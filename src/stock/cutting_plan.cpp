@@ -8,26 +8,28 @@ namespace tubewright {
 
 namespace {
 
-/// Of the patience: most shops are planned by the first way in far less.
-constexpr double share_of_first_way = 0.1;
+/// Of the patience: most shops are planned by the search in far less.
+constexpr double share_of_search = 0.1;
+
+void look_further(const CuttingQuestion& question, PlanSearch& search, const PlanProgress& progress, std::int64_t patience) {
+    PlanSteps rest(patience, progress, share_of_search, 1);
+    if (improve_by_patterns(search, rest)) return;
+    PlanSearch longer(question);
+    longer.run(rest);
+    search.take(longer);
+}
 
 }  // namespace
 
 PlanAnswer best_plan(const CuttingQuestion& question, const PlanProgress& progress, std::int64_t patience) {
-    const auto first = std::max<std::int64_t>(1, static_cast<std::int64_t>(share_of_first_way * static_cast<double>(patience)));
-    const PlanProgress in_first = [&](double share) { return !progress || progress(share_of_first_way * share); };
-    PlanSearch search(question, in_first, first);
+    PlanSearch search(question);
     for (std::size_t i = 0; i < question.wanted.size(); ++i) {
         const auto takes = [&](const RoomKind& room) { return room.room >= question.wanted[i].length.um + question.saw.um; };
         if (question.wanted[i].count > 0 && std::none_of(search.rooms.begin(), search.rooms.end(), takes)) return NoPlan{i, true};
     }
-    search.run();
-    if (search.out_of_patience && (!search.found || !improve_by_patterns(search, patience - first, progress, share_of_first_way))) {
-        const PlanProgress in_second = [&](double share) { return !progress || progress(share_of_first_way + (1 - share_of_first_way) * share); };
-        PlanSearch longer(question, in_second, std::max<std::int64_t>(1, patience - first));
-        longer.run();
-        search.take(longer);
-    }
+    PlanSteps steps(patience, progress, 0, share_of_search);
+    search.run(steps);
+    if (!search.cancelled && search.out_of_patience) look_further(question, search, progress, patience);
     if (search.cancelled) return PlanCancelled{};
     if (!search.found) return NoPlan{std::nullopt, !search.out_of_patience};
 

@@ -52,6 +52,13 @@ struct PlanCost {
     ExactLength waste;
     std::int64_t bought = 0, leftovers = 0;
     auto operator<=>(const PlanCost&) const = default;
+    PlanCost& operator+=(const PlanCost& more) {
+        sticks += more.sticks;
+        waste += more.waste;
+        bought += more.bought;
+        leftovers += more.leftovers;
+        return *this;
+    }
 };
 
 /// One length and what is cut from it, the longest first.
