@@ -2,18 +2,25 @@
 
 #include <cmath>
 
+#include "stock/close_fits.h"
 #include "stock/pattern_program.h"
 
 namespace tubewright {
 
 namespace {
 
-/// Of the patience: most shops are planned by the search in far less.
-constexpr double share_of_search = 0.1;
+/// Of the patience: most shops are planned by the search in far less, and what patterns don't settle soon they hardly do at all.
+constexpr double share_of_search = 0.05, share_of_patterns = 0.2;
 
+/// By patterns where they are few, then by close fits.
 void look_further(const CuttingQuestion& question, PlanSearch& search, const PlanProgress& progress, std::int64_t patience) {
-    PlanSteps rest(patience, progress, share_of_search, 1);
-    if (improve_by_patterns(search, rest)) return;
+    const auto unsettled = [&] { return !search.cancelled && (!search.found || search.cost != search.bound); };
+    PlanSteps for_patterns(patience, progress, share_of_search, share_of_search + share_of_patterns);
+    const bool few_patterns = improve_by_patterns(search, for_patterns);
+    if (!unsettled()) return;
+    const double share_so_far = share_of_search + (few_patterns ? share_of_patterns : 0);
+    PlanSteps rest(patience, progress, share_so_far, 1);
+    if ((search.found && improve_by_close_fits(search, rest)) || few_patterns) return;
     PlanSearch longer(question);
     longer.run(rest);
     search.take(longer);
