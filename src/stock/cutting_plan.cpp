@@ -9,8 +9,8 @@ namespace tubewright {
 
 namespace {
 
-/// Of the patience: most shops are planned by the search in far less, and what patterns don't settle soon they hardly do at all.
-constexpr double share_of_search = 0.05, share_of_patterns = 0.2;
+/// Of the patience: what the search or patterns don't settle soon they hardly do at all.
+constexpr double share_of_search = 0.01, share_of_patterns = 0.2;
 
 /// By patterns where they are few, then by close fits.
 void look_further(const CuttingQuestion& question, PlanSearch& search, const PlanProgress& progress, std::int64_t patience) {

@@ -89,7 +89,7 @@ using PlanProgress = std::function<bool(double share)>;
 
 /// How many steps may be taken before the best plan so far is given with its bound. It is what bounds the search, whatever
 /// the machine; this many take about a second.
-inline constexpr std::int64_t plan_patience = 24'000'000;
+inline constexpr std::int64_t plan_patience = 20'000'000;
 
 PlanAnswer best_plan(const CuttingQuestion& question, const PlanProgress& progress = {}, std::int64_t patience = plan_patience);
 
