@@ -2,32 +2,41 @@
 
 #include <cmath>
 
+#include "stock/close_fits.h"
 #include "stock/pattern_program.h"
 
 namespace tubewright {
 
 namespace {
 
-/// Of the patience: most shops are planned by the first way in far less.
-constexpr double share_of_first_way = 0.1;
+/// Of the patience: what the search or patterns don't settle soon they hardly do at all.
+constexpr double share_of_search = 0.01, share_of_patterns = 0.2;
+
+/// By patterns where they are few, then by close fits.
+void look_further(const CuttingQuestion& question, PlanSearch& search, const PlanProgress& progress, std::int64_t patience) {
+    const auto unsettled = [&] { return !search.cancelled && (!search.found || search.cost != search.bound); };
+    PlanSteps for_patterns(patience, progress, share_of_search, share_of_search + share_of_patterns);
+    const bool few_patterns = improve_by_patterns(search, for_patterns);
+    if (!unsettled()) return;
+    const double share_so_far = share_of_search + (few_patterns ? share_of_patterns : 0);
+    PlanSteps rest(patience, progress, share_so_far, 1);
+    if ((search.found && improve_by_close_fits(search, rest)) || few_patterns) return;
+    PlanSearch longer(question);
+    longer.run(rest);
+    search.take(longer);
+}
 
 }  // namespace
 
 PlanAnswer best_plan(const CuttingQuestion& question, const PlanProgress& progress, std::int64_t patience) {
-    const auto first = std::max<std::int64_t>(1, static_cast<std::int64_t>(share_of_first_way * static_cast<double>(patience)));
-    const PlanProgress in_first = [&](double share) { return !progress || progress(share_of_first_way * share); };
-    PlanSearch search(question, in_first, first);
+    PlanSearch search(question);
     for (std::size_t i = 0; i < question.wanted.size(); ++i) {
         const auto takes = [&](const RoomKind& room) { return room.room >= question.wanted[i].length.um + question.saw.um; };
         if (question.wanted[i].count > 0 && std::none_of(search.rooms.begin(), search.rooms.end(), takes)) return NoPlan{i, true};
     }
-    search.run();
-    if (search.out_of_patience && (!search.found || !improve_by_patterns(search, patience - first, progress, share_of_first_way))) {
-        const PlanProgress in_second = [&](double share) { return !progress || progress(share_of_first_way + (1 - share_of_first_way) * share); };
-        PlanSearch longer(question, in_second, std::max<std::int64_t>(1, patience - first));
-        longer.run();
-        search.take(longer);
-    }
+    PlanSteps steps(patience, progress, 0, share_of_search);
+    search.run(steps);
+    if (!search.cancelled && search.out_of_patience) look_further(question, search, progress, patience);
     if (search.cancelled) return PlanCancelled{};
     if (!search.found) return NoPlan{std::nullopt, !search.out_of_patience};
 

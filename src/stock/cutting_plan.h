@@ -52,6 +52,13 @@ struct PlanCost {
     ExactLength waste;
     std::int64_t bought = 0, leftovers = 0;
     auto operator<=>(const PlanCost&) const = default;
+    PlanCost& operator+=(const PlanCost& more) {
+        sticks += more.sticks;
+        waste += more.waste;
+        bought += more.bought;
+        leftovers += more.leftovers;
+        return *this;
+    }
 };
 
 /// One length and what is cut from it, the longest first.
@@ -82,7 +89,7 @@ using PlanProgress = std::function<bool(double share)>;
 
 /// How many steps may be taken before the best plan so far is given with its bound. It is what bounds the search, whatever
 /// the machine; this many take about a second.
-inline constexpr std::int64_t plan_patience = 12'000'000;
+inline constexpr std::int64_t plan_patience = 20'000'000;
 
 PlanAnswer best_plan(const CuttingQuestion& question, const PlanProgress& progress = {}, std::int64_t patience = plan_patience);
 

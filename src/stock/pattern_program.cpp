@@ -32,8 +32,7 @@ struct Table {
 
 class PatternProgram {
 public:
-    PatternProgram(PlanSearch& search, std::int64_t patience, const PlanProgress& progress, double share_from)
-        : search_(search), patience_(patience), progress_(progress), share_from_(share_from) {}
+    PatternProgram(PlanSearch& search, PlanSteps& steps) : search_(search), steps_(steps) {}
 
     bool run() {
         if (!list_patterns()) return false;
@@ -47,7 +46,7 @@ public:
             Table table = table_for();
             at_root_ = true;
             look(std::move(table));
-            if (search_.cancelled || out_of_patience_) break;
+            if (stopped()) break;
             auto proven = in_order(search_.cost);
             for (std::size_t later = figure_ + 1; later < 4; ++later) proven[later] = least[later] > 0 && same_up_to(least, proven, figure_) ? least[later] : 0;
             raise_bound(proven);
@@ -130,7 +129,7 @@ private:
             for (std::vector<double>& any : table.rows) any[column] = 0;
             table.costs[column] = 0;
         }
-        steps_ += static_cast<std::int64_t>(table.rows.size() * columns) / figures_in_a_step;
+        steps_.take(static_cast<std::int64_t>(table.rows.size() * columns) / figures_in_a_step);
     }
 
     /// Whether there is an answer that costs less than the plan so far; then the table holds the cheapest.
@@ -214,7 +213,7 @@ private:
             }
         }
         if (std::any_of(left.begin(), left.end(), [](std::size_t more) { return more != 0; })) {
-            out_of_patience_ = true;  // the table has gone astray: nothing of it is believed
+            astray_ = true;  // nothing more of the table is believed
             return;
         }
         if (from_order(cost) < search_.cost) {
@@ -223,31 +222,22 @@ private:
         }
     }
 
-    bool stopped() {
-        if (search_.cancelled || out_of_patience_) return true;
-        if (steps_ >= told_ && progress_) {
-            told_ = steps_ + (1 << 14);
-            const double share = std::min(1.0, static_cast<double>(steps_) / static_cast<double>(patience_));
-            search_.cancelled = !progress_(share_from_ + (1 - share_from_) * share);
-        }
-        out_of_patience_ = steps_ >= patience_;
-        return search_.cancelled || out_of_patience_;
-    }
+    bool stopped() { return steps_.stopped() || astray_; }
 
     PlanSearch& search_;
-    std::int64_t patience_, steps_ = 0, told_ = 0;
-    const PlanProgress& progress_;
-    double share_from_;
+    PlanSteps& steps_;
     std::vector<Pattern> patterns_;
     std::size_t figure_ = 0;
     std::int64_t step_ = 1;  ///< what the figure of every pattern is a multiple of
-    bool at_root_ = false, out_of_patience_ = false;
+    bool at_root_ = false, astray_ = false;
 };
 
 }  // namespace
 
-bool improve_by_patterns(PlanSearch& search, std::int64_t patience, const PlanProgress& progress, double share_from) {
-    return PatternProgram(search, patience, progress, share_from).run();
+bool improve_by_patterns(PlanSearch& search, PlanSteps& steps) {
+    const bool few_enough = PatternProgram(search, steps).run();
+    search.cancelled = steps.cancelled();
+    return few_enough;
 }
 
 }  // namespace tubewright

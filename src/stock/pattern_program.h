@@ -12,6 +12,6 @@ inline constexpr std::size_t most_patterns = 10'000;
 /// False where there are too many patterns; nothing is changed then.
 /// Makes the search's plan better or its bound higher, or both, with what patience is left. The bounds are reckoned in floating point, as
 /// a general solver does it, with a slack of half a micrometre of waste or a millionth of a stick.
-bool improve_by_patterns(PlanSearch& search, std::int64_t patience, const PlanProgress& progress, double share_from);
+bool improve_by_patterns(PlanSearch& search, PlanSteps& steps);
 
 }  // namespace tubewright

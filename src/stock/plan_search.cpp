@@ -11,20 +11,10 @@ using From = RoomKind::From;
 
 /// More than this many situations are not remembered; some are looked at twice then.
 constexpr std::size_t most_seen = 1'000'000;
-constexpr std::int64_t steps_between_telling = 1 << 14;
-
-PlanCost operator+(PlanCost a, const PlanCost& b) {
-    a.sticks += b.sticks;
-    a.waste += b.waste;
-    a.bought += b.bought;
-    a.leftovers += b.leftovers;
-    return a;
-}
 
 }  // namespace
 
-PlanSearch::PlanSearch(const CuttingQuestion& question, const PlanProgress& progress, std::int64_t patience)
-    : saw_(question.saw.um), keep_(question.keep.um), progress_(progress), patience_(patience) {
+PlanSearch::PlanSearch(const CuttingQuestion& question) : saw_(question.saw.um), keep_(question.keep.um) {
     const auto room_for = [&](ExactLength length, From from, std::size_t place) {
         const std::int64_t room = length.um - question.squared.um + saw_;
         for (RoomKind& there : rooms)
@@ -127,9 +117,9 @@ bool PlanSearch::may_open(std::size_t room) const { return rooms[room].from == F
 
 bool PlanSearch::stopped() {
     if (cancelled || out_of_patience || (found && cost == bound)) return true;
-    if (++steps_ % steps_between_telling == 0 && progress_ && !progress_(std::min(1.0, static_cast<double>(steps_) / static_cast<double>(patience_))))
-        cancelled = true;
-    if (steps_ >= patience_) out_of_patience = true;
+    steps_->take(1);
+    out_of_patience = steps_->stopped();
+    cancelled = steps_->cancelled();
     return cancelled || out_of_patience;
 }
 
@@ -164,11 +154,12 @@ void PlanSearch::greedy(bool best_fit, std::size_t to_buy) {
         }
     }
     PlanCost sum;
-    for (std::size_t i = 0; i < plan.size(); ++i) sum = sum + cost_of(plan[i].room, rest[i]);
+    for (std::size_t i = 0; i < plan.size(); ++i) sum += cost_of(plan[i].room, rest[i]);
     keep_best(sum, plan);
 }
 
-void PlanSearch::run() {
+void PlanSearch::run(PlanSteps& steps) {
+    steps_ = &steps;
     bound = bound_from({});
     for (std::size_t room = 0; room < rooms.size(); ++room)
         if (rooms[room].from == From::bought || room + 1 == rooms.size())
@@ -224,12 +215,13 @@ void PlanSearch::fill(std::size_t room, std::size_t kind, std::int64_t sum, bool
 }
 
 void PlanSearch::open(std::size_t room, std::int64_t rest, const PlanCost& so_far) {
-    const PlanCost with = so_far + cost_of(room, rest);
+    PlanCost with = so_far;
+    with += cost_of(room, rest);
     if (found && with >= cost) return;
     const std::vector<int> pattern = pattern_[depth_];
     for (std::size_t i = 0; i < kinds.size(); ++i) left_[i] -= pattern[i];
     if (rooms[room].from != From::bought) --there_[room];
-    steps_ += 8;  // the bound takes about as long
+    steps_->take(8);  // the bound takes about as long
     if (!found || bound_from(with) < cost) {
         plan_.push_back({room, pattern});
         ++depth_;

@@ -3,7 +3,7 @@
 
 #include <unordered_map>
 
-#include "stock/cutting_plan.h"
+#include "stock/plan_steps.h"
 
 namespace tubewright {
 
@@ -28,8 +28,8 @@ struct Opened {
 
 class PlanSearch {
 public:
-    PlanSearch(const CuttingQuestion& question, const PlanProgress& progress, std::int64_t patience);
-    void run();
+    explicit PlanSearch(const CuttingQuestion& question);
+    void run(PlanSteps& steps);
     /// What another search of the same question came to.
     void take(const PlanSearch& other);
 
@@ -41,6 +41,8 @@ public:
 
     /// Of a length with this much room left.
     PlanCost cost_of(std::size_t room, std::int64_t rest) const;
+    std::int64_t saw() const { return saw_; }
+    std::int64_t keep() const { return keep_; }
 
 private:
     PlanCost bound_from(const PlanCost& so_far) const;
@@ -54,8 +56,7 @@ private:
     bool may_open(std::size_t room) const;
 
     std::int64_t saw_, keep_;
-    const PlanProgress& progress_;
-    std::int64_t patience_, steps_ = 0;
+    PlanSteps* steps_ = nullptr;  ///< while it runs
     std::vector<int> left_;   ///< of each kind
     std::vector<int> there_;  ///< of each room
     std::vector<Opened> plan_;

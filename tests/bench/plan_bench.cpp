@@ -1,8 +1,9 @@
 // What the best cutting plan costs in processor time, on shops made by dice, and whether it is what a general solver (GLPK) finds.
 // Prints; is no test, but says where they differ and ends with 1.
 //
-//   plan_bench [SHOPS] [CUTS] [KINDS] [SHORTEST_MM] [LONGEST_MM] [PATTERNS] [full]     500 40 12 500 2500 4000 unless told; with 0 patterns
-//                                                                              the solver is not asked
+//   plan_bench [SHOPS] [CUTS] [KINDS] [SHORTEST_MM] [LONGEST_MM] [PATTERNS] [full|upto] [SEED]
+//
+// 500 40 12 500 2500 4000 upto 20261129 unless told; with 0 patterns the solver is not asked
 
 #include <algorithm>
 #include <cstdlib>
@@ -33,9 +34,9 @@ double at(std::vector<double> values, double share) {
 int main(int count, char** words) {
     const auto number = [&](int place, int otherwise) { return count > place ? std::atoi(words[place]) : otherwise; };
     const int shops = number(1, 500);
-    const ShopSize size{number(2, 40), number(3, 12), number(4, 500), number(5, 2500), count > 7};
+    const ShopSize size{number(2, 40), number(3, 12), number(4, 500), number(5, 2500), count > 7 && std::string(words[7]) == "full"};
     const auto patterns = static_cast<std::size_t>(number(6, 4000));
-    std::mt19937 dice(20261129);
+    std::mt19937 dice(static_cast<unsigned>(number(8, 20261129)));
     std::vector<double> ours, theirs, ratios;
     int proven = 0, planned = 0, compared = 0, equal = 0, differ = 0, unplanned = 0;
     int gaps[4] = {};
