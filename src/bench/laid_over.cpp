@@ -41,7 +41,9 @@ KeyPlaces key_places(const Part& part) {
     for (std::size_t i = 0; i < part.bends.size(); ++i) {
         at = gone_straight(at, part.straights[i]);
         if (i > 0) direction = direction + part.bends[i].rotation;
-        places.middles.push_back(gone_round(at, part.radius, 0.5 * part.bends[i].angle, direction).at);
+        // Only the place, not the whole frame: this is asked for thousands of times in a rescue.
+        const double half = 0.5 * part.bends[i].angle.rad();
+        places.middles.push_back(at.at + part.radius.mm * (std::sin(half) * at.along + (1 - std::cos(half)) * side(at, direction)));
         at = gone_round(at, part.radius, part.bends[i].angle, direction);
     }
     at = gone_straight(at, part.straights.back());
