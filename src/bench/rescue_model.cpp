@@ -3,6 +3,7 @@
 #include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "base/tolerance.h"
 #include "bench/spread.h"
@@ -20,33 +21,37 @@ std::vector<Placing> order_of(const Sheet& sheet) {
     return order;
 }
 
-/// What the descent makes as small as it can: all that is off at the ends, or only what is off more than it may be.
-/// `barely`: the same to the last bit.
-enum class Aim { least, enough, barely };
-
-/// What a lack of straight is measured in, mm: a part of tolerance::straight_slack beside what is wanted to be nothing at the ends;
-/// where all can be nothing, gently, so that no step is stopped at a corner.
-double straight_aim(Aim aim) { return aim == Aim::least ? 0.03 : 0.5; }
-/// How much a change weighs beside what is off at the ends, so that what the ends leave open stays as planned.
-double change_weight(Aim aim) { return aim == Aim::least ? 0.01 : aim == Aim::enough ? 0.001 : 1e-5; }
+/// What the descent makes as small as it can: all that is off at the ends, each way by itself, or only what each share has
+/// above so much.
+struct Aim {
+    std::optional<double> above;
+    double change_weight;  ///< of a change beside what is off at the ends, so that what the ends leave open stays as planned
+    /// What a lack of straight is measured in, mm: a part of tolerance::straight_slack beside what is wanted to be nothing at the
+    /// ends; where all can be nothing, gently, so that no step is stopped at a corner.
+    double straight;
+    double enough;  ///< share of the cost that a step has to gain for another to follow
+    int most_steps;
+};
+constexpr Aim least{std::nullopt, 0.01, 0.03, 1e-3, 25};
+/// Towards the least worst share: the higher what is left alone, the more the greatest alone counts, and each begins where the
+/// last one ended, with the shares in view that will be the greatest next. The last is a little inside 1, so that what has to keep within does.
+constexpr Aim evened_out[]{{0.8, 0.001, 0.5, 1e-3, 25}, {0.95, 0.001, 0.5, 1e-4, 25}, {0.995, 0.001, 0.5, 1e-5, 25}, {0.9997, 1e-5, 0.5, 1e-7, 40}};
 
 /// Everything that is to be nought: ends over tolerance, then what lacks of straights and way.
-VectorXd misses(const RescueModel& model, const TubePlan& plan, Aim aim) {
+VectorXd misses(const RescueModel& model, const TubePlan& plan, const Aim& aim) {
     const LaidOver laid = model.laid_at(plan);
     const EndTolerance& tolerance = model.tolerance();
-    const double inside = aim == Aim::barely ? 0.9997 : 0.995;  // so that what has to keep within 1 does
-    const Index ends = aim == Aim::least ? 12 : 4;
+    const Index ends = aim.above ? 4 : 12;
     VectorXd all(ends + static_cast<Index>(model.needed().size() + laid.middles.size()));
-    if (aim == Aim::least) all.head(ends) << laid.a / tolerance.place.mm, laid.b / tolerance.place.mm, laid.along_a / tolerance.direction.rad(), laid.along_b / tolerance.direction.rad();
-    else {
+    if (aim.above) {
         const EndsOff off = ends_off(laid);
         all.head(ends) << off.a.place / tolerance.place, off.b.place / tolerance.place, off.a.direction.deg / tolerance.direction.deg, off.b.direction.deg / tolerance.direction.deg;
-        all.head(ends) = (all.head(ends).array() - inside).cwiseMax(0);
-    }
+        all.head(ends) = (all.head(ends).array() - *aim.above).cwiseMax(0);
+    } else all.head(ends) << laid.a / tolerance.place.mm, laid.b / tolerance.place.mm, laid.along_a / tolerance.direction.rad(), laid.along_b / tolerance.direction.rad();
     Index i = ends;
-    for (const NeededStraight& straight : model.needed()) all[i++] = std::max(0.0, model.lack(plan, straight)) / straight_aim(aim);
-    const double way_weight = aim == Aim::least ? 10 : 1;
-    for (const Eigen::Vector3d& middle : laid.middles) all[i++] = way_weight * std::max(0.0, middle.norm() / tolerance.aside.mm - inside);
+    for (const NeededStraight& straight : model.needed()) all[i++] = std::max(0.0, model.lack(plan, straight)) / aim.straight;
+    const double way_weight = aim.above ? 1 : 10;
+    for (const Eigen::Vector3d& middle : laid.middles) all[i++] = way_weight * std::max(0.0, middle.norm() / tolerance.aside.mm - aim.above.value_or(1));
     return all;
 }
 
@@ -54,17 +59,16 @@ class Descent {
 public:
     Descent(const RescueModel& model, const std::vector<std::size_t>& numbers, VectorXd x) : model_(model), chosen_(numbers), x_(std::move(x)) {}
 
-    void go(Aim aim) {
-        const int most = aim == Aim::barely ? 40 : 25;
+    void go(const Aim& aim) {
         double damping = 1e-3;
         VectorXd here = misses(model_, model_.plan_at(x_), aim);
         double cost = cost_of(here, x_, aim);
-        for (int i = 0; i < most; ++i) {
+        for (int i = 0; i < aim.most_steps; ++i) {
             const MatrixXd slopes = slopes_at(here, aim);
             bool gained = false;
             double gain = 0;
-            for (int tries = 0; tries < 6 && !gained; ++tries) {
-                const VectorXd next = stepped(slopes, here, damping, change_weight(aim));
+            for (int tries = 0; tries < 8 && !gained; ++tries) {
+                const VectorXd next = stepped(slopes, here, damping, aim.change_weight);
                 const VectorXd there = misses(model_, model_.plan_at(next), aim);
                 const double after = cost_of(there, next, aim);
                 gained = after < cost;
@@ -73,21 +77,20 @@ public:
                 gain = cost - after;
                 x_ = next, here = there, cost = after;
             }
-            const double enough = aim == Aim::barely ? 1e-7 : 1e-4;
-            if (!gained || gain < enough * cost) break;
+            if (!gained || gain < aim.enough * cost) break;
         }
     }
     const VectorXd& x() const { return x_; }
 
 private:
     double share(std::size_t number) const { return x_[static_cast<Index>(number)] / model_.numbers()[number].nuisance; }
-    double cost_of(const VectorXd& misses, const VectorXd& x, Aim aim) const {
+    double cost_of(const VectorXd& misses, const VectorXd& x, const Aim& aim) const {
         double sum = misses.squaredNorm();
-        for (const std::size_t number : chosen_) sum += std::pow(change_weight(aim) * x[static_cast<Index>(number)] / model_.numbers()[number].nuisance, 2);
+        for (const std::size_t number : chosen_) sum += std::pow(aim.change_weight * x[static_cast<Index>(number)] / model_.numbers()[number].nuisance, 2);
         return sum;
     }
 
-    MatrixXd slopes_at(const VectorXd& here, Aim aim) const {
+    MatrixXd slopes_at(const VectorXd& here, const Aim& aim) const {
         constexpr double step = 1e-5;  // degrees and mm
         MatrixXd slopes(here.size(), static_cast<Index>(chosen_.size()));
         for (std::size_t i = 0; i < chosen_.size(); ++i) {
@@ -146,6 +149,13 @@ private:
     const std::vector<std::size_t>& chosen_;
     VectorXd x_;
 };
+
+/// Where all four shares could keep within 1, the sum of the squares of what they are above would be no more than four such; with
+/// some room for what is not straight. More of it for few numbers: they follow a curve further, and cost little.
+bool is_hopeless(const RescueModel& model, const VectorXd& x, std::size_t numbers, const Aim& aim) {
+    const double room = numbers <= 2 ? 6 : 1.3;
+    return misses(model, model.plan_at(x), aim).head(aim.above ? 4 : 12).squaredNorm() > room * 4 * std::pow(1 - aim.above.value_or(0), 2);
+}
 
 double end_of(const TubePlan& plan, const NeededStraight& straight, bool a_side) {
     const NeededStraight::From from = a_side ? straight.a_side : straight.b_side;
@@ -262,18 +272,15 @@ double RescueModel::nuisance(const Eigen::VectorXd& x) const {
 
 BestOf best_of(const RescueModel& model, const std::vector<std::size_t>& numbers, const Eigen::VectorXd& from) {
     Descent descent(model, numbers, from);
-    descent.go(Aim::least);
+    descent.go(least);
     BestOf best{descent.x(), model.worst(model.plan_at(descent.x())), 0};
-    // Where all four could keep within 1, the sum of their squares would be no more than 4; with some room for what is not straight.
-    constexpr double hopeless = 4 * 1.5;
-    if (best.worst > 1 && misses(model, model.plan_at(best.x), Aim::least).head(12).squaredNorm() < hopeless) {
-        constexpr double nearly = 1.03;
-        for (const Aim aim : {Aim::enough, Aim::barely}) {
-            if (aim == Aim::barely && (best.worst <= 1 || best.worst > nearly)) break;
-            descent.go(aim);
-            const double worst = model.worst(model.plan_at(descent.x()));
-            if (worst < best.worst) best = {descent.x(), worst, 0};
-        }
+    const Aim* reached = &least;
+    for (const Aim& aim : evened_out) {
+        if (best.worst <= 1 || is_hopeless(model, descent.x(), numbers.size(), *reached)) break;
+        descent.go(aim);
+        reached = &aim;
+        const double worst = model.worst(model.plan_at(descent.x()));
+        if (worst < best.worst) best = {descent.x(), worst, 0};
     }
     best.nuisance = model.nuisance(best.x);
     return best;

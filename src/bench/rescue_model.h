@@ -62,8 +62,8 @@ struct BestOf {
     double nuisance;
 };
 
-/// Damped Gauss-Newton within the bounds: the least sum of squares, and where that leaves one over its tolerance, the least that
-/// is over.
+/// Damped Gauss-Newton within the bounds: the least sum of squares, and where that leaves one over its tolerance, from there towards
+/// the least worst share.
 BestOf best_of(const RescueModel& model, const std::vector<std::size_t>& numbers, const Eigen::VectorXd& from);
 
 }  // namespace tubewright
