@@ -88,7 +88,7 @@ BestOf best_of_all(const RescueModel& model, Look look) {
     for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
     VectorXd from = VectorXd::Zero(static_cast<Index>(all.size()));
     BestOf best = best_of(model, all, from);
-    constexpr double near = 1.2, far = 3;  // to 1; from further nothing was ever found
+    constexpr double near = 1.05, far = 3;  // to 1; from further nothing was ever found
     const std::size_t beginnings = look == Look::once || best.worst > far ? 0 : best.worst < near ? 10 : 4;
     for (std::size_t k = 1; k <= beginnings && best.worst > 1; ++k) {
         // By turns a little of everything, and lengths alone by more.
@@ -179,15 +179,25 @@ private:
 
     void add_sets(std::size_t together, std::vector<VectorXd>& ways) {
         constexpr double allowed = 4;  // four shares of 1
+        const std::size_t before = ways.size();
         std::vector<VectorXd> fit;
         for (const auto& set : likely_sets(slopes_, together, allowed, most_tried[together])) {
-            if (fit.size() == enough_ways) break;
+            if (fit.size() == enough_ways) {
+                add_free(fit, ways);
+                if (ways.size() > before) return;
+                fit.clear();  // all of them in the way: others may not be
+            }
             if (std::any_of(ways.begin(), ways.end(), [&](const VectorXd& way) { return contains(set, changed_numbers(way)); })) continue;
             const BestOf best = best_of(model_, set, VectorXd::Zero(static_cast<Index>(count_)));
             if (best.worst > 1) continue;
             const VectorXd x = as_said(best.x);
             if (changed_numbers(x).size() == together) fit.push_back(x);
         }
+        add_free(fit, ways);
+    }
+
+    /// Those that nothing is in the way of, the smallest changes first.
+    void add_free(std::vector<VectorXd>& fit, std::vector<VectorXd>& ways) {
         std::stable_sort(fit.begin(), fit.end(), [&](const VectorXd& a, const VectorXd& b) { return model_.nuisance(a) < model_.nuisance(b); });
         for (const VectorXd& x : fit) {
             if (ways.size() == question_.limits.ways) break;
