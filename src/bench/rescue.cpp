@@ -21,6 +21,8 @@ using Eigen::VectorXd;
 /// Sets of so many numbers are solved in full, the most promising first; and when so many ways fit, they are compared.
 constexpr std::size_t most_tried[most_together + 1]{0, 64, 96, 48, 32};
 constexpr std::size_t enough_ways = 6;
+/// On the bender; from there on no others are looked for in place of those that are in the way.
+constexpr std::size_t most_looked_at = 18;
 
 /// Looks at a whole tube as if it were to be made: what the model leaves to the end because it takes longer.
 class Checks {
@@ -89,7 +91,7 @@ BestOf best_of_all(const RescueModel& model, Look look) {
     VectorXd from = VectorXd::Zero(static_cast<Index>(all.size()));
     BestOf best = best_of(model, all, from);
     constexpr double near = 1.05, far = 3;  // to 1; from further nothing was ever found
-    const std::size_t beginnings = look == Look::once || best.worst > far ? 0 : best.worst < near ? 10 : 4;
+    const std::size_t beginnings = look == Look::once || best.worst > far ? 0 : best.worst < near ? 6 : 3;
     for (std::size_t k = 1; k <= beginnings && best.worst > 1; ++k) {
         // By turns a little of everything, and lengths alone by more.
         const bool lengths = k % 2 == 0;
@@ -184,7 +186,7 @@ private:
         for (const auto& set : likely_sets(slopes_, together, allowed, most_tried[together])) {
             if (fit.size() == enough_ways) {
                 add_free(fit, ways);
-                if (ways.size() > before) return;
+                if (ways.size() > before || looked_at_ >= most_looked_at) return;
                 fit.clear();  // all of them in the way: others may not be
             }
             if (std::any_of(ways.begin(), ways.end(), [&](const VectorXd& way) { return contains(set, changed_numbers(way)); })) continue;
@@ -201,6 +203,7 @@ private:
         std::stable_sort(fit.begin(), fit.end(), [&](const VectorXd& a, const VectorXd& b) { return model_.nuisance(a) < model_.nuisance(b); });
         for (const VectorXd& x : fit) {
             if (ways.size() == question_.limits.ways) break;
+            ++looked_at_;
             if (checks_.passes(model_.plan_at(x))) ways.push_back(x);
             else barred_ = true;
         }
@@ -262,6 +265,7 @@ private:
     Slopes slopes_;
     std::optional<BestOf> all_;
     bool barred_ = false;
+    std::size_t looked_at_ = 0;
 };
 
 RescueChange change_of(const FreeNumber& number, double by) {
