@@ -30,12 +30,12 @@ struct Aim {
     /// ends; where all can be nothing, gently, so that no step is stopped at a corner.
     double straight;
     double enough;  ///< share of the cost that a step has to gain for another to follow
-    int most_steps;
+    int most_steps, most_tries;  ///< tries: of a step, each shorter than the last
 };
-constexpr Aim least{std::nullopt, 0.01, 0.03, 1e-3, 25};
+constexpr Aim least{std::nullopt, 0.01, 0.03, 1e-3, 25, 5};
 /// Towards the least worst share: the higher what is left alone, the more the greatest alone counts, and each begins where the
 /// last one ended, with the shares in view that will be the greatest next. The last is a little inside 1, so that what has to keep within does.
-constexpr Aim evened_out[]{{0.8, 0.001, 0.5, 1e-3, 25}, {0.95, 0.001, 0.5, 1e-4, 25}, {0.995, 0.001, 0.5, 1e-5, 25}, {0.9997, 1e-5, 0.5, 1e-7, 40}};
+constexpr Aim evened_out[]{{0.8, 0.001, 0.5, 1e-3, 25, 8}, {0.95, 0.001, 0.5, 1e-4, 25, 8}, {0.995, 0.001, 0.5, 1e-5, 25, 8}, {0.9997, 1e-5, 0.5, 1e-7, 40, 8}};
 
 /// Everything that is to be nought: ends over tolerance, then what lacks of straights and way.
 VectorXd misses(const RescueModel& model, const TubePlan& plan, const Aim& aim) {
@@ -67,7 +67,7 @@ public:
             const MatrixXd slopes = slopes_at(here, aim);
             bool gained = false;
             double gain = 0;
-            for (int tries = 0; tries < 8 && !gained; ++tries) {
+            for (int tries = 0; tries < aim.most_tries && !gained; ++tries) {
                 const VectorXd next = stepped(slopes, here, damping, aim.change_weight);
                 const VectorXd there = misses(model_, model_.plan_at(next), aim);
                 const double after = cost_of(there, next, aim);
@@ -153,7 +153,7 @@ private:
 /// Where all four shares could keep within 1, the sum of the squares of what they are above would be no more than four such; with
 /// some room for what is not straight. More of it for few numbers: they follow a curve further, and cost little.
 bool is_hopeless(const RescueModel& model, const VectorXd& x, std::size_t numbers, const Aim& aim) {
-    const double room = numbers <= 2 ? 6 : 1.3;
+    const double room = numbers <= 2 ? 6 : 1.1;
     return misses(model, model.plan_at(x), aim).head(aim.above ? 4 : 12).squaredNorm() > room * 4 * std::pow(1 - aim.above.value_or(0), 2);
 }
 
