@@ -3,13 +3,12 @@
 #include <catch2/catch.hpp>
 
 #include "stock/glpk_plan.h"
+#include "stock/lengths.h"
 #include "stock/random_shop.h"
 
 using namespace tubewright;
 
 namespace {
-
-ExactLength mm(int millimetres) { return {1000 * millimetres}; }
 
 /// By close fits alone, from what is found at the first glance.
 PlanSearch by_close_fits(const CuttingQuestion& shop, std::int64_t patience = plan_patience) {

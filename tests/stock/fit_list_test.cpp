@@ -2,13 +2,9 @@
 
 #include <catch2/catch.hpp>
 
+#include "stock/lengths.h"
+
 using namespace tubewright;
-
-namespace {
-
-ExactLength mm(int millimetres) { return {1000 * millimetres}; }
-
-}  // namespace
 
 TEST_CASE("the fits are the cuts that leave no more than may be wasted, closest first") {
     // Of 100: 60 + 40, 40 + 30 + 30 come out even; 60 + 30 leaves 10, 40 + 40 leaves 20, and 40 + 30, 60 and less leave what is kept.

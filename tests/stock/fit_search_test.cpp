@@ -2,13 +2,13 @@
 
 #include <catch2/catch.hpp>
 
+#include "stock/lengths.h"
+
 using namespace tubewright;
 
 namespace {
 
 using Verdict = FitSearch::Verdict;
-
-ExactLength mm(int millimetres) { return {1000 * millimetres}; }
 
 Verdict verdict(const CuttingQuestion& shop, const PlanCost& limit, std::int64_t patience = 1'000'000) {
     const PlanProgress nobody;
