@@ -211,22 +211,19 @@ private:
 
     /// Leaves out one number after the other, the least change first, while the others still do.
     std::optional<VectorXd> with_fewer(BestOf best) {
-        std::vector<std::size_t> set = every();
-        for (bool fewer = true; fewer;) {
-            fewer = false;
-            std::vector<std::size_t> least = set;
-            const auto share = [&](std::size_t i) { return std::abs(best.x[static_cast<Index>(i)]) / model_.numbers()[i].nuisance; };
-            std::stable_sort(least.begin(), least.end(), [&](std::size_t a, std::size_t b) { return share(a) < share(b); });
-            for (const std::size_t number : least) {
-                std::vector<std::size_t> rest = set;
-                rest.erase(std::find(rest.begin(), rest.end(), number));
-                VectorXd from = best.x;
-                from[static_cast<Index>(number)] = 0;
-                BestOf without = best_of(model_, rest, from);
-                if (without.worst > 1) continue;
-                best = std::move(without), set = std::move(rest), fewer = true;
-                break;
-            }
+        std::vector<std::size_t> set = every(), open = set;
+        const auto share = [&](std::size_t i) { return std::abs(best.x[static_cast<Index>(i)]) / model_.numbers()[i].nuisance; };
+        while (!open.empty()) {
+            const auto least = std::min_element(open.begin(), open.end(), [&](std::size_t a, std::size_t b) { return share(a) < share(b); });
+            const std::size_t number = *least;
+            open.erase(least);
+            std::vector<std::size_t> rest = set;
+            rest.erase(std::find(rest.begin(), rest.end(), number));
+            VectorXd from = best.x;
+            from[static_cast<Index>(number)] = 0;
+            BestOf without = best_of(model_, rest, from);
+            if (without.worst > 1) continue;  // it is needed, and then also with fewer others
+            best = std::move(without), set = std::move(rest);
         }
         const VectorXd x = as_said(best.x);
         if (checks_.passes(model_.plan_at(x))) return x;
