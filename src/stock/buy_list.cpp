@@ -39,8 +39,12 @@ BuyList parts_for(const std::vector<LineNeeds>& lines) {
         if (clips > 0 && line.missing > 0) list[{BuyKind::clip, {}, {line.tube.outside, {}, {}}}] += clips * line.missing;
     }
     for (auto& [which, needed] : joints) {
+        if (!needed.missing) continue;
         std::sort(needed.ends.begin(), needed.ends.end());
-        if (needed.missing) ++list[{which.second.kind == JointKind::tee ? BuyKind::tee : BuyKind::union_piece, {}, {}, {}, needed.ends}];
+        const std::size_t held = ends_held(which.second.kind), joints_alike = (needed.ends.size() + held - 1) / held;
+        std::vector<JointEnd> of_one;
+        for (std::size_t i = 0; i < needed.ends.size(); i += joints_alike) of_one.push_back(needed.ends[i]);
+        list[{which.second.kind == JointKind::tee ? BuyKind::tee : BuyKind::union_piece, {}, {}, {}, of_one}] += static_cast<int>(joints_alike);
     }
     return list;
 }

@@ -22,7 +22,7 @@ struct BuyItem {
     std::string name;      ///< of nut or sleeve
     StockTube tube;        ///< of sticks; of nuts, sleeves and clips the outside alone
     ExactLength length{};  ///< of sticks
-    std::vector<JointEnd> ends = {};  ///< of tees and unions, in order; those that are told
+    std::vector<JointEnd> ends = {};  ///< of one tee or union, in order; those that are told
     auto operator<=>(const BuyItem&) const = default;
 };
 using BuyList = std::map<BuyItem, int>;
@@ -38,12 +38,12 @@ struct LineNeeds {
     SupportRow supports;
     ExactLength finished;  ///< along the tube, trims off
     EndNeeds a, b;
-    int pieces = 1;        ///< each goes into the joints
+    int pieces = 1;        ///< each goes into a joint
     int missing = 1;       ///< of them, still to be made
 };
 
-/// All but the sticks, for what is still to be made. A tee or union is bought once for all ends that go into it, as long as one of
-/// them is missing.
+/// All but the sticks, for what is still to be made. Tees and unions are bought for all ends that go into them, as long as one of
+/// them is missing: as many as hold them, since several pieces of a line may go into one or into one each.
 BuyList parts_for(const std::vector<LineNeeds>& lines);
 /// The sticks that a plan buys.
 BuyList sticks_for(const StockTube& tube, const PlanFound& plan);

@@ -9,21 +9,31 @@ namespace tubewright {
 
 namespace {
 
-/// Of the patience: what the search or patterns don't settle soon they hardly do at all.
+/// Of the patience: what the search or patterns don't settle soon they hardly do at all, as measured on plan_bench's shops.
 constexpr double share_of_search = 0.01, share_of_patterns = 0.2;
 
-/// By patterns where they are few, then by close fits.
+/// From piece to piece again, now with all of what is left.
+void search_on(const CuttingQuestion& question, PlanSearch& search, PlanSteps& rest) {
+    rest.allow(1);
+    PlanSearch longer(question);
+    longer.run(rest);
+    search.join(longer);
+}
+
+/// By patterns where they are few, then by close fits: both make a plan better, and so begin with one.
 void look_further(const CuttingQuestion& question, PlanSearch& search, const PlanProgress& progress, std::int64_t patience) {
-    const auto unsettled = [&] { return !search.cancelled && (!search.found || search.cost != search.bound); };
+    if (!search.found) {
+        PlanSteps rest(patience, progress, share_of_search, 1);
+        return search_on(question, search, rest);
+    }
+    const auto unsettled = [&] { return !search.cancelled && search.cost != search.bound; };
     PlanSteps for_patterns(patience, progress, share_of_search, share_of_search + share_of_patterns);
     const bool few_patterns = improve_by_patterns(search, for_patterns);
     if (!unsettled()) return;
     const double share_so_far = share_of_search + (few_patterns ? share_of_patterns : 0);
     PlanSteps rest(patience, progress, share_so_far, 1);
-    if ((search.found && improve_by_close_fits(search, rest)) || few_patterns) return;
-    PlanSearch longer(question);
-    longer.run(rest);
-    search.take(longer);
+    if (improve_by_close_fits(search, rest) || few_patterns) return;
+    search_on(question, search, rest);
 }
 
 }  // namespace

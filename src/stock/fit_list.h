@@ -23,7 +23,7 @@ struct CountField {
     Counts times(std::uint64_t count) const { return in_high ? Counts{0, count << shift} : Counts{count << shift, 0}; }
 };
 
-/// What is as long and can be opened. Of sticks, those on the rack go first.
+/// Lengths of one kind that can be opened: as long as each other, stick or offcut. Sticks on the rack go before those for sale.
 struct Openable {
     std::int64_t room;
     bool stick, for_sale;

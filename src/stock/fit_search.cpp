@@ -26,9 +26,9 @@ std::size_t HashOfFitSituation::operator()(const FitSituation& situation) const 
     return static_cast<std::size_t>(hash ^ (hash >> 29));
 }
 
-FitSearch::FitSearch(const FitList& list, const PlanCost& limit, PlanSteps& steps)
-    : list_(list), limit_(limit), steps_(steps), left_(list.all), need_(list.need), sticks_left_(limit.sticks), bought_left_(limit.bought), waste_left_(limit.waste.um), kept_left_(limit.leftovers), used_(list.openables.size()) {
-    order_kinds();
+FitSearch::FitSearch(const FitList& list, const PlanCost& limit, PlanSteps& steps, std::vector<std::size_t> order)
+    : list_(list), limit_(limit), steps_(steps), kinds_(std::move(order)), left_(list.all), need_(list.need), sticks_left_(limit.sticks), bought_left_(limit.bought), waste_left_(limit.waste.um), kept_left_(limit.leftovers), used_(list.openables.size()) {
+    if (kinds_.empty()) order_kinds();
     sort_out_fits();
     gather_offcuts();
     add_up_offcuts();
@@ -166,10 +166,13 @@ FitSituation FitSearch::situation(bool with_pool) const {
     return here;
 }
 
-bool FitSearch::known_to_fail() const {
+bool FitSearch::known_to_fail() {
     for (const bool with_pool : {false, true}) {
         const auto failed = failed_.find(situation(with_pool));
-        if (failed != failed_.end() && failed->second.pool_need <= pool_need_ && failed->second.waste_left >= waste_left_) return true;
+        if (failed != failed_.end() && failed->second.pool_need <= pool_need_ && failed->second.waste_left >= waste_left_) {
+            not_placed_ += with_pool;  // it failed with this very pool, and so did what led here
+            return true;
+        }
     }
     return false;
 }
@@ -197,7 +200,7 @@ bool FitSearch::look_at_sticks(std::size_t at, std::size_t first_fit) {
     if (known_to_fail()) return false;
     const std::int64_t not_placed = not_placed_;
     if (look_at_kind(at, 0)) return true;
-    // Where no pool was too awkward to place, it would have failed with any other as large.
+    // Where no pool was too awkward to place, neither here nor where that was remembered, any other as large fails too.
     if (!steps_.stopped()) note_failure(not_placed_ != not_placed);
     return false;
 }

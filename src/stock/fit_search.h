@@ -22,8 +22,9 @@ struct HashOfFitSituation {
 /// fits on, what its cuts share a stick with. What no fit takes goes into a pool, which is cut from the lengths of which something is kept.
 class FitSearch {
 public:
-    /// That there is none with fewer sticks, and with fewer leftovers none as good, has to be known or asked for before.
-    FitSearch(const FitList& list, const PlanCost& limit, PlanSteps& steps);
+    /// Exactly so many sticks and leftovers as in `limit`: that fewer don't do has to be known. `order`: of all kinds, for a test; else
+    /// the one in the fewest fits first.
+    FitSearch(const FitList& list, const PlanCost& limit, PlanSteps& steps, std::vector<std::size_t> order = {});
 
     enum class Verdict { found, impossible, unknown };
     Verdict run();
@@ -53,7 +54,7 @@ private:
     std::int64_t slack() const;
     bool hopeless() const;
     FitSituation situation(bool with_pool) const;
-    bool known_to_fail() const;
+    bool known_to_fail();
     void note_failure(bool with_pool);
     std::int64_t room_to_place(const Counts& pool) const;
     /// What decides whether the pool can be placed; which kept length is which does not.

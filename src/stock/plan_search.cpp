@@ -233,11 +233,10 @@ void PlanSearch::open(std::size_t room, std::int64_t rest, const PlanCost& so_fa
     for (std::size_t i = 0; i < kinds.size(); ++i) left_[i] += pattern[i];
 }
 
-void PlanSearch::take(const PlanSearch& other) {
-    best = other.best;
-    cost = other.cost;
+void PlanSearch::join(const PlanSearch& other) {
+    if (other.found && (!found || other.cost < cost)) best = other.best, cost = other.cost;
+    found = found || other.found;
     bound = std::max(bound, other.bound);
-    found = other.found;
     cancelled = other.cancelled;
     out_of_patience = other.out_of_patience;
 }

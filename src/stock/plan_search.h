@@ -30,8 +30,8 @@ class PlanSearch {
 public:
     explicit PlanSearch(const CuttingQuestion& question);
     void run(PlanSteps& steps);
-    /// What another search of the same question came to.
-    void take(const PlanSearch& other);
+    /// The better plan of this and another search of the same question, and the better bound.
+    void join(const PlanSearch& other);
 
     std::vector<RoomKind> rooms;
     std::vector<CutKind> kinds;  ///< the longest first

@@ -71,6 +71,11 @@ TEST_CASE("a tee is bought as long as one of its lines is missing, for all of it
     const BuyList parts = parts_for(lines);
     CHECK(parts.at(tee_of({end, end, wide})) == 1);
     CHECK(parts.at(tee_of({end})) == 1);
+    // Four of everything: twelve ends, four tees, each with one wide end.
+    std::vector<LineNeeds> four = rear();
+    four[0].tube.outside = exact(6_mm);
+    for (LineNeeds& line : four) line.pieces = line.missing = 4;
+    CHECK(parts_for(four).at(tee_of({end, end, wide})) == 4);
     // Two pieces of a line, one of them made: both go into the union, one nut at each end is still to buy.
     const Joint both{JointKind::union_piece, 1};
     const BuyList pair = parts_for({{"sprayer", brake_line, SupportRow::steel, exact(10_in), end_of(both), end_of(), 2, 1}});

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "stock/glpk_plan.h"
+#include "stock/lengths.h"
 #include "stock/random_shop.h"
 
 using namespace tubewright;
@@ -110,6 +111,29 @@ TEST_CASE("a search that is stopped says so, and one that runs out of patience g
     CHECK(found.bound <= found.cost);
     CHECK(counted_anew(question, found) == found.cost);
     CHECK_FALSE(found.proven);
+}
+
+TEST_CASE("what the first glance found is never given up for something worse") {
+    // Found by a reader: neither patterns nor close fits settle it, and the search that goes on begins anew. It has 18 kinds.
+    CuttingQuestion shop{{}, {}, {{6'000'000}}, {1500}, {60'000}, {}};
+    const int wanted[][2] = {{2, 604}, {5, 252}, {5, 725}, {4, 450}, {1, 511}, {3, 265}, {2, 818}, {3, 664}, {2, 201}, {3, 897}, {1, 278}, {1, 610}, {2, 330}, {4, 811}, {3, 697}, {4, 467}, {3, 519}, {2, 334}};
+    for (const auto& [count, length] : wanted) shop.wanted.push_back({mm(length), count, {}});
+    int number = 0;
+    for (const int length : {2456, 2643, 1197, 329, 2399}) shop.rack.push_back({{++number}, mm(length), false});
+    const auto plan = std::get<PlanFound>(best_plan(shop));
+    CHECK(counted_anew(shop, plan) == plan.cost);
+    CHECK(plan.cost <= PlanCost{3, {55'000}, 3, 0});
+    CHECK(plan.bound <= plan.cost);
+}
+
+TEST_CASE("where the rack has to do and hardly does, the whole patience goes into finding a plan at all") {
+    // Of five kinds, each length three cuts and a little more: 836 + 836 + 499 are 2171 of 2191, and so on.
+    CuttingQuestion shop{{{mm(836), 4, {}}, {mm(499), 5, {}}, {mm(425), 7, {}}, {mm(793), 3, {}}, {mm(338), 2, {}}}, {}, {}, {}, mm(100), {}};
+    int number = 0;
+    for (const int length : {2191, 1698, 1433, 1732, 1722, 1701, 1478}) shop.rack.push_back({{++number}, mm(length), false});
+    const PlanAnswer answer = best_plan(shop);
+    REQUIRE(std::holds_alternative<PlanFound>(answer));
+    CHECK(counted_anew(shop, std::get<PlanFound>(answer)) == std::get<PlanFound>(answer).cost);
 }
 
 TEST_CASE("the hardest line gets a spare, and there is tube to practise on") {

@@ -1,5 +1,6 @@
 #include "stock/fit_search.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "stock/lengths.h"
@@ -45,4 +46,20 @@ TEST_CASE("that cuts can't be shared out over lengths of which something is kept
     const CuttingQuestion shop{{{mm(40), 3, {}}}, {}, {mm(100)}, {}, mm(30), {}};
     CHECK(verdict(shop, {2, {}, 2, 2}) == Verdict::impossible);
     CHECK(verdict(shop, {2, mm(20), 2, 1}) == Verdict::found);
+}
+
+TEST_CASE("what is remembered of a failure is true in whatever order the kinds are gone through") {
+    // Found by a reader: 886 + 112, 886, 886 with cuts beside them; with some orders a pool that failed was taken for another.
+    const CuttingQuestion shop{{{mm(112), 3, {}}, {mm(114), 2, {}}, {mm(223), 1, {}}, {mm(772), 1, {}}, {mm(886), 3, {}}}, {{{1}, mm(183), false}, {{2}, mm(192), false}}, {mm(1000)}, {}, mm(58), {}};
+    const PlanCost limit{4, mm(8), 4, 2};
+    const PlanProgress nobody;
+    const PlanSearch search(shop);
+    FitList list(search);
+    REQUIRE(list.list(limit.waste.um));
+    std::vector<std::size_t> order{0, 1, 2, 3, 4};
+    do {
+        PlanSteps steps(1'000'000, nobody, 0, 1);
+        FitSearch fits(list, limit, steps, order);
+        CHECK(fits.run() == Verdict::found);
+    } while (std::next_permutation(order.begin(), order.end()));
 }
