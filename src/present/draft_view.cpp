@@ -205,7 +205,7 @@ std::vector<TileView> about_tiles(const State& state) {
                                 word("job-name", "Name of the job", job.name, WordOf::job_name),
                                 word("job-note", "Note on the job", job.note, WordOf::job_note),
                                 {unless(press_button("write-points", "Write its points", WritePoints{}), has_corners(state) ? "" : "the wire is not whole yet"), "x, y, z as a table"}};
-    if (is_begun(state, line)) tiles[0].touch = unless(tiles[0].touch, "begun at the bench under this name");
+    if (is_begun(state, line)) tiles[0].touch = unless(tiles[0].touch, "the shop book knows it by this name");
     return tiles;
 }
 

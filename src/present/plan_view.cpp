@@ -149,7 +149,7 @@ WordTable buy_table(const State& state) {
         const bool unpriced = std::find(all.unpriced.begin(), all.unpriced.end(), item) != all.unpriced.end();
         table.rows.push_back({std::to_string(count), item_words(state, item), unpriced ? "" : money_text(cost_to_buy(state, {{item, count}}).known)});
     }
-    table.notes = {"In all " + money_text(all.known) + (all.unpriced.empty() ? "." : ", without what has no price here."), "Tees and unions are in it where an end is said to go into one. Take what is in your drawer off."};
+    table.notes = {"In all " + money_text(all.known) + (all.unpriced.empty() ? "." : ", without what has no price here."), "Tees and unions are listed for the ends that you said go into one. Take what is in your drawer off."};
     return table;
 }
 

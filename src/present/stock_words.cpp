@@ -50,7 +50,7 @@ std::string line_of_key(const State& state, const std::string& key) {
 
 namespace {
 
-/// " for 2 × 3/16" 37° single flare", and how many ends nobody told of.
+/// " for 2 × 3/16" 37° single flare", and how many ends are still open.
 std::string ends_words(const BuyItem& item, Tape tape) {
     std::string said;
     for (auto end = item.ends.begin(); end != item.ends.end();) {
@@ -58,8 +58,8 @@ std::string ends_words(const BuyItem& item, Tape tape) {
         said += (said.empty() ? " for " : " and ") + std::to_string(next - end) + " × " + od_text(measured(end->outside), tape) + " " + end->fitting;
         end = next;
     }
-    const auto held = static_cast<std::size_t>(ends_held(item.kind == BuyKind::tee ? JointKind::tee : JointKind::union_piece));
-    return said + (item.ends.size() < held ? ", " + counted(held - item.ends.size(), "end", "ends") + " not told" : std::string());
+    const std::size_t held = ends_held(item.kind == BuyKind::tee ? JointKind::tee : JointKind::union_piece);
+    return said + (item.ends.size() < held ? ", " + counted(held - item.ends.size(), "end", "ends") + " still open" : std::string());
 }
 
 }  // namespace

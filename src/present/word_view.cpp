@@ -21,7 +21,7 @@ std::string trouble(const State& state) {
         case WordBar::none: return "";
         case WordBar::empty: return "no name yet";
         case WordBar::taken: return "another line has this name";
-        case WordBar::begun: return "begun at the bench under its name";
+        case WordBar::begun: return "the shop book knows it by its name";
     }
     return "";
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "state/doing.h"
+#include "state/joints.h"
 
 namespace tubewright {
 namespace {
@@ -283,6 +284,7 @@ StateStep apply(State state, const Action& action) {
     Doing doing{step.state, step.requests};
     std::visit([&](const auto& a) { take(doing, a); }, action);
     if (is_of_rescue(step.state.looks.screen) && !step.state.rescue) leave_rescue(step.state);
+    if (step.state.looks.screen == Screen::joint && !(step.state.looks.end && end_by_key(step.state, *step.state.looks.end))) leave_beside(step.state);
     if (step.state.looks.screen == Screen::rack_piece && !piece_in_sight(step.state)) leave_beside(step.state);  // it is no longer there
     if (!is_one_of<OrderShare, OrderIs, PlanIs>(action)) keep_plan_asked(doing);
     return step;

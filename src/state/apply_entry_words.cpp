@@ -29,7 +29,10 @@ constexpr int small_letters = 0, capitals = 1;
 std::size_t longest_word(WordOf of) { return of == WordOf::line_name || of == WordOf::job_name ? 40 : 140; }
 
 bool is_begun(const State& state, const DraftLine& line) {
-    const auto knows = [&](const std::string& job) { return state.work.lines.contains(line_key(job, line.name)); };
+    const auto knows = [&](const std::string& job) {
+        const std::string key = line_key(job, line.name);
+        return state.work.lines.contains(key) || state.work.joints.contains({key, End::A}) || state.work.joints.contains({key, End::B});
+    };
     const std::string& path = state.entry->path;
     return std::any_of(state.shelf.begin(), state.shelf.end(), [&](const ShelfEntry& entry) { return entry.path == path && knows(entry.id); }) || knows(path);
 }

@@ -50,7 +50,7 @@ void take_practice(Doing& doing, ExactLength length) {
     const PieceNumber number = next.rack->next_number();
     const ExactLength kerf = kerf_lost(piece->length, length, exact(next.rules.saw));
     if (write_stock(next, state.day, {Cut{*state.looks.piece, number, length, kerf, ""}, Scrapped{number, length, reason_practice}})) return;
-    if (length >= exact(practice_length)) next.rules.practice = false;  // that was the one that is planned
+    if (const auto planned = tubes_to_cut(state); planned.size() == 1 && planned[0].tube == piece->tube && length >= exact(practice_length)) next.rules.practice = false;  // that was it
     change_work(doing, std::move(next));
     leave_beside(state);
 }

@@ -341,6 +341,7 @@ void undo(Doing& doing) {
     put_in_place(doing, std::move(back.work));
     tell_of_ink(state, before, "Undo moves no ink: a mark you rubbed out has to be inked again where it was.");
     if (before.lines == state.work.lines && before.rack != state.work.rack && !is_of_rack(state.looks.screen)) state.looks.notice = "Undone: what was last done on the rack.";
+    if (before.joints != state.work.joints && !is_of_rack(state.looks.screen)) state.looks.notice = "Undone: what was last said of tees and unions.";
     follow(state, before);
     work_out_rescue_anew(doing);
 }

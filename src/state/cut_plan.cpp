@@ -66,7 +66,7 @@ SupportRow supports_of(const Line& line) { return line.tube.material.rfind("stai
 EndNeeds needs_of(const State& state, const LineEnd& end, const EndOfLine& which) {
     EndNeeds needs;
     needs.fitting = end.fitting.name;
-    if (const auto joint = state.work.joints.find(which); joint != state.work.joints.end() && takes_a_joint(end)) needs.joint = joint->second;
+    needs.joint = joint_of(state.work, which, end);
     for (const SlideOn& piece : end.fitting.slide_on) (piece.id == "sleeve" ? needs.sleeve : needs.nut) = piece.name + ", " + end.fitting.name;
     return needs;
 }
@@ -134,7 +134,8 @@ std::optional<PieceNumber> planned_piece(const State& state) {
 std::string buy_key(const BuyItem& item) {
     constexpr const char* kinds[] = {"stick", "nut", "sleeve", "tee", "union", "clip"};
     std::string key = std::string(kinds[static_cast<std::size_t>(item.kind)]) + "/" + item.name + "/" + tube_key(item.tube) + "/" + std::to_string(item.length.um);
-    for (const JointEnd& end : item.ends) key += "/" + std::to_string(end.outside.um) + " " + end.fitting;
+    // Each kind of end once: the price stays while its ends are still being told.
+    for (auto end = item.ends.begin(); end != item.ends.end(); end = std::upper_bound(end, item.ends.end(), *end)) key += "/" + std::to_string(end->outside.um) + " " + end->fitting;
     return key;
 }
 

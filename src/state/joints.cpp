@@ -29,10 +29,12 @@ std::vector<EndOfSheet> all_ends(const State& state) {
 
 bool takes_a_joint(const LineEnd& end) { return !end.fitting.slide_on.empty(); }
 
-std::optional<Joint> joint_of(const State& state, const EndOfSheet& of) {
-    const auto found = state.work.joints.find(key_of(state, of));
-    return found == state.work.joints.end() || !takes_a_joint(line_end(state, of)) ? std::nullopt : std::optional(found->second);
+std::optional<Joint> joint_of(const Work& work, const EndOfLine& key, const LineEnd& end) {
+    const auto found = work.joints.find(key);
+    return found == work.joints.end() || !takes_a_joint(end) ? std::nullopt : std::optional(found->second);
 }
+
+std::optional<Joint> joint_of(const State& state, const EndOfSheet& of) { return joint_of(state.work, key_of(state, of), line_end(state, of)); }
 
 std::vector<Joint> joints_in_use(const State& state) {
     std::set<Joint> joints;
@@ -47,24 +49,38 @@ std::vector<EndOfSheet> ends_in(const State& state, const Joint& joint) {
     return ends;
 }
 
-int places_taken(const State& state, const Joint& joint) {
-    int taken = 0;
-    for (const EndOfSheet& of : ends_in(state, joint)) taken += state.sheets.at(of.line).line.quantity;
-    return taken;
+namespace {
+
+Places places_of(const State& state, JointKind kind, const std::vector<EndOfSheet>& ends) {
+    std::size_t taken = 0, most = 1;
+    for (const EndOfSheet& of : ends) {
+        const auto pieces = static_cast<std::size_t>(state.sheets.at(of.line).line.quantity);
+        taken += pieces;
+        most = std::max(most, pieces);
+    }
+    return {taken, most * ends_held(kind)};
 }
 
+}  // namespace
+
+Places places_of(const State& state, const Joint& joint) { return places_of(state, joint.kind, ends_in(state, joint)); }
+
 Joint new_joint(const State& state, JointKind kind) {
+    std::set<int> told;
+    for (const auto& [key, joint] : state.work.joints)
+        if (joint.kind == kind && key.line.rfind(line_key(state.job_id, ""), 0) == 0) told.insert(joint.number);
     Joint joint{kind, 1};
-    const std::vector<Joint> in_use = joints_in_use(state);
-    while (std::find(in_use.begin(), in_use.end(), joint) != in_use.end()) ++joint.number;
+    while (told.contains(joint.number)) ++joint.number;
     return joint;
 }
 
 JointBar bar_to_joint(const State& state, const EndOfSheet& of, const Joint& joint) {
     if (!takes_a_joint(line_end(state, of))) return JointBar::no_nut;
     if (joint_of(state, {of.line, of.end == End::A ? End::B : End::A}) == joint) return JointBar::other_end;
-    const int own = joint_of(state, of) == joint ? 0 : state.sheets.at(of.line).line.quantity;
-    return places_taken(state, joint) + own > ends_held(joint.kind) ? JointBar::full : JointBar::none;
+    std::vector<EndOfSheet> with = ends_in(state, joint);
+    if (joint_of(state, of) != joint) with.push_back(of);
+    const Places then = places_of(state, joint.kind, with);
+    return then.taken > then.there ? JointBar::full : JointBar::none;
 }
 
 bool is_of_two_flares(const State& state, const Joint& joint) {
@@ -85,7 +101,7 @@ void goes_into(Doing& doing, const std::optional<Joint>& joint) {
     State& state = doing.state;
     const auto of = state.looks.screen == Screen::joint && state.looks.end ? end_by_key(state, *state.looks.end) : std::nullopt;
     if (!of || (joint && bar_to_joint(state, *of, *joint) != JointBar::none)) return;
-    if (joint && places_taken(state, *joint) == 0 && *joint != new_joint(state, joint->kind)) return;
+    if (joint && ends_in(state, *joint).empty() && *joint != new_joint(state, joint->kind)) return;
     Work next = state.work;
     if (joint) next.joints[*state.looks.end] = *joint;
     else next.joints.erase(*state.looks.end);

@@ -20,13 +20,18 @@ std::vector<EndOfSheet> all_ends(const State& state);
 /// Only an end with a nut goes into a tee or union.
 bool takes_a_joint(const LineEnd& end);
 /// None where the end goes into a port that is there.
+std::optional<Joint> joint_of(const Work& work, const EndOfLine& key, const LineEnd& end);
 std::optional<Joint> joint_of(const State& state, const EndOfSheet& of);
 /// Those of the open job that an end goes into, in order.
 std::vector<Joint> joints_in_use(const State& state);
 std::vector<EndOfSheet> ends_in(const State& state, const Joint& joint);
-/// How many of its places are taken: one by each piece of each line.
-int places_taken(const State& state, const Joint& joint);
-/// One more, under the first number that is free.
+/// Each piece of each line takes a place. Lines that are made several times have several joints alike: as many as the line with the
+/// most pieces has, if need be.
+struct Places {
+    std::size_t taken, there;
+};
+Places places_of(const State& state, const Joint& joint);
+/// One more, under the first number that was never told of any line of this job: a line that is out of sight may come back.
 Joint new_joint(const State& state, JointKind kind);
 
 /// Why an end can't go into a tee or union. `other_end`: its line's other end is there, and a line does not run into itself.

@@ -87,7 +87,11 @@ TEST_CASE("which ends share a tee, where one goes, and the tee to buy") {
     job.lines[1].a.fitting.id = "flare-45-double";
     job.lines[1].a.fitting.name = "45° double flare";
     expect_screen("joints-two-flares", touched(state, {JobRead{"trailer", "jobs/trailer.json", job}, GoTo{Screen::buy}, GoTo{Screen::joints}}));
-    job.lines[1].quantity = 2;
+    for (const std::size_t line : {2u, 3u}) {
+        job.lines[line].a.fitting = flare();
+        state.work.joints[{line_key("trailer", job.lines[line].name), End::A}] = {JointKind::tee, 1};
+    }
+    job.lines[0].quantity = 1;
     expect_screen("joints-too-many", touched(state, {JobRead{"trailer", "jobs/trailer.json", job}, GoTo{Screen::buy}, GoTo{Screen::joints}}));
 }
 

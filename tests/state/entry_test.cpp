@@ -357,6 +357,10 @@ TEST_CASE("names and notes in letters: a line's name is no other line's, and sta
     shop.act(AskWord{WordOf::line_name});
     shop.act(Key{"x"});
     CHECK(bar_to_word(shop.state) == WordBar::begun);
+    shop.state.work.lines.clear();
+    CHECK_FALSE(is_begun(shop.state, shop.state.entry->line()));
+    shop.state.work.joints[{line_key("/jobs/new-job.json", "left rear"), End::B}] = {JointKind::tee, 1};  // else the tee would lose an end
+    CHECK(is_begun(shop.state, shop.state.entry->line()));
 }
 
 TEST_CASE("rubbing out takes a whole letter, also one of two bytes") {

@@ -6,6 +6,7 @@
 
 #include <random>
 
+#include "state/joints.h"
 #include "state/random_action.h"
 #include "state/sample_state.h"
 
@@ -23,6 +24,17 @@ bool is_accounted_for(const Work& work) {
     for (const auto& [key, line] : work.lines)
         if (line.cut && line.stage != Stage::done) on_the_bench[key] = exact(line.cut_length);
     return in_hand == on_the_bench;
+}
+
+/// No more ends than a joint has places, and no line into itself.
+bool joints_hold(const State& state) {
+    for (const Joint& joint : joints_in_use(state)) {
+        const Places places = places_of(state, joint);
+        const std::vector<EndOfSheet> ends = ends_in(state, joint);
+        const auto into_itself = [](const EndOfSheet& one, const EndOfSheet& next) { return one.line == next.line; };
+        if (places.taken > places.there || std::adjacent_find(ends.begin(), ends.end(), into_itself) != ends.end()) return false;
+    }
+    return true;
 }
 
 std::string key_in_hand(const State& state) {
@@ -60,6 +72,7 @@ TEST_CASE("no touch in any order loses tube, breaks the record, or leads nowhere
             const bool kept_the_past = !std::holds_alternative<Undo>(action) && !std::holds_alternative<Redo>(action) && !from_the_world(action);
             if (kept_the_past) {
                 CHECK(is_accounted_for(step.state.work));
+                CHECK(joints_hold(step.state));
                 // On the card's screen undo is for the card, and beside it for the pieces.
                 const bool of_screen = step.state.looks.screen == Screen::card || (step.state.looks.screen == Screen::learn && step.state.work.pieces == before.pieces);
                 if (step.state.work != before && !of_screen) CHECK(apply(step.state, Undo{}).state.work == before);

@@ -162,17 +162,24 @@ TEST_CASE("a piece cut for a line that is gone goes on the rack again, one at th
 }
 
 TEST_CASE("a piece to practise on comes off the stick and is in the balance") {
-    State state = stick_came_in();
-    state.work.rules.practice = true;
-    state = touched(state, {AskRack{RackAsk::practice}});
-    CHECK(touched(state, typed("15")).work.rules.practice);  // the one that is planned is longer: 400 mm are 15 3/4 in
+    State state = touched(stick_came_in(), {AskRack{RackAsk::practice}});
     state = touched(state, typed("16"));
-    CHECK_FALSE(state.work.rules.practice);
     CHECK(state.looks.screen == Screen::rack_piece);
     CHECK(piece(state, 1).length.um == 6'096'000 - 406'400);
     CHECK(scrap_records(*state.work.rack.ledger).at(0).reason == "practice");
     CHECK(touched(touched(state, {AskRack{RackAsk::practice}}), typed("999")).work == state.work);  // more than there is
     CHECK(touched(state, {Undo{}}).work.rack->pieces.at({1}).length.um == 6'096'000);
+}
+
+TEST_CASE("the piece to practise on that was planned is planned no longer once it is cut") {
+    State state = touched(job_open(), {OpenLine{"left rear"}, NewStick{inches(240)}, GoTo{Screen::shop_rules}, SwitchPractice{}, GoTo{Screen::rack}});
+    state = touched(state, {ShowTube{tubes_on_rack(*state.work.rack.ledger).front()}, ShowPiece{{1}}, AskRack{RackAsk::practice}});
+    CHECK(touched(state, typed("15")).work.rules.practice);  // that one is longer: 400 mm are 15 3/4 in
+    CHECK_FALSE(touched(state, typed("16")).work.rules.practice);
+    // Of another tube than what is planned it is another piece.
+    State other = stick_came_in();
+    other.work.rules.practice = true;
+    CHECK(touched(touched(other, {AskRack{RackAsk::practice}}), typed("16")).work.rules.practice);
 }
 
 TEST_CASE("a length kept to the micrometre fits the line that it was cut for") {

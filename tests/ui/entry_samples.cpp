@@ -215,7 +215,7 @@ ScreenView letters() {
     view.footer.buttons[2] = button("wipe", "Wipe");
     view.footer.buttons.insert(view.footer.buttons.end() - 1, button("other-keys", "ABC"));
     view.footer.buttons.back().enabled = false;
-    view.footer.buttons.back().why_not = "begun at the bench under its name";
+    view.footer.buttons.back().why_not = "the shop book knows it by its name";
     return view;
 }
 
