@@ -148,7 +148,7 @@ void fill_ticks(const State& state, ScreenView& view, TickList list) {
     const ListPages pages = list_pages(state, items.size(), sentences.size(), !label.empty());
     const Page& page = pages.page;
     TicksBody body;
-    body.heading = pages.has_ticks() ? heading_of(list) : pages.is_label() ? "Write this on the label" : "Heed all through";
+    body.heading = pages.has_ticks() ? heading_of(list) : pages.is_label() ? "Write this on the label" : "Keep in mind throughout";
     if (pages.has_ticks() && list == TickList::prepare) body.figure = length_to_cut(state);
     for (std::size_t i = page.from; i < page.to; ++i) body.ticks.push_back(tick_view(state, items[i]));
     body.cautions = pages.is_label() ? label : cautions_of(sentences, pages);

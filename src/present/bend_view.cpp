@@ -21,7 +21,7 @@ PictureView picture_of(const State& state, PictureView::Kind kind) {
     if (kind == PictureView::Kind::marked) picture.labels.push_back({Anchor::mark, "mark on " + mark_name(sheet, step)});
     if (kind == PictureView::Kind::turned) {
         if (step.neighbour) picture.labels.push_back({Anchor::bend, bend_name(step.neighbour->bend)});
-        if (has_wrong_twin(step)) picture.labels.push_back({Anchor::wrong_way, "not like this"});
+        if (step.neighbour) picture.labels.push_back({Anchor::wrong_way, "not like this"});
     }
     if (kind == PictureView::Kind::pulled) {
         picture.labels.push_back({Anchor::lever, "lever"});
@@ -37,7 +37,7 @@ void add_bend_notes(const State& state, const Step& step, std::vector<TextView>&
         if (std::holds_alternative<HitsAsItStands>(finding.fact) && finding.bend == step.bend)
             lines.push_back({capital(words(finding.fact, {reader_tape(state), &sheet.line}).what) + ".", Tone::caution});
         if (const auto* trapped = std::get_if<TrappedPieces>(&finding.fact); trapped && trapped->bend == step.bend)
-            lines.push_back({capital(piece_list(trapped->pieces)) + " on at " + end_name(trapped->end) + "? This bend traps them.", Tone::caution});
+            lines.push_back({capital(piece_list(trapped->pieces)) + " on at " + end_name(trapped->end) + (trapped->pieces.size() == 1 ? "? This bend traps it." : "? This bend traps them."), Tone::caution});
     }
     if (step.bend < sheet.line.bend_notes.size() && !sheet.line.bend_notes[step.bend].empty()) lines.push_back({sheet.line.bend_notes[step.bend]});
 }

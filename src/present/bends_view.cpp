@@ -54,9 +54,9 @@ TextView pull_words(const State& state, const SpringbackState& known) {
     const Tape tape = reader_tape(state);
     const Line& line = sheet_in_hand(state)->line;
     if (known.opens_backwards) return {"These bends read as if they closed after the pull. Look at the lever's scale; the sheet goes by the physics.", Tone::stop};
-    const std::string by_physics = text(set_angle(physics_of(line), told_at), tape);
+    const std::string by_physics = lever_text(set_angle(physics_of(line), told_at), tape);
     if (!is_learned(known)) return {"For " + text(told_at, tape) + " the lever goes to " + by_physics + ". Each bend you check with the protractor goes in here."};
-    return {"For " + text(told_at, tape) + " the lever goes to " + text(set_angle(known.belief.line, told_at), tape) + "; before any bend it was " + by_physics + "."};
+    return {"For " + text(told_at, tape) + " the lever goes to " + lever_text(set_angle(known.belief.line, told_at), tape) + "; before any bend it was " + by_physics + "."};
 }
 
 std::optional<TextView> drift_words(const SpringbackState& known, const Tape& tape) {

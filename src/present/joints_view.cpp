@@ -36,7 +36,7 @@ TileView end_tile(const State& state, const EndOfSheet& of) {
 TextView joint_note(const State& state) {
     const std::vector<Joint> joints = joints_in_use(state);
     for (const Joint& joint : joints)
-        if (const Places places = places_of(state, joint); places.taken > places.there) return {capital(joint_words(joint)) + " has " + std::to_string(places.taken) + " ends here and room for " + std::to_string(places.there) + ": send one elsewhere.", Tone::stop};
+        if (const JointPlaces places = places_of(state, joint); places.taken > places.there) return {capital(joint_words(joint)) + " has " + std::to_string(places.taken) + " ends here and room for " + std::to_string(places.there) + ": send one elsewhere.", Tone::stop};
     for (const Joint& joint : joints)
         if (is_of_two_flares(state, joint)) return {capital(joint_words(joint)) + " joins two kinds of flare. Each seals on its own seat only: buy a part that is made for both, or make the ends alike.", Tone::caution};
     return {"Touch an end that goes into a tee or union: the part goes on the list to buy, and the clips stand closer."};

@@ -26,6 +26,14 @@ std::vector<LeftForLater> in_order(const State& state, const std::map<LeftForLat
     return all;
 }
 
+/// What whoever fits the piece can't see of it: bends that were kept though they came out over, and that it was saved.
+std::string what_was_kept(const State& state, const LineWork& work) {
+    std::string kept;
+    for (const BendMade& made : work.made)
+        if (made.kept_over && made.measured) kept += (kept.empty() ? "\nKept over: " : ", ") + bend_name(made.bend) + " at " + text(*made.measured, reader_tape(state));
+    return kept + (work.saved ? "\nA saved tube: see that it lies in its place without force." : "");
+}
+
 }  // namespace
 
 std::vector<TextView> label_words(const State& state, int piece) {
@@ -40,6 +48,7 @@ std::vector<TextView> label_words(const State& state, int piece) {
         to_do += (count == 1 ? "" : "\n") + std::to_string(count) + ". " + capital(item && !item->later.empty() ? item->later : sentence_of(state, left.tick));
     }
     if (count == 0) return {};
+    to_do += what_was_kept(state, work);
     return {{line.name + ", piece " + std::to_string(piece) + ". Not done yet, for the fitter:", Tone::caution}, {to_do}};
 }
 

@@ -86,7 +86,7 @@ void fill_legs(const State& state, ScreenView& view) {
     std::vector<RowView> rows;
     for (std::size_t i = 0; i < legs.size(); ++i) rows.push_back(leg_row(state, legs[i], i));
     show_page_of(state, rows, body);
-    if (std::any_of(legs.begin(), legs.end(), is_far_off)) body.notes = {{"That is further off than a hand goes. Tape it again; if it stays so, hold the tube in its place before an end is cut or flared.", Tone::caution}};
+    if (std::any_of(legs.begin(), legs.end(), is_far_off)) body.notes = {{"That is further off than working by hand explains. Tape it again; if it stays so, hold the tube in its place before an end is cut or flared.", Tone::caution}};
     else body.notes = {{"Cut ends, not flared yet, and outside corners: a straight block along the outside of the legs. How near the marks come is learned of bends that were measured."}};
     view.header = line_header(state, "taped");
     view.body = std::move(body);

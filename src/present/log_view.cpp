@@ -117,8 +117,14 @@ std::vector<RowView> stick_rows(const State& state) {
     const Tape tape = reader_tape(state);
     const Line& line = sheet_in_hand(state)->line;
     std::vector<RowView> rows;
-    if (line.stick) rows.push_back({press_button("new-stick", "A new stick, " + text(*line.stick, tape), NewStick{*line.stick}), "as this tube is sold", "", std::nullopt, Tone::plain});
-    rows.push_back({press_button("other-stick", "A stick of another length", GoTo{Screen::stick_length}), "type its length", "", std::nullopt, Tone::plain});
+    const auto come_in = [&] {
+        if (line.stick) rows.push_back({press_button("new-stick", "A new stick, " + text(*line.stick, tape), NewStick{*line.stick}), "one more that came in, as this tube is sold", "", std::nullopt, Tone::plain});
+        rows.push_back({press_button("other-stick", "A stick of another length", GoTo{Screen::stick_length}), "one more that came in: type its length", "", std::nullopt, Tone::plain});
+    };
+    // A whole stick on the rack goes first: what has not come in is not to be booked by a quick thumb.
+    const std::vector<RackLength> there = offcuts_of_tube(state);
+    const bool has_stick = std::any_of(there.begin(), there.end(), [](const RackLength& length) { return length.kind == PieceKind::stick; });
+    if (!has_stick) come_in();
     const auto planned = planned_piece(state);
     const auto add = [&](const RackLength& length) {
         const bool as_planned = planned && *planned == length.piece;
@@ -126,7 +132,8 @@ std::vector<RowView> stick_rows(const State& state) {
                         place_words(length), as_planned ? "as planned" : "", std::nullopt, as_planned ? Tone::go : Tone::plain});
         if (as_planned) std::rotate(rows.begin(), rows.end() - 1, rows.end());
     };
-    for (const RackLength& offcut : offcuts_of_tube(state)) add(offcut);
+    for (const RackLength& length : there) add(length);
+    if (has_stick) come_in();
     for (const RackLength& length : lengths_on_rack(*state.work.rack.ledger, stock_tube(line.tube)))
         if (length.kind == PieceKind::coil)
             rows.push_back({press_button("coil-" + std::to_string(length.piece.n), "Coil, " + left_text(measured(length.length), tape), ShowPiece{length.piece}), "a length has to be straightened off it", "", std::nullopt, Tone::plain});

@@ -129,6 +129,13 @@ std::vector<TileView> piece_tiles(const State& state, const StockPiece& piece) {
     return tiles;
 }
 
+/// What is to be bought and has that key.
+std::string item_of_key(const State& state, const std::string& key) {
+    for (const auto& [item, count] : list_to_buy(state).value_or(BuyList{}))
+        if (buy_key(item) == key) return item_words(state, item);
+    return "this";
+}
+
 std::string ask_words(const State& state) {
     switch (*state.looks.rack_ask) {
         case RackAsk::size: return "Which size?";
@@ -140,7 +147,7 @@ std::string ask_words(const State& state) {
         case RackAsk::place: return "Where does it lie?";
         case RackAsk::lot: return "Which lot is it of?";
         case RackAsk::price: return "What did it cost?";
-        case RackAsk::price_of: return "What does one cost?";
+        case RackAsk::price_of: return "What does one cost: " + item_of_key(state, state.looks.rack_choice) + "?";
         case RackAsk::saw: return "How wide is the saw's cut?";
         case RackAsk::keep: return "From which length is an offcut worth keeping?";
         case RackAsk::straighten_cost: return "What does straightening cost, at each length?";

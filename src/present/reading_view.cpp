@@ -107,7 +107,7 @@ ChoiceBody opened_more_body(const State& state, const Step& step, Angle reading)
     ChoiceBody body;
     body.heading = "Did the lever reach " + set + "?";
     body.hero = text(reading, tape);
-    body.lines = {{text(on_lever(set_in_force(step, work)) - reading, tape) + " less than " + set + ": more than this tube should open.", Tone::caution},
+    body.lines = {{text(on_lever(set_in_force(step, work)) - reading, tape) + " less than " + set + ": more than this tube should spring back.", Tone::caution},
                   {"If you are not sure, pull to " + set + ". Only if the lever was there, pull on to " + on + "."}};
     body.choices = {press_button("again", "Measure again", Back{}),
                     unless(press_button("pull-on", "It was there: pull on to " + on, PullAgain{true}), pull_on_to(sheet, step, work) > sheet.line.bender.max_angle ? "the bender stops before that" : ""),
@@ -134,7 +134,7 @@ ChoiceBody over_body(const State& state, const Step& step, Angle reading) {
     body.heading = "Over the target. A bend is never bent back.";
     body.hero = text(reading, tape);
     body.lines = {{text(reading - step.target, tape) + " over " + text(step.target, tape), Tone::stop},
-                  {"If kept, end B is " + text(far_end_off(*sheet_in_hand(state), work_in_hand(state), step.bend, reading), tape) + " off its place."}};
+                  {"If kept: with end A in its place, end B is " + text(far_end_off(*sheet_in_hand(state), work_in_hand(state), step.bend, reading), tape) + " off."}};
     body.choices = {press_button("again", "Measure again", Back{}), press_button("keep", "Keep the bend", KeepBend{})};
     if (belief_of(state, reading) == Belief::sound) {
         if (const std::string doubt = doubt_words(state, reading); !doubt.empty()) body.lines[0] = {doubt, Tone::stop};

@@ -52,7 +52,7 @@ std::vector<Option> options_of(const State& state, const RescueLook& look) {
     return options;
 }
 
-std::string as_planned_words(const RescueLook& look, const Tape& tape) { return "As planned the ends are off: " + off_words(look.found.as_it_is, tape) + " (±" + band_text(look.more.known, tape.unit) + ")."; }
+std::string as_planned_words(const RescueLook& look, const Tape& tape) { return "Laid at its best, the ends are off: " + off_words(look.found.as_it_is, tape) + " (±" + band_text(look.more.known, tape.unit) + ")."; }
 
 bool can_read_more(const State& state) {
     const LineWork work = work_in_hand(state);

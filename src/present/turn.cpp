@@ -3,7 +3,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "base/tolerance.h"
+#include "bench/wrong_turn.h"
 #include "present/words.h"
 
 namespace tubewright {
@@ -90,16 +90,12 @@ std::string hook_sentence(const SetUp& set_up, const Step& step) {
 
 double clock_of(const Stance& stance, Angle roll) { return clock_of(stance, facing(stance, roll)); }
 
-bool has_wrong_twin(const Step& step) {
-    return step.neighbour && std::abs(wrapped(-2.0 * feature_roll(step)).deg) > 2 * tolerance::same_direction.deg;
-}
-
 ClockView turn_clock(const SetUp& set_up, const Step& step) {
     const Stance frame = stance(set_up);
     ClockView clock;
     if (step.neighbour) clock.hands.push_back({clock_of(frame, step.neighbour->leg_roll), "leg past " + bend_name(step.neighbour->bend), ClockHand::Kind::leg});
     clock.hands.push_back({clock_of(frame, Angle{}), "swing", ClockHand::Kind::swing});
-    if (has_wrong_twin(step)) clock.hands.push_back({clock_of(frame, -feature_roll(step)), "wrong way", ClockHand::Kind::wrong});
+    if (const auto wrong = wrong_leg_roll(step)) clock.hands.push_back({clock_of(frame, *wrong), "wrong way", ClockHand::Kind::wrong});
     clock.hands.push_back({clock_of(frame, step.index_roll), "top line", ClockHand::Kind::top_line});
     const Eigen::Vector3d away(0, 1, 0), toward(0, -1, 0);
     clock.rim = {{0, "up"}, {clock_of(frame, away), "away"}, {180, "down"}, {clock_of(frame, toward), "toward"}};

@@ -34,10 +34,7 @@ std::string hook_sentence(const SetUp& set_up, const Step& step);
 
 /// Degrees clockwise from the top of the side with this roll, seen from the hook along the tube.
 double clock_of(const Stance& stance, Angle roll);
-/// Whether the same turn the other way round is to be told apart from the right one: an earlier bend makes
-/// it wrong, and the two don't fall together as at 0 and 180.
-bool has_wrong_twin(const Step& step);
-/// With the mirror twin as the wrong answer where an earlier bend makes it one and the two can be told apart.
+/// With the wrong way as the wrong answer where an earlier bend makes it one.
 ClockView turn_clock(const SetUp& set_up, const Step& step);
 
 }  // namespace tubewright

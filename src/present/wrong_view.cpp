@@ -51,7 +51,7 @@ KeptQuestion kept_question(const State& state, const std::vector<KeptOffer>& off
         ButtonView button = press_button("kept-" + offer.id, offer_label(offer, tape), ChooseKept{offer.id});
         button.chosen = offer.id == state.looks.kept_choice;
         if (button.chosen)
-            question.outcome = {"Scrap " + text(on_tape(whole, tape) - shown_kept(offer.pieces, tape), tape) + ", " + offcut_words(offer, tape) + ". The line begins again at the cut.", Tone::caution};
+            question.outcome = {"Scrap " + text(on_tape(whole, tape) - shown_kept(offer.pieces, tape), tape) + ", " + offcut_words(offer, tape) + ". The line starts over with a new cut.", Tone::caution};
         question.choices.push_back(std::move(button));
     }
     return question;

@@ -9,6 +9,7 @@
 #include "base/tolerance.h"
 #include "bench/laid_over.h"
 #include "bench/stance.h"
+#include "bench/wrong_turn.h"
 #include "scene/bender_solids.h"
 #include "scene/loaded_tube.h"
 #include "scene/outlook.h"
@@ -85,15 +86,13 @@ std::vector<Vector3d> neighbour_path(const Staging& stage) {
     return path_outward(stage.now, leg, side);
 }
 
-/// The same at the mirrored roll. Empty also where the mirror image is the thing itself.
+/// The same where it must not lie.
 std::vector<Vector3d> wrong_way_path(const Staging& stage) {
     std::vector<Vector3d> path = neighbour_path(stage);
     if (path.empty()) return {};
-    const double roll = stage.step.neighbour->leg_roll.rad();
-    if (std::abs(std::sin(roll)) < std::sin(tolerance::same_direction.rad())) return {};
-    // From roll r to roll -r: two r back about the axis, which runs through the origin.
-    const Eigen::AngleAxisd mirrored(-2 * roll, stage.shape.stand.axis);
-    for (Vector3d& place : path) place = mirrored * place;
+    // About the axis, which runs through the origin.
+    const Eigen::AngleAxisd over((*wrong_leg_roll(stage.step) - stage.step.neighbour->leg_roll).rad(), stage.shape.stand.axis);
+    for (Vector3d& place : path) place = over * place;
     return path;
 }
 

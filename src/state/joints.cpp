@@ -51,7 +51,7 @@ std::vector<EndOfSheet> ends_in(const State& state, const Joint& joint) {
 
 namespace {
 
-Places places_of(const State& state, JointKind kind, const std::vector<EndOfSheet>& ends) {
+JointPlaces places_of(const State& state, JointKind kind, const std::vector<EndOfSheet>& ends) {
     std::size_t taken = 0, most = 1;
     for (const EndOfSheet& of : ends) {
         const auto pieces = static_cast<std::size_t>(state.sheets.at(of.line).line.quantity);
@@ -63,7 +63,7 @@ Places places_of(const State& state, JointKind kind, const std::vector<EndOfShee
 
 }  // namespace
 
-Places places_of(const State& state, const Joint& joint) { return places_of(state, joint.kind, ends_in(state, joint)); }
+JointPlaces places_of(const State& state, const Joint& joint) { return places_of(state, joint.kind, ends_in(state, joint)); }
 
 Joint new_joint(const State& state, JointKind kind) {
     std::set<int> told;
@@ -79,7 +79,7 @@ JointBar bar_to_joint(const State& state, const EndOfSheet& of, const Joint& joi
     if (joint_of(state, {of.line, of.end == End::A ? End::B : End::A}) == joint) return JointBar::other_end;
     std::vector<EndOfSheet> with = ends_in(state, joint);
     if (joint_of(state, of) != joint) with.push_back(of);
-    const Places then = places_of(state, joint.kind, with);
+    const JointPlaces then = places_of(state, joint.kind, with);
     return then.taken > then.there ? JointBar::full : JointBar::none;
 }
 

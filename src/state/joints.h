@@ -27,10 +27,10 @@ std::vector<Joint> joints_in_use(const State& state);
 std::vector<EndOfSheet> ends_in(const State& state, const Joint& joint);
 /// Each piece of each line takes a place. Lines that are made several times have several joints alike: as many as the line with the
 /// most pieces has, if need be.
-struct Places {
+struct JointPlaces {
     std::size_t taken, there;
 };
-Places places_of(const State& state, const Joint& joint);
+JointPlaces places_of(const State& state, const Joint& joint);
 /// One more, under the first number that was never told of any line of this job: a line that is out of sight may come back.
 Joint new_joint(const State& state, JointKind kind);
 

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 
+#include "bench/wrong_turn.h"
 #include "present/screen_view.h"
 #include "present/turn.h"
 #include "state/sample_state.h"
@@ -73,15 +74,17 @@ TEST_CASE("on every stand, roll goes clockwise as the picture is seen") {
         }
 }
 
-TEST_CASE("no turn and half a turn name the swing, and have no mirror twin") {
+TEST_CASE("no turn and half a turn name the swing, and each is the other's wrong way: a U in place of a Z") {
     const Step none = step_with({0}, MadeNeighbour{0, {0.1}});
     CHECK(turn_hero(left_away, none) == "Leg away");
     CHECK(turn_sentence(left_away, none, sixteenths) == "The leg past bend 1 points away from you, with the swing.");
-    CHECK(at(turn_clock(left_away, none), ClockHand::Kind::wrong) == -1);
     const Step half = step_with({0}, MadeNeighbour{0, {180}});
     CHECK(turn_hero(left_away, half) == "Leg toward");
     CHECK(turn_sentence(left_away, half, sixteenths) == "The leg past bend 1 points toward you, against the swing.");
-    CHECK(at(turn_clock(left_away, half), ClockHand::Kind::wrong) == -1);
+    const auto leg = [&](const Step& step) { return at(turn_clock(left_away, step), ClockHand::Kind::leg); };
+    const auto wrong = [&](const Step& step) { return at(turn_clock(left_away, step), ClockHand::Kind::wrong); };
+    CHECK(wrapped(Angle{wrong(none) - leg(half)}).deg == Approx(0).margin(0.2));
+    CHECK(wrapped(Angle{wrong(half) - leg(none)}).deg == Approx(0).margin(0.2));
 }
 
 TEST_CASE("before any neighbour is made the top line says how it lies, and nothing is wrong yet") {
@@ -101,9 +104,10 @@ TEST_CASE("the picture says 'not like this' just where the clock shows a wrong w
     };
     CHECK_FALSE(says_wrong(touched(at_first_bend(), {Next{}})));
     CHECK(says_wrong(touched(at_check(at_first_bend()), {PassCheck{}, Next{}})));
-    CHECK_FALSE(has_wrong_twin(step_with({0}, MadeNeighbour{0, {180}})));
-    CHECK_FALSE(has_wrong_twin(step_with({0}, MadeNeighbour{0, {-1}})));
-    CHECK(has_wrong_twin(step_with({0}, MadeNeighbour{0, {170}})));
+    CHECK(wrong_leg_roll(step_with({0})) == std::nullopt);
+    CHECK(wrong_leg_roll(step_with({0}, MadeNeighbour{0, {170}}))->deg == Approx(-170));
+    CHECK(wrong_leg_roll(step_with({0}, MadeNeighbour{0, {180}}))->deg == Approx(0));
+    CHECK(wrong_leg_roll(step_with({0}, MadeNeighbour{0, {-1}}))->deg == Approx(179));
 }
 
 TEST_CASE("the hook's end and hand are always said") {

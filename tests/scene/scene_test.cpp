@@ -121,10 +121,19 @@ TEST_CASE("the wrong-way twin lies at the mirrored roll") {
     CHECK(twin.high.z() > 10);
     CHECK(twin.low.z() > -4);  // but for the tube's own thickness it is all above
     CHECK(scene.anchors.at(Anchor::wrong_way).z() > 10);
-    // A leg in the plane of the swing is its own mirror image; and it belongs to the turn alone.
-    CHECK(of_ink(bench_scene(two_bends(0), 1, PictureKind::turned), Ink::wrong_way).empty());
+    // It belongs to the turn alone.
     CHECK(of_ink(bench_scene(two_bends(90), 1, PictureKind::pulled), Ink::wrong_way).empty());
     CHECK(of_ink(bench_scene(two_bends(90), 0, PictureKind::turned), Ink::wrong_way).empty());
+}
+
+TEST_CASE("in one plane the wrong way is the other side: a Z in place of a U") {
+    // Rotation 0: the made leg points away, as the swing does; its own mirror image does too, and the mistake points toward the person.
+    const Scene scene = bench_scene(two_bends(0), 1, PictureKind::turned);
+    const Bounds twin = of_ink(scene, Ink::wrong_way), made = of_ink(scene, Ink::tube_done);
+    REQUIRE_FALSE(twin.empty());
+    CHECK(made.high.y() > 10);
+    CHECK(twin.low.y() < -10);
+    CHECK(twin.high.y() < 4);
 }
 
 TEST_CASE("the wrong way is seen apart from the right one, however the bender stands") {

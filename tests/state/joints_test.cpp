@@ -24,7 +24,7 @@ State nuts_on() { return at_joints(job_open(), with_nuts()); }
 State sent(const State& state, const EndOfSheet& of, std::optional<Joint> joint) { return touched(state, {AskJoint{key_of(state, of)}, GoesInto{joint}}); }
 
 bool takes(const State& state, const Joint& joint, std::size_t taken, std::size_t there) {
-    const Places places = places_of(state, joint);
+    const JointPlaces places = places_of(state, joint);
     return places.taken == taken && places.there == there;
 }
 

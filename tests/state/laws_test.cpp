@@ -29,7 +29,7 @@ bool is_accounted_for(const Work& work) {
 /// No more ends than a joint has places, and no line into itself.
 bool joints_hold(const State& state) {
     for (const Joint& joint : joints_in_use(state)) {
-        const Places places = places_of(state, joint);
+        const JointPlaces places = places_of(state, joint);
         const std::vector<EndOfSheet> ends = ends_in(state, joint);
         const auto into_itself = [](const EndOfSheet& one, const EndOfSheet& next) { return one.line == next.line; };
         if (places.taken > places.there || std::adjacent_find(ends.begin(), ends.end(), into_itself) != ends.end()) return false;

@@ -115,10 +115,10 @@ CardBody rescue(bool can) {
         row("way-3", "6 numbers change: the angles of bends 10 and 12, the turns of bends 13 and 14, mark 13, the cut at end B", "3rd way, then off: A 1/64\" and 1/2°, B 1/64\" and 1/2° (±3/64\").");
         list.rows[0].tone = Tone::now;
         list.rows[0].touch.chosen = true;
-        list.notes = {{"As planned the ends are off: A 23/64\" and 1 1/2°, B 23/64\" and 1 1/2° (±3/64\")."}, {"A saved brake line is held on the vehicle before it is flared. What the vehicle's maker says comes first.", Tone::caution}};
+        list.notes = {{"Laid at its best, the ends are off: A 23/64\" and 1 1/2°, B 23/64\" and 1 1/2° (±3/64\")."}, {"A saved brake line is held on the vehicle before it is flared. What the vehicle's maker says comes first.", Tone::caution}};
     } else {
         list.notes = {{"The bends still to come can't make it up: at the best A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2° would be off.", Tone::stop},
-                      {"As planned the ends are off: A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2° (±13/64\"). An end may be 1/16\" and 2° off."},
+                      {"Laid at its best, the ends are off: A 23/64\" and 11 1/2°, B 23/64\" and 11 1/2° (±13/64\"). An end may be 1/16\" and 2° off."},
                       {"It would still make the right-hand rear axle line: what is bent is its bend 12 on, ends A and B changed over.", Tone::go},
                       {"The straight 32 15/16\" at end B is enough for the right-hand rear axle line and left front hose bracket.", Tone::go}};
     }
