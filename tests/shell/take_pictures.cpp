@@ -249,7 +249,7 @@ void side_screens(Studio& studio) {
             studio.desk.act(Back{});
         }
         if (screen == Screen::buy) {
-            answer(studio, {"joints", "end-1B", "new-tee", "end-2A"});
+            answer(studio, {"joints", "end-1B", "new-tee", "end-1A"});
             studio.desk.act(Back{});
             studio.desk.act(Back{});
         }
