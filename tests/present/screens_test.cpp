@@ -273,6 +273,13 @@ TEST_CASE("finish, hand over, done") {
     const State left = touched(all_ticked(touched(all_ticked(state), {Next{}})), {LeaveForLater{"hand-over-leak"}});
     expect_screen("hand-over-left", left);
     expect_screen("hand-over-label", touched(left, {TurnPage{2}}));
+    // What the fitter can't see of it stands on the label too.
+    State labelled = left;
+    LineWork& work = labelled.work.lines.at("trailer/axle crossover");
+    work.made.back().measured = Angle{47.5};
+    work.made.back().kept_over = true;
+    work.saved = SavedPlan{plan_with(labelled.sheets[0], {{}, {}}), 2};
+    expect_screen("hand-over-label-kept", touched(labelled, {TurnPage{2}}));
     const State gone = touched(left, {Next{}});
     expect_screen("done-left", gone);
     expect_screen("lines-left", touched(gone, {GoTo{Screen::lines}}));
